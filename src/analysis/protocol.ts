@@ -1,0 +1,17 @@
+// Messages between the page and the analysis worker, one union per direction.
+import type { Heard, ListeningContext } from '../domain/measurement/strike';
+
+export type ToWorker =
+  | { readonly type: 'hello' }
+  | { readonly type: 'context'; readonly context: ListeningContext }
+  | { readonly type: 'begin'; readonly sampleRate: number }
+  /** Blocks of samples will arrive through this port as transferred Float32Array messages. */
+  | { readonly type: 'port'; readonly port: MessagePort; readonly sampleRate: number }
+  | { readonly type: 'samples'; readonly samples: Float32Array<ArrayBuffer> }
+  | { readonly type: 'finish'; readonly ticket: number };
+
+export type FromWorker =
+  | { readonly type: 'hello' }
+  | { readonly type: 'heard'; readonly heard: Heard }
+  | { readonly type: 'level'; readonly levelDb: number }
+  | { readonly type: 'finished'; readonly ticket: number };

@@ -1,0 +1,91 @@
+// What the ear reports: strikes with their partials, knocks, and strikes it refused.
+import type { Cents, Decibels, Hertz, MidiNote, Seconds } from '../tuning/units';
+
+/** One partial of a struck note as measured by itself. */
+export interface MeasuredPartial {
+  /** Settled frequency, after the glide. */
+  readonly hz: Hertz;
+  /** Against equal temperament at the band's A4: partial k against k times the note's target. */
+  readonly cents: Cents;
+  /** One standard error of the frequency. */
+  readonly sigmaCents: Cents;
+  /** Time constant: amplitude falls by 1/e in this time. */
+  readonly decaySeconds: Seconds;
+  /** Level at the start of the measuring window, dB relative to full scale. */
+  readonly levelDb: Decibels;
+}
+
+/** A partial above the fundamental, also set against the note's own fundamental. */
+export interface UpperPartial extends MeasuredPartial {
+  /** Against 2, 3 or 4 times the measured fundamental (alignment). */
+  readonly centsFromOwn: Cents;
+}
+
+export type ThirdKind = 'twelfth' | 'double-octave';
+
+export interface ThirdPartial extends UpperPartial {
+  readonly kind: ThirdKind;
+}
+
+/** A line that does not belong to the struck note: most likely a ring partner. */
+export interface RingingLine {
+  readonly hz: Hertz;
+  readonly levelDb: Decibels;
+  /** The note it most likely comes from, and which of its partials it is. */
+  readonly note: MidiNote | null;
+  readonly partial: 1 | 2 | 3 | 4 | null;
+}
+
+export interface Strike {
+  readonly kind: 'strike';
+  /** Number of the sounding event since listening began; provisional and settled share it. */
+  readonly event: number;
+  /** First verdict from a short window, to be replaced by the settled one of the same event. */
+  readonly provisional: boolean;
+  /** Onset, from the first sample of this listening. */
+  readonly at: Seconds;
+  readonly note: MidiNote;
+  readonly fundamental: MeasuredPartial;
+  readonly octave: UpperPartial | null;
+  readonly third: ThirdPartial | null;
+  /** How far the fundamental was above (+) or below (−) its settled value right after the onset. */
+  readonly glideCents: Cents;
+  /** Peak level of the strike, dB relative to full scale. */
+  readonly peakDb: Decibels;
+  readonly alsoRinging: readonly RingingLine[];
+}
+
+export interface Knock {
+  readonly kind: 'knock';
+  readonly event: number;
+  readonly at: Seconds;
+}
+
+export type RefusalReason =
+  | 'too-soft'
+  | 'too-loud'
+  | 'lost-audio'
+  | 'too-fast'
+  | 'unclear'
+  | 'wrong-note';
+
+export interface RefusedStrike {
+  readonly kind: 'refused';
+  readonly event: number;
+  readonly at: Seconds;
+  readonly reason: RefusalReason;
+  /** The note it seemed to be, where that is known (always for `wrong-note`). */
+  readonly note: MidiNote | null;
+}
+
+export type Heard = Strike | Knock | RefusedStrike;
+
+/** What the ear is told beforehand. */
+export interface ListeningContext {
+  /** The band's A4. */
+  readonly a4: Hertz;
+  /** The note that should be struck next, or null for any. A different note is refused as `wrong-note`. */
+  readonly expected: MidiNote | null;
+  /** Notes of the pan, or null when no pan is chosen. */
+  readonly notes: readonly MidiNote[] | null;
+}

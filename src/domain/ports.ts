@@ -1,0 +1,103 @@
+// What the app needs from the world outside, in the words of the trade. Adapters implement these; tests fake them.
+import type { Heard, ListeningContext } from './measurement/strike';
+import type { Settings } from './records/settings';
+
+/** Call to stop listening to a port. */
+export type Unsubscribe = () => void;
+
+export type MicrophoneState =
+  | { readonly kind: 'idle' }
+  /** The permission question is on screen. */
+  | { readonly kind: 'asking' }
+  /** Granted; the first half second is thrown away and checked. */
+  | { readonly kind: 'priming' }
+  /** `processing`: phone processing that could not be switched off, in plain words ("noise suppression"). */
+  | { readonly kind: 'listening'; readonly processing: readonly string[] }
+  /** A call, another app or the lock screen took the sound away. */
+  | { readonly kind: 'interrupted' }
+  /** Granted and running, but nothing except exact zeros arrives. */
+  | { readonly kind: 'silent' }
+  /** Blocks stopped arriving, or the device was unplugged. */
+  | { readonly kind: 'lost' }
+  | { readonly kind: 'denied' }
+  | { readonly kind: 'absent' }
+  | { readonly kind: 'busy' }
+  | { readonly kind: 'failed'; readonly detail: string };
+
+/** The phone's microphone. Blocks go straight to the analysis; the page only sees state and level. */
+export interface Microphone {
+  onState(listener: (state: MicrophoneState) => void): Unsubscribe;
+  /** Must be called inside a tap. Stops and rebuilds everything if it was already running. */
+  start(): Promise<void>;
+  stop(): Promise<void>;
+}
+
+export type EarState =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'failed'; readonly detail: string };
+
+/** The analysis, on its own thread. */
+export interface Ear {
+  onHeard(listener: (heard: Heard) => void): Unsubscribe;
+  /** Input level of the newest block, dB relative to full scale (for "is the microphone alive?"). */
+  onLevel(listener: (levelDb: number) => void): Unsubscribe;
+  onState(listener: (state: EarState) => void): Unsubscribe;
+  setContext(context: ListeningContext): void;
+  /** Start a new listening at this sample rate: forget all earlier sound. */
+  begin(sampleRate: number): void;
+  /** Samples −1…1, one channel; the array is transferred and unusable afterwards. */
+  feed(samples: Float32Array<ArrayBuffer>): void;
+  /** No more sound will come: report what is still open. Resolves when all of it has been reported. */
+  finish(): Promise<void>;
+}
+
+/** A sound file as samples. */
+export interface OpenedSound {
+  /** One channel, −1…1, at the file's own rate unless `resampled`. */
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly sampleRate: number;
+  /** True if the browser's decoder had to be used and may have changed the rate. */
+  readonly resampled: boolean;
+}
+
+export type OpenSoundResult =
+  | { readonly kind: 'opened'; readonly sound: OpenedSound }
+  | { readonly kind: 'unreadable'; readonly why: 'empty' | 'not-sound' | 'too-long' };
+
+/** Opens sound files the user picked. `file` is the browser's File. */
+export interface SoundFiles {
+  open(file: { arrayBuffer(): Promise<ArrayBuffer> }): Promise<OpenSoundResult>;
+}
+
+/** The phone's speaker. Never throws: a phone that cannot play is simply silent. */
+export interface Speaker {
+  play(samples: Float32Array<ArrayBuffer>, sampleRate: number): void;
+}
+
+/** Keeps the screen on while `on`; asks again by itself after the app was hidden. */
+export interface ScreenLight {
+  keepOn(on: boolean): void;
+}
+
+export type OfflineState =
+  | { readonly kind: 'not-ready' }
+  /** Everything the app needs is on the phone and this page is served from there. */
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'update-waiting' }
+  | { readonly kind: 'unsupported' };
+
+export interface AppUpdates {
+  onState(listener: (state: OfflineState) => void): Unsubscribe;
+  /** Apply the waiting update and reload. Call only when nothing is being measured. */
+  apply(): void;
+}
+
+export type SettingsLoad =
+  | { readonly kind: 'loaded'; readonly settings: Settings; readonly repairs: readonly string[] }
+  | { readonly kind: 'unavailable' };
+
+export interface SettingsStore {
+  load(): Promise<SettingsLoad>;
+  /** Resolves true once it is on disk. */
+  save(settings: Settings): Promise<boolean>;
+}

@@ -1,0 +1,25 @@
+// Units as types: a number that carries its unit, made only by its named constructor.
+
+declare const unit: unique symbol;
+type Unit<Name extends string> = number & { readonly [unit]: Name };
+
+export type Hertz = Unit<'Hertz'>;
+export type Cents = Unit<'Cents'>;
+export type Seconds = Unit<'Seconds'>;
+export type Decibels = Unit<'Decibels'>;
+/** MIDI note number, 60 = C4 = middle C, 69 = A4. */
+export type MidiNote = Unit<'MidiNote'>;
+
+export const hertz = (value: number): Hertz => value as Hertz;
+export const cents = (value: number): Cents => value as Cents;
+export const seconds = (value: number): Seconds => value as Seconds;
+export const decibels = (value: number): Decibels => value as Decibels;
+export const midiNote = (value: number): MidiNote => value as MidiNote;
+
+/** Interval from `reference` up to `frequency` in cents: 1200·log2(frequency / reference). */
+export const centsBetween = (reference: number, frequency: number): Cents =>
+  cents(1200 * Math.log2(frequency / reference));
+
+/** `frequency` moved by `interval` cents. */
+export const shiftedBy = (frequency: number, interval: number): Hertz =>
+  hertz(frequency * 2 ** (interval / 1200));
