@@ -20,8 +20,10 @@ import {
 import { chooseNote, reachOfPartial, type TimedLine } from './choose-note';
 import { frequencyDuring, type MeasuredLine, measureLine, type Window } from './measure-line';
 import { ringingLines } from './ringing-lines';
-import { hasLostAudio, isClipped, peakOf } from './sound-faults';
+import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
+import { isStruckEnvelope } from './struck-envelope';
+import { isVoiced } from './voiced-sound';
 
 export interface StrikeSound {
   /** Samples; the onset lies at `leadSeconds`. */
@@ -30,12 +32,12 @@ export interface StrikeSound {
   readonly event: number;
   /** Onset, from the start of listening, s. */
   readonly at: number;
-  /** Stop of the usable sound after the onset, s. */
-  readonly until: number;
   readonly provisional: boolean;
 }
 
 const lineLimit = 14;
+/** Sound that stops earlier than this is no ringing note, s. */
+const shortestSeconds = 0.15;
 /** Lines are looked for early, before short notes fade, s. */
 const firstLookEnd = 0.32;
 /** Peak below which a strike is too soft to judge (linear; −54 dB). */
@@ -43,8 +45,12 @@ const softestPeak = 0.002;
 /** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
 const ringingOverPeakDb = -40;
 /** Largest part of the fundamental's band that may be no steady line. */
-const largestUnexplained = 0.3;
-const largestSigmaCents = 4;
+const largestUnexplained = 0.4;
+const largestSigmaCents = { provisional: 2.2, settled: 2.2 };
+/** Without any partial over it a fundamental must be this clear to count as a note, cents. */
+const largestSigmaAlone = 1;
+/** A settled frequency this far from its first line was no steady line, cents. */
+const largestWander = 30;
 /** Longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
 const longestDecay = 4;
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
@@ -55,9 +61,11 @@ export function analyseStrike(
   spectrum: StrikeSpectrum,
   context: ListeningContext,
 ): Heard {
-  const { segment, count } = sound;
+  const { segment } = sound;
   const rate = spectrum.sampleRate;
   const onset = Math.round(leadSeconds * rate);
+  const count = endOfSound(segment, onset, sound.count);
+  const until = (count - onset) / rate;
   const refused = (reason: RefusalReason, note: MidiNote | null = null): Heard => ({
     kind: 'refused',
     event: sound.event,
@@ -70,13 +78,16 @@ export function analyseStrike(
   if (isClipped(segment, onset, count)) return refused('too-loud');
   if (hasLostAudio(segment, onset, count)) return refused('lost-audio');
   if (peak < softestPeak) return refused('too-soft');
+  if (until < shortestSeconds) return knock;
 
   const sample = (time: number): number => Math.min(count, onset + Math.round(time * rate));
-  const first: Window = { from: 0.06, to: Math.min(sound.until - 0.008, firstLookEnd) };
+  const first: Window = { from: 0.06, to: Math.min(until - 0.008, firstLookEnd) };
   const spectral = spectrum.lines(segment, sample(first.from), sample(first.to), lineLimit);
   if (spectral.length === 0) return knock;
   const loudest = spectral[0]?.amplitude ?? 0;
   if (decibel(loudest / peak) < ringingOverPeakDb) return knock;
+
+  if (!isStruckEnvelope(segment, onset, count, rate)) return refused('unclear');
 
   spectrum.load(segment, count);
   const timed = spectral.map((line) => timedLine(segment, rate, onset, line));
@@ -85,18 +96,29 @@ export function analyseStrike(
   const fundamentalLine = spectral[choice.line];
   const rough = fundamentalLine && measureLine(spectrum, fundamentalLine, spectral, first);
   if (!fundamentalLine || !rough || rough.hz <= 0) return refused('unclear');
-  if (rough.decaySeconds < 0.015) return knock;
-  const window = sound.provisional ? first : settledWindow(rough.decaySeconds, sound.until);
+  if (rough.decaySeconds < 0.03) return knock;
+  const window = sound.provisional ? first : settledWindow(rough.decaySeconds, until);
   const measured = sound.provisional
     ? rough
     : (measureLine(spectrum, fundamentalLine, spectral, window) ?? rough);
 
+  if (
+    isVoiced(
+      spectral.map((line) => line.hz),
+      measured.hz,
+    )
+  )
+    return refused('unclear');
   const target = frequencyOf(choice.note, context.a4);
   const fundamental = partialOf(measured, target);
   if (measured.unexplained > largestUnexplained || measured.decaySeconds > longestDecay) {
     return refused('unclear');
   }
-  if (fundamental.sigmaCents > largestSigmaCents) return refused('too-soft');
+  const sigmaLimit = largestSigmaCents[sound.provisional ? 'provisional' : 'settled'];
+  if (fundamental.sigmaCents > sigmaLimit) return refused('unclear');
+  if (Math.abs(centsBetween(fundamentalLine.hz, measured.hz)) > largestWander) {
+    return refused('unclear');
+  }
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
   }
@@ -106,7 +128,7 @@ export function analyseStrike(
     const found = measureLine(spectrum, line, spectral, window);
     if (!found || found.hz <= 0 || found.unexplained > 0.6) return null;
     const partial = partialOf(found, order * target);
-    if (partial.sigmaCents > largestSigmaCents) return null;
+    if (partial.sigmaCents > 2 * sigmaLimit) return null;
     const centsFromOwn = centsBetween(order * measured.hz, found.hz);
     return Math.abs(centsFromOwn) > reachOfPartial
       ? null
@@ -116,6 +138,7 @@ export function analyseStrike(
   const twelfth = upper(3);
   const doubleOctave = upper(4);
   const third = strongerThird(twelfth?.partial ?? null, doubleOctave?.partial ?? null);
+  if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
   const early = frequencyDuring(spectrum, measured.hz, { from: 0.012, to: 0.05 });
   const taken = [fundamentalLine, octave?.line, twelfth?.line, doubleOctave?.line];
   const ringing: readonly RingingLine[] = ringingLines(

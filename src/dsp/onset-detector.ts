@@ -7,6 +7,8 @@ const riseSeconds = 0.024;
 /** Needed rise over the level just before and over the room, dB. */
 const riseDb = 9;
 const overRoomDb = 12;
+/** A note struck again while it rings jumps by this much over all of the last 24 ms; blooming and beating do not. */
+const jumpDb = 4;
 /** Quietest onset worth a look, dB of the differenced signal. */
 const quietestDb = -78;
 /** The floor may rise by this much a second, dB. */
@@ -55,7 +57,11 @@ export class OnsetDetector {
   #judge(levelDb: number): Onset | null {
     const history = this.#history;
     let before = Number.POSITIVE_INFINITY;
-    for (let k = 0; k < history.length; k++) before = Math.min(before, history[k] ?? 0);
+    let loudest = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k < history.length; k++) {
+      before = Math.min(before, history[k] ?? 0);
+      loudest = Math.max(loudest, history[k] ?? 0);
+    }
     history.copyWithin(0, 1);
     history[history.length - 1] = levelDb;
     this.#floorDb = Math.min(
@@ -66,7 +72,8 @@ export class OnsetDetector {
     // After an onset the detector waits until the attack is over; only a much louder one counts before that.
     const armed = this.#steps > this.#armedAfter || levelDb > this.#peakDb + 10;
     const loudEnough = levelDb > quietestDb && levelDb > this.#floorDb + overRoomDb;
-    if (!armed || !loudEnough || rise < riseDb) {
+    const struckAgain = levelDb - loudest > jumpDb;
+    if (!armed || !loudEnough || (rise < riseDb && !struckAgain)) {
       this.#peakDb = Math.max(this.#peakDb - 0.4, levelDb);
       return null;
     }

@@ -5,7 +5,7 @@ const fullScale = 0.985;
 /** That many samples at the top in a row are clipping, not a lucky peak. */
 const clippedRun = 3;
 /** A browser fills lost audio with at least a render quantum of exact zeros (128 samples; a device buffer is 10 ms). */
-const lostRun = 64;
+export const lostRun = 64;
 /** Below this a quiet ending may be exact zeros by itself, linear. */
 const quietAmplitude = 5e-4;
 
@@ -19,7 +19,7 @@ export function isClipped(samples: Float32Array, from: number, to: number): bool
   return false;
 }
 
-/** Whether `samples[from…to)` holds a hole: a run of exact zeros in the middle of audible sound. */
+/** Whether `samples[from…to)` holds a hole: a run of exact zeros with audible sound on both sides. */
 export function hasLostAudio(samples: Float32Array, from: number, to: number): boolean {
   let run = 0;
   let loudestBefore = 0;
@@ -30,10 +30,17 @@ export function hasLostAudio(samples: Float32Array, from: number, to: number): b
       continue;
     }
     if (run >= lostRun && loudestBefore > quietAmplitude) return true;
-    loudestBefore = run > 0 ? sample : Math.max(sample, loudestBefore * 0.998);
+    loudestBefore = Math.max(sample, loudestBefore * 0.998);
     run = 0;
   }
-  return run >= lostRun && loudestBefore > quietAmplitude;
+  return false;
+}
+
+/** Where the sound in `samples[from…to)` ends: before a closing run of exact zeros, else at `to`. */
+export function endOfSound(samples: Float32Array, from: number, to: number): number {
+  let end = to;
+  while (end > from && samples[end - 1] === 0) end--;
+  return to - end >= lostRun ? end : to;
 }
 
 /** Largest absolute sample in `samples[from…to)`. */

@@ -3,6 +3,7 @@ import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import { seconds } from '../domain/tuning/units';
 import { analyseStrike } from './analyse-strike';
 import { OnsetDetector } from './onset-detector';
+import { lostRun } from './sound-faults';
 import { leadSeconds, longestSeconds, StrikeSpectrum } from './strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
@@ -13,6 +14,9 @@ const shortest = 0.26;
 
 /** Rises in the first moment of a stream may be the stream's own beginning, s. */
 const settlingIn = 0.03;
+
+/** Rises this soon after a hole in the sound are its end, s. */
+const holeShadow = 0.03;
 
 interface OpenStrike {
   readonly event: number;
@@ -30,6 +34,8 @@ export class StrikeListener {
   #context: ListeningContext;
   #received = 0;
   #events = 0;
+  #zeros = 0;
+  #holeEnd = Number.NEGATIVE_INFINITY;
   #open: OpenStrike | null = null;
 
   constructor(
@@ -56,7 +62,9 @@ export class StrikeListener {
       this.#ring[this.#received % this.#ring.length] = sample;
       this.#received++;
       const onset = this.#onsets.push(sample);
-      if (onset) this.#begin(onset.sample, heard);
+      this.#watchForHole(sample);
+      // Sound that comes back after a hole is no strike; the open one will be refused for the hole.
+      if (onset && !(this.#open && this.#afterHole())) this.#begin(onset.sample, heard);
       const open = this.#open;
       if (!open) continue;
       const elapsed = this.#received - open.onset;
@@ -68,6 +76,19 @@ export class StrikeListener {
       }
     }
     return heard;
+  }
+
+  #watchForHole(sample: number): void {
+    if (sample === 0) {
+      this.#zeros++;
+      return;
+    }
+    if (this.#zeros >= lostRun) this.#holeEnd = this.#received;
+    this.#zeros = 0;
+  }
+
+  #afterHole(): boolean {
+    return this.#received - this.#holeEnd < holeShadow * this.sampleRate;
   }
 
   /** No more sound will come: judges what is still open. */
@@ -110,7 +131,6 @@ export class StrikeListener {
         count,
         event: open.event,
         at: open.onset / this.sampleRate,
-        until: (count - lead) / this.sampleRate,
         provisional,
       },
       this.#spectrum,

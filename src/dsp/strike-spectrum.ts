@@ -27,6 +27,8 @@ export class StrikeSpectrum {
   readonly #inverse = new SmallInverseFourier();
   readonly #work: Float64Array;
   readonly #magnitude: Float64Array;
+  readonly #blocks: { readonly end: number; readonly noise: number }[] = [];
+  readonly #sample = new Float64Array(2048);
   readonly binHz: number;
 
   constructor(readonly sampleRate: number) {
@@ -82,12 +84,13 @@ export class StrikeSpectrum {
     }
     // Half the main lobe of a Hann window is 2 / T wide.
     const lobe = Math.max(2, Math.round((2 * this.sampleRate) / count / this.binHz));
+    this.#measureNoise(lobe, highBin);
     const found: SpectralLine[] = [];
     for (let k = lowBin; k < highBin; k++) {
       const here = magnitude[k] ?? 0;
       if (here < highest * 10 ** (-55 / 20)) continue;
       if (here < (magnitude[k - 1] ?? 0) || here <= (magnitude[k + 1] ?? 0)) continue;
-      const noise = this.#noiseAround(k, lobe);
+      const noise = this.#noiseAt(k);
       const overNoiseDb = 20 * Math.log10(here / (noise + 1e-12));
       if (overNoiseDb < 11) continue;
       if (this.#isSidelobe(k, lobe, here)) continue;
@@ -101,18 +104,25 @@ export class StrikeSpectrum {
     return found.sort((a, b) => b.amplitude - a.amplitude).slice(0, limit);
   }
 
-  /** Median-like noise estimate: mean of the lower half of the magnitudes around a bin. */
-  #noiseAround(bin: number, lobe: number): number {
-    const reach = Math.max(8 * lobe, Math.round(bin * 0.08));
-    const samples: number[] = [];
+  /** Median magnitude of each block of bins; blocks are wide against a line and grow with frequency. */
+  #measureNoise(lobe: number, highBin: number): void {
+    this.#blocks.length = 0;
     const step = Math.max(1, Math.round(lobe / 3));
-    for (let k = bin - reach; k <= bin + reach; k += step) {
-      if (k > 2 && k < this.#magnitude.length && Math.abs(k - bin) > 1.5 * lobe) {
-        samples.push(this.#magnitude[k] ?? 0);
+    for (let start = 2; start < highBin; ) {
+      const end = Math.min(highBin + 1, start + Math.max(16 * lobe, Math.round(0.15 * start)));
+      const sample = this.#sample;
+      let count = 0;
+      for (let k = start; k < end && count < sample.length; k += step) {
+        sample[count++] = this.#magnitude[k] ?? 0;
       }
+      const sorted = sample.subarray(0, count).sort();
+      this.#blocks.push({ end, noise: sorted[count >> 1] ?? 0 });
+      start = end;
     }
-    samples.sort((a, b) => a - b);
-    return samples[samples.length >> 1] ?? 0;
+  }
+
+  #noiseAt(bin: number): number {
+    return (this.#blocks.find((block) => bin < block.end) ?? { noise: 0 }).noise;
   }
 
   #isSidelobe(bin: number, lobe: number, here: number): boolean {
