@@ -1,6 +1,8 @@
 // What the app needs from the world outside, in the words of the trade. Adapters implement these; tests fake them.
 import type { Heard, ListeningContext } from './measurement/strike';
+import type { PanLayout } from './pans/layout';
 import type { Settings } from './records/settings';
+import type { MidiNote } from './tuning/units';
 
 /** Call to stop listening to a port. */
 export type Unsubscribe = () => void;
@@ -100,4 +102,11 @@ export interface SettingsStore {
   load(): Promise<SettingsLoad>;
   /** Resolves true once it is on disk. */
   save(settings: Settings): Promise<boolean>;
+}
+
+/** A simulated pan that can be struck. */
+export interface PracticeSource {
+  readonly layout: PanLayout;
+  /** The sound of one strike, −1…1, about 1.4 s; loudness 0…1. */
+  strike(note: MidiNote, loudness: number, sampleRate: number): Float32Array<ArrayBuffer>;
 }

@@ -1,0 +1,165 @@
+// The practice pan: a simulated low-C lead with hidden detunings, invented and seeded.
+import type { ThirdKind } from '../domain/measurement/strike';
+import { notesOf, type PanLayout } from '../domain/pans/layout';
+import { lowCLead } from '../domain/pans/low-c-lead';
+import { frequencyOf } from '../domain/tuning/equal-temperament';
+import { type Cents, cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
+import { seededRandom } from './seeded-random';
+import { addStruckNote, type StruckPartial } from './struck-note';
+
+export interface PracticeTruth {
+  /** Against equal temperament at A4 = 440 Hz. */
+  readonly fundamentalCents: Cents;
+  /** Against twice the own fundamental. */
+  readonly octaveCents: Cents;
+  readonly third: { readonly kind: ThirdKind; readonly cents: Cents };
+}
+
+export interface PracticePan {
+  readonly layout: PanLayout;
+  /** What is hidden in a note; null for a note that the pan does not have. */
+  truth(note: MidiNote): PracticeTruth | null;
+  /** The sound of one strike, −1…1; loudness 0…1. Silence for a note that the pan does not have. */
+  strike(note: MidiNote, loudness: number, sampleRate: number): Float32Array<ArrayBuffer>;
+}
+
+/** What a note sounds like, beside its tuning. */
+interface Voice extends PracticeTruth {
+  readonly hz: number;
+  readonly decaySeconds: number;
+  readonly octaveLevel: number;
+  readonly thirdLevel: number;
+  readonly glideCents: number;
+  readonly partners: readonly { readonly note: MidiNote; readonly level: number }[];
+}
+
+const strikeSeconds = 1.4;
+const glideSeconds = 0.045;
+const loudest = 0.5;
+const notesOut = 5;
+
+/** A pan whose hidden detunings follow from the seed; strikes differ a little, frequencies do not. */
+export function createPracticePan(seed: number): PracticePan {
+  const random = seededRandom(seed);
+  const layout = lowCLead;
+  const notes = notesOf(layout);
+  const out = new Set<MidiNote>();
+  while (out.size < notesOut) out.add(pick(random, notes));
+  const voices = new Map(
+    notes.map((note) => [note, voiceOf(random, note, notes, out.has(note))] as const),
+  );
+  let strikes = 0;
+  return {
+    layout,
+    truth: (note) => voices.get(note) ?? null,
+    strike(note, loudness, sampleRate) {
+      strikes++;
+      const sound = new Float32Array(Math.round(strikeSeconds * sampleRate));
+      const voice = voices.get(note);
+      if (!voice) return sound;
+      const chance = seededRandom(seed * 7919 + strikes);
+      const force = Math.min(1, Math.max(0.05, loudness)) * (0.9 + 0.2 * chance());
+      addAttack(sound, sampleRate, force, chance);
+      addStruckNote(sound, sampleRate, 0, partialsOf(voice, force, chance), loudest * force);
+      for (const { note: other, level } of voice.partners) {
+        const hz = voices.get(other)?.hz;
+        if (hz === undefined) continue;
+        const partial = plainPartial(hz, level, 1.2 * voice.decaySeconds, 0.08, chance);
+        addStruckNote(sound, sampleRate, 0, [partial], loudest * force);
+      }
+      return sound;
+    },
+  };
+}
+
+const between = (random: () => number, low: number, high: number): number =>
+  low + (high - low) * random();
+const level = (db: number): number => 10 ** (db / 20);
+const pick = <T>(random: () => number, from: readonly T[]): T => {
+  const chosen = from[Math.floor(random() * from.length)];
+  if (chosen === undefined) throw new Error('nothing to pick from');
+  return chosen;
+};
+
+function voiceOf(
+  random: () => number,
+  note: MidiNote,
+  notes: readonly MidiNote[],
+  isOut: boolean,
+): Voice {
+  const side = random() < 0.6 ? -1 : 1;
+  const fundamentalCents = cents(isOut ? side * between(random, 8, 22) : between(random, -4, 4));
+  const kind: ThirdKind = note < 67 && random() < 0.5 ? 'twelfth' : 'double-octave';
+  const octaves = [-12, 12].map((step) => (note + step) as MidiNote);
+  const others = Array.from({ length: 3 }, () => pick(random, notes)).filter(
+    (other) => other !== note && !octaves.includes(other),
+  );
+  return {
+    fundamentalCents,
+    octaveCents: cents(isOut ? between(random, -10, 10) : between(random, -4, 4)),
+    third: { kind, cents: cents(between(random, -8, 8)) },
+    hz: shiftedBy(frequencyOf(note), fundamentalCents),
+    decaySeconds: between(random, 0.9, 1.1) * (0.3 - 0.15 * ((note - 60) / 28)),
+    octaveLevel: level(between(random, -9, 0)),
+    thirdLevel: level(between(random, -22, -12)),
+    glideCents: (random() < 0.75 ? 1 : -1) * between(random, 3, 25),
+    partners: [...octaves.slice(0, 1), ...others]
+      .filter((other) => notes.includes(other))
+      .map((other) => ({ note: other, level: level(between(random, -34, -22)) })),
+  };
+}
+
+function partialsOf(voice: Voice, force: number, chance: () => number): readonly StruckPartial[] {
+  const { hz, decaySeconds, glideCents, third } = voice;
+  const times = third.kind === 'twelfth' ? 3 : 4;
+  const glide = glideCents * force;
+  return [
+    { ...plainPartial(hz, 1, decaySeconds, 0.0015, chance), glideCents: glide },
+    {
+      ...plainPartial(
+        shiftedBy(2 * hz, voice.octaveCents),
+        voice.octaveLevel,
+        0.8 * decaySeconds,
+        0.025,
+        chance,
+      ),
+      glideCents: 0.5 * glide,
+    },
+    plainPartial(
+      shiftedBy(times * hz, third.cents),
+      voice.thirdLevel,
+      0.65 * decaySeconds,
+      0.012,
+      chance,
+    ),
+  ];
+}
+
+const plainPartial = (
+  hz: number,
+  amplitude: number,
+  decaySeconds: number,
+  bloomSeconds: number,
+  chance: () => number,
+): StruckPartial => ({
+  hz,
+  amplitude,
+  decaySeconds,
+  bloomSeconds,
+  glideCents: 0,
+  glideSeconds,
+  phase: 2 * Math.PI * chance(),
+});
+
+/** The stick's own short noise, and a faint room, so that the sound is never exact zeros. */
+function addAttack(
+  sound: Float32Array,
+  sampleRate: number,
+  force: number,
+  chance: () => number,
+): void {
+  for (let n = 0; n < sound.length; n++) {
+    const stick = 0.25 * force * Math.exp(-n / sampleRate / 0.0015);
+    sound[n] = (sound[n] ?? 0) + (2 * chance() - 1) * (stick + 1e-4);
+  }
+}

@@ -1,0 +1,67 @@
+// What the readout shows, as one union, and how each thing heard changes it.
+import type { Heard, RefusalReason } from '../domain/measurement/strike';
+import type { MidiNote } from '../domain/tuning/units';
+import { addStrike, type Reading } from '../domain/work/reading';
+
+export type Refusal = RefusalReason | 'again' | 'knock';
+
+export type ReadoutPhase =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'listening' }
+  | { readonly kind: 'heard'; readonly reading: Reading }
+  | { readonly kind: 'settled'; readonly reading: Reading }
+  | {
+      readonly kind: 'refused';
+      readonly reason: Refusal;
+      /** The note it seemed to be, for `wrong-note`. */
+      readonly note: MidiNote | null;
+      /** What was known before; shown small, and continued by the next strike. */
+      readonly held: Reading | null;
+    };
+
+/** The reading that a phase shows or holds. */
+export function readingOf(phase: ReadoutPhase): Reading | null {
+  switch (phase.kind) {
+    case 'idle':
+    case 'listening':
+      return null;
+    case 'heard':
+    case 'settled':
+      return phase.reading;
+    case 'refused':
+      return phase.held;
+  }
+}
+
+/** The phase after something was heard. */
+export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
+  const held = readingOf(phase);
+  switch (heard.kind) {
+    case 'knock':
+      return { kind: 'refused', reason: 'knock', note: null, held };
+    case 'refused':
+      return {
+        kind: 'refused',
+        reason: heard.reason,
+        note: heard.note,
+        held: withoutEvent(held, heard.event),
+      };
+    case 'strike': {
+      const step = addStrike(held, heard);
+      // A first look may still be off: only the settled strike can disagree.
+      if (step.kind === 'again' && !heard.provisional) {
+        return { kind: 'refused', reason: 'again', note: heard.note, held: step.reading };
+      }
+      if (step.kind === 'again') return phase;
+      return { kind: step.reading.settled ? 'settled' : 'heard', reading: step.reading };
+    }
+  }
+}
+
+/** A provisional strike that turned out to be no good is taken out again. */
+function withoutEvent(reading: Reading | null, event: number): Reading | null {
+  if (!reading) return null;
+  const rest = reading.strikes.filter((strike) => strike.event !== event);
+  if (rest.length === reading.strikes.length) return reading;
+  return rest.reduce<Reading | null>((sum, strike) => addStrike(sum, strike).reading, null);
+}

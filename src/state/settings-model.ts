@@ -1,0 +1,46 @@
+// The user's settings: loaded once, saved at every change, with the truth about whether that worked.
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { SettingsStore } from '../domain/ports';
+import { defaultSettings, type Settings, type Theme } from '../domain/records/settings';
+import { highestA4, lowestA4 } from '../domain/tuning/equal-temperament';
+import { type Hertz, hertz } from '../domain/tuning/units';
+
+export interface SettingsModel {
+  readonly a4: ReadonlySignal<Hertz>;
+  readonly theme: ReadonlySignal<Theme>;
+  /** The phone refuses to keep settings (private window, storage full). */
+  readonly isNotKept: ReadonlySignal<boolean>;
+  load(): Promise<void>;
+  /** Sets the band's A4; false (and nothing changed) outside 400–480 Hz. */
+  setA4(value: number): boolean;
+  setTheme(theme: Theme): void;
+}
+
+export function createSettingsModel(store: SettingsStore): SettingsModel {
+  const settings = signal<Settings>(defaultSettings);
+  const isNotKept = signal(false);
+  const change = (next: Settings): void => {
+    settings.value = next;
+    void store.save(next).then((kept) => {
+      isNotKept.value = !kept;
+    });
+  };
+  return {
+    a4: computed(() => settings.value.a4),
+    theme: computed(() => settings.value.theme),
+    isNotKept,
+    async load() {
+      const loaded = await store.load();
+      if (loaded.kind === 'loaded') settings.value = loaded.settings;
+      else isNotKept.value = true;
+    },
+    setA4(value) {
+      if (!(value >= lowestA4 && value <= highestA4)) return false;
+      change({ ...settings.value, a4: hertz(value) });
+      return true;
+    },
+    setTheme(theme) {
+      change({ ...settings.value, theme });
+    },
+  };
+}

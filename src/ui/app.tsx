@@ -1,0 +1,55 @@
+// The whole app: one screen at a time; seldom used screens load when they are opened.
+import type { ReadonlySignal } from '@preact/signals';
+import { useSignalEffect } from '@preact/signals';
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { AppModels } from './app-models';
+import type { Route } from './route';
+import { ListenScreen } from './screens/listen-screen';
+import { RackScreen } from './screens/rack-screen';
+
+interface ScreenProps {
+  readonly models: AppModels;
+}
+
+const loadPractice = () =>
+  import('./screens/practice-screen').then((module) => module.PracticeScreen);
+const loadSettings = () =>
+  import('./screens/settings-screen').then((module) => module.SettingsScreen);
+
+export function App({
+  models,
+  route,
+}: {
+  readonly models: AppModels;
+  readonly route: ReadonlySignal<Route>;
+}) {
+  useSignalEffect(() => {
+    const theme = models.settings.theme.value;
+    if (theme === 'system') document.documentElement.removeAttribute('data-theme');
+    else document.documentElement.setAttribute('data-theme', theme);
+  });
+  switch (route.value) {
+    case 'rack':
+      return <RackScreen models={models} />;
+    case 'listen':
+      return <ListenScreen models={models} />;
+    case 'practice':
+      return <Later load={loadPractice} models={models} key="practice" />;
+    case 'settings':
+      return <Later load={loadSettings} models={models} key="settings" />;
+  }
+}
+
+function Later({
+  load,
+  models,
+}: ScreenProps & { readonly load: () => Promise<ComponentType<ScreenProps>> }) {
+  const [screen, setScreen] = useState<{ readonly Screen: ComponentType<ScreenProps> } | null>(
+    null,
+  );
+  useEffect(() => {
+    void load().then((Screen) => setScreen({ Screen }));
+  }, [load]);
+  return screen ? <screen.Screen models={models} /> : null;
+}

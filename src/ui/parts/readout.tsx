@@ -1,0 +1,104 @@
+// The readout: one word and number, the note drawing, a line per partial; held until the next strike.
+import { displayName, noteName } from '../../domain/tuning/note-names';
+import type { MidiNote } from '../../domain/tuning/units';
+import { type Verdict, verdictOn } from '../../domain/tuning/verdict';
+import { type Reading, strikesToSettle } from '../../domain/work/reading';
+import { type ReadoutPhase, readingOf } from '../../state/readout-phase';
+import { refusalWords, verdictWords, words, wrongNoteWords } from '../words';
+import { FittedLine } from './fitted-line';
+import { NoteDrawing } from './note-drawing';
+import { PartialLines } from './partial-lines';
+
+const decimals = (value: number | undefined): string =>
+  value === undefined ? '' : value.toFixed(2);
+
+const toneOf = (verdict: Verdict): string =>
+  verdict.kind === 'aligned' ? 'true' : verdict.kind.endsWith('flat') ? 'low' : 'high';
+
+export function Readout({
+  phase,
+  expected,
+}: {
+  readonly phase: ReadoutPhase;
+  readonly expected: MidiNote | null;
+}) {
+  const reading = readingOf(phase);
+  const verdict =
+    reading && (phase.kind === 'heard' || phase.kind === 'settled') ? verdictOn(reading) : null;
+  return (
+    <section
+      id="readout"
+      aria-label={words.listen}
+      data-state={phase.kind}
+      data-note={reading ? noteName(reading.note) : ''}
+      data-verdict={verdict?.kind ?? ''}
+      data-fundamental-cents={decimals(reading?.fundamental.cents)}
+      data-octave-cents={decimals(reading?.octave?.centsFromOwn)}
+      data-third-cents={decimals(reading?.third?.centsFromOwn)}
+      data-third-kind={reading ? (reading.third?.kind ?? 'none') : ''}
+      data-strikes={String(reading?.strikes.length ?? 0)}
+    >
+      <header class="readout-head">
+        <b class="note-name">{reading ? displayName(reading.note) : ''}</b>
+        <span>{reading ? progressWords(reading) : ''}</span>
+      </header>
+      {/* Only settled results are announced; everything else would chatter. */}
+      <div class="message" aria-live={phase.kind === 'settled' ? 'polite' : 'off'}>
+        {verdict ? (
+          <VerdictWord verdict={verdict} />
+        ) : (
+          <StateWord phase={phase} expected={expected} />
+        )}
+      </div>
+      <NoteDrawing reading={reading} />
+      {reading && <PartialLines reading={reading} />}
+    </section>
+  );
+}
+
+function VerdictWord({ verdict }: { readonly verdict: Verdict }) {
+  const { lines, number } = verdictWords(verdict);
+  return (
+    <p class={`verdict ${toneOf(verdict)}`}>
+      {lines.map((line) => (
+        <FittedLine key={line} text={line} size="huge" />
+      ))}
+      {number !== null && (
+        <span class="number">
+          <span class="digits">{number}</span> <small>{words.cents}</small>
+        </span>
+      )}
+    </p>
+  );
+}
+
+function StateWord({
+  phase,
+  expected,
+}: {
+  readonly phase: ReadoutPhase;
+  readonly expected: MidiNote | null;
+}) {
+  return <p class={`state ${phase.kind}`}>{stateWords(phase, expected)}</p>;
+}
+
+function stateWords(phase: ReadoutPhase, expected: MidiNote | null): string {
+  switch (phase.kind) {
+    case 'idle':
+      return words.idle;
+    case 'listening':
+      return expected === null ? words.strikeAny : words.strikeNote(displayName(expected));
+    case 'refused':
+      return phase.reason === 'wrong-note' && phase.note !== null
+        ? wrongNoteWords(displayName(phase.note))
+        : refusalWords[phase.reason];
+    case 'heard':
+    case 'settled':
+      return '';
+  }
+}
+
+const progressWords = (reading: Reading): string =>
+  reading.settled
+    ? `${words.strikeCount(reading.strikes.length)} · ${words.settled}`
+    : words.strikesOf(reading.strikes.length, strikesToSettle);

@@ -1,0 +1,63 @@
+// Listening: the readout first, then what the user may say about the note, then the microphone.
+import type { AppModels } from '../app-models';
+import { FileNoticeLine } from '../parts/file-button';
+import { NotePicker } from '../parts/note-picker';
+import { Readout } from '../parts/readout';
+import { addressOf } from '../route';
+import { microphoneWords, processingWords, words } from '../words';
+
+export function ListenScreen({ models }: { readonly models: AppModels }) {
+  const { listen } = models;
+  const microphone = listen.microphone.value;
+  const notice = listen.fileNotice.value;
+  const text = microphoneWords[microphone.kind];
+  const running = microphone.kind === 'listening' || microphone.kind === 'priming';
+  return (
+    <main class="screen">
+      <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <FileNoticeLine notice={notice} />
+      {listen.ear.value.kind === 'failed' && (
+        <p class="hint warn" role="alert">
+          {words.earFailed}
+        </p>
+      )}
+      {notice.kind === 'none' && (
+        <p class={`hint ${running ? '' : 'warn'}`} role="status" data-microphone={microphone.kind}>
+          {text.sentence}
+        </p>
+      )}
+      {microphone.kind === 'listening' && microphone.processing.length > 0 && (
+        <p class="hint warn">{processingWords(microphone.processing)}</p>
+      )}
+      <NotePicker expected={listen.expected.value} onExpect={listen.expect} />
+      <div class="pair">
+        <button type="button" onClick={() => listen.correctOctave(1)}>
+          {words.octaveUp}
+        </button>
+        <button type="button" onClick={() => listen.correctOctave(-1)}>
+          {words.octaveDown}
+        </button>
+      </div>
+      <footer class="actions">
+        <a
+          class="button"
+          href={addressOf('rack')}
+          onClick={() => {
+            void listen.stop();
+          }}
+        >
+          {words.back}
+        </a>
+        <button
+          type="button"
+          class="main"
+          onClick={() => {
+            void (running ? listen.stop() : listen.listen());
+          }}
+        >
+          {text.button}
+        </button>
+      </footer>
+    </main>
+  );
+}

@@ -1,0 +1,45 @@
+// The practice pan: strike its notes by tapping, read them like those of a real one.
+import { useEffect, useState } from 'preact/hooks';
+import type { PracticeSource } from '../../domain/ports';
+import { readingOf } from '../../state/readout-phase';
+import type { AppModels } from '../app-models';
+import { PanDrawing } from '../parts/pan-drawing';
+import { Readout } from '../parts/readout';
+import { addressOf } from '../route';
+import { words } from '../words';
+
+export function PracticeScreen({ models }: { readonly models: AppModels }) {
+  const { listen } = models;
+  const [source, setSource] = useState<PracticeSource | null>(null);
+  useEffect(() => {
+    let gone = false;
+    void models.practicePan().then(async (pan) => {
+      if (gone) return;
+      await listen.beginPractice(pan);
+      setSource(pan);
+    });
+    return () => {
+      gone = true;
+      void listen.stop();
+    };
+  }, [models, listen]);
+  return (
+    <main class="screen practice">
+      <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <p class="hint">{words.practiceHint}</p>
+      {source && (
+        <PanDrawing
+          layout={source.layout}
+          label={words.practiceNote}
+          chosen={readingOf(listen.phase.value)?.note ?? null}
+          onNote={(note) => listen.strikePractice(source, note)}
+        />
+      )}
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.back}
+        </a>
+      </footer>
+    </main>
+  );
+}

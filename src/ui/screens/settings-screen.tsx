@@ -1,0 +1,78 @@
+// Band pitch, light or dark, and the cautions.
+import { useState } from 'preact/hooks';
+import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
+import type { AppModels } from '../app-models';
+import { addressOf } from '../route';
+import { words } from '../words';
+
+const themes = ['system', 'light', 'dark'] as const;
+
+export function SettingsScreen({ models }: { readonly models: AppModels }) {
+  const { settings, listen } = models;
+  const [entered, setEntered] = useState(String(settings.a4.value));
+  const [isBad, setIsBad] = useState(false);
+  return (
+    <main class="screen">
+      <header class="top">
+        <h1>{words.settings}</h1>
+      </header>
+      <form
+        class="field"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          const value = Number(entered.replace(',', '.'));
+          const isGood = entered.trim() !== '' && settings.setA4(value);
+          setIsBad(!isGood);
+          if (isGood) listen.retune();
+        }}
+      >
+        <label for="a4">{words.a4Label}</label>
+        <div class="pair">
+          <input
+            id="a4"
+            inputMode="decimal"
+            autocomplete="off"
+            min={lowestA4}
+            max={highestA4}
+            value={entered}
+            aria-invalid={isBad}
+            aria-describedby="a4-note"
+            onInput={(event) => setEntered(event.currentTarget.value)}
+          />
+          <button type="submit">{words.a4Set}</button>
+        </div>
+        <p id="a4-note" class={isBad ? 'hint warn' : 'hint'} role="status">
+          {isBad ? words.a4Bad : words.a4Now(String(settings.a4.value))}
+        </p>
+      </form>
+      <fieldset class="field">
+        <legend>{words.themeLabel}</legend>
+        {themes.map((theme) => (
+          <label key={theme} class="choice">
+            <input
+              type="radio"
+              name="theme"
+              checked={settings.theme.value === theme}
+              onChange={() => settings.setTheme(theme)}
+            />
+            {words.themes[theme]}
+          </label>
+        ))}
+      </fieldset>
+      <p class="hint">{words.tolerances}</p>
+      <h2>{words.cautionsTitle}</h2>
+      <ul class="cautions">
+        {words.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+      {settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.back}
+        </a>
+      </footer>
+    </main>
+  );
+}

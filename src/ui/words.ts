@@ -1,0 +1,167 @@
+// All text of the interface, in one place and one voice, so that it can be translated.
+
+import type { ThirdKind } from '../domain/measurement/strike';
+import type { MicrophoneState } from '../domain/ports';
+import type { Verdict } from '../domain/tuning/verdict';
+import type { Refusal } from '../state/readout-phase';
+
+export const words = {
+  appName: 'Ringwright',
+  rack: 'Rack',
+  rackAside: 'works without a network',
+  listen: 'Listen',
+  practice: 'Practice pan',
+  openFile: 'Open a sound file',
+  settings: 'Settings',
+  back: 'Back',
+  stop: 'Stop',
+  emptyRack: 'No pans are kept here yet. Listen works without one: strike any note.',
+  offline: {
+    'not-ready': 'Getting ready for offline use',
+    ready: 'Ready for offline use',
+    'update-waiting': 'A new version is ready.',
+    unsupported: 'This browser cannot keep the app for offline use.',
+  },
+  updateNow: 'Update now',
+  updateLater: 'It can be put in place when nothing is being measured.',
+  notKept: 'This phone does not keep the settings. They last until the app is closed.',
+  earFailed: 'The measuring part stopped. Close the app and open it again.',
+  strikeAny: 'strike any note',
+  strikeNote: (note: string) => `strike ${note}`,
+  idle: 'not listening',
+  cents: 'cents',
+  fundamental: 'fundamental',
+  octave: 'octave',
+  third: { twelfth: 'twelfth', 'double-octave': 'double octave' } satisfies Record<
+    ThirdKind,
+    string
+  >,
+  thirdUnknown: 'third partial',
+  flat: 'flat',
+  sharp: 'sharp',
+  true: 'true',
+  notHeard: 'not heard',
+  strikeCount: (count: number) => (count === 1 ? '1 strike' : `${count} strikes`),
+  settled: 'settled',
+  strikesOf: (count: number, needed: number) => `strike ${count} of ${needed}`,
+  glide: (cents: string) => `The pitch glides ${cents} cents right after the strike.`,
+  octaveUp: 'It is an octave higher',
+  octaveDown: 'It is an octave lower',
+  nameNote: 'Note to strike',
+  anyNote: 'any note',
+  filePrompt: 'WAV files are read exactly as they are.',
+  fileReading: 'Reading the file',
+  fileRead: (heard: number) =>
+    heard === 0
+      ? 'No strike was heard in this file.'
+      : heard === 1
+        ? 'One strike was heard in this file.'
+        : `${heard} strikes were heard in this file.`,
+  fileResampled:
+    'This kind of file had to be converted by the browser, so very small errors are possible.',
+  fileUnreadable: {
+    empty: 'This file is empty. Choose another one.',
+    'not-sound': 'This file is no sound that can be read here. Choose a WAV file.',
+    'too-long': 'This file is longer than ten minutes. Choose a shorter one.',
+  },
+  practiceHint: 'A simulated pan. Tap a note to strike it.',
+  practiceNote: (note: string) => `Strike ${note}`,
+  a4Label: 'Band pitch, A4 in Hz',
+  a4Bad: 'Enter a number from 400 to 480. The band pitch stays as it was.',
+  a4Set: 'Set',
+  a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
+  themeLabel: 'Light or dark',
+  themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
+  tolerances:
+    'A note is called true within 5 cents, its octave within 5, its third partial within 10. No published standard exists for these limits.',
+  cautionsTitle: 'Take care',
+  cautions: [
+    'Hammering steel is loud: wear hearing protection. The phone is no sound level meter.',
+    'Wear eye protection whenever metal is struck, and gloves for cut skirts and flaking chrome. Two people lift a bass.',
+    'No flame, torch, grinder or saw on a pan. Burnt zinc and chrome are poisonous.',
+    'Do not play or hammer a cracked pan. One wrong blow may be beyond repair.',
+    'Without training: do not hammer, push, prise, heat, drill, straighten or polish anything.',
+    'This app is an aid. A professional tuner decides, and local rules come first.',
+  ],
+} as const;
+
+/** The sentence for each thing the ear refused. */
+export const refusalWords: Readonly<Record<Refusal, string>> = {
+  'too-soft': 'too soft',
+  'too-loud': 'too loud',
+  'lost-audio': 'sound was lost, strike again',
+  'too-fast': 'too fast, one strike at a time',
+  unclear: 'not clear, strike again',
+  'wrong-note': 'not this note',
+  again: 'again',
+  knock: 'that was a knock',
+};
+
+export const wrongNoteWords = (note: string): string => `not this note (${note})`;
+
+/** What each microphone state means, and the one button that leads on (null: none needed). */
+export const microphoneWords: Readonly<
+  Record<MicrophoneState['kind'], { readonly sentence: string; readonly button: string | null }>
+> = {
+  idle: { sentence: 'The microphone is off.', button: 'Listen' },
+  asking: {
+    sentence: 'Allow the microphone, so that the strike can be heard.',
+    button: 'Ask again',
+  },
+  priming: { sentence: 'Getting ready.', button: 'Stop' },
+  listening: { sentence: 'Listening.', button: 'Stop' },
+  interrupted: { sentence: 'Something else took the microphone.', button: 'Listen again' },
+  silent: {
+    sentence: 'The microphone gives no sound at all. Is it covered or switched off?',
+    button: 'Listen again',
+  },
+  lost: { sentence: 'The microphone was lost.', button: 'Listen again' },
+  denied: {
+    sentence:
+      'The microphone is not allowed. Allow it for this app in the browser’s settings, then try again.',
+    button: 'Try again',
+  },
+  absent: {
+    sentence: 'No microphone was found. Plug one in, then try again.',
+    button: 'Try again',
+  },
+  busy: {
+    sentence: 'Another app is using the microphone. Close it, then try again.',
+    button: 'Try again',
+  },
+  failed: { sentence: 'The microphone could not be started.', button: 'Try again' },
+};
+
+export const processingWords = (kinds: readonly string[]): string =>
+  `The phone keeps its ${kinds.join(' and ')} on. Readings may be less exact.`;
+
+/** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
+export function verdictWords(verdict: Verdict): {
+  readonly lines: readonly string[];
+  readonly number: string | null;
+} {
+  if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
+  const number = String(Math.round(Math.abs(verdict.cents)));
+  switch (verdict.kind) {
+    case 'flat':
+    case 'sharp':
+      return { lines: [words[verdict.kind]], number };
+    case 'octave-flat':
+    case 'octave-sharp':
+      return { lines: [words.octave, directionWord(verdict.cents)], number };
+    case 'third-flat':
+    case 'third-sharp':
+      return {
+        lines: [...words.third[verdict.third].split(' '), directionWord(verdict.cents)],
+        number,
+      };
+  }
+}
+
+export const directionWord = (cents: number): string => (cents < 0 ? words.flat : words.sharp);
+
+/** Whole cents with a sign: "−9", "+4", "0". */
+export function signedCents(cents: number): string {
+  const whole = Math.round(cents);
+  return whole === 0 ? '0' : whole < 0 ? `−${-whole}` : `+${whole}`;
+}

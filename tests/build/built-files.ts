@@ -1,0 +1,43 @@
+// What `vite build` left in dist/, and what its service worker will keep.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+
+export const distFolder = join(import.meta.dirname, '..', '..', 'dist');
+
+/** All files of dist/, as paths with forward slashes. */
+export const builtFiles = (): readonly string[] =>
+  readdirSync(distFolder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(distFolder, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .sort();
+
+export const readBuilt = (file: string): Buffer => readFileSync(join(distFolder, file));
+
+/** The precache list inside sw.js, in the order in which it stands there. */
+export const precachedFiles = (): readonly string[] =>
+  [
+    ...readBuilt('sw.js')
+      .toString()
+      .matchAll(/\burl:\s*"([^"]+)"/g),
+  ].map(([, url = '']) => url);
+
+/** Scripts that must be there before the first screen: the entry of index.html and all it imports statically. */
+export function firstScripts(): readonly string[] {
+  const html = readBuilt('index.html').toString();
+  const waiting = [...html.matchAll(/<script[^>]+src="\.?\/?([^"]+\.js)"/g)].map(
+    ([, src = '']) => src,
+  );
+  const found = new Set<string>();
+  for (let script = waiting.pop(); script !== undefined; script = waiting.pop()) {
+    if (found.has(script)) continue;
+    found.add(script);
+    const folder = script.split('/').slice(0, -1).join('/');
+    const text = readBuilt(script).toString();
+    for (const [, specifier = ''] of text.matchAll(
+      /(?:\bimport|\bfrom)\s*["'](\.{1,2}\/[^"']+\.js)["']/g,
+    )) {
+      waiting.push(join(folder, specifier).split(sep).join('/'));
+    }
+  }
+  return [...found];
+}

@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import { builtFiles, precachedFiles, readBuilt } from './built-files';
+
+test('the service worker keeps every built file but itself, each once', () => {
+  const wanted = builtFiles().filter((file) => file !== 'sw.js' && !file.endsWith('.map'));
+  expect([...precachedFiles()].sort()).toEqual(wanted);
+});
+
+test('the capture worklet and the analysis worker are files of their own and are kept', () => {
+  const scripts = precachedFiles().filter((file) => file.endsWith('.js'));
+  const texts = scripts.map((file) => readBuilt(file).toString());
+  expect(texts.filter((text) => text.includes('registerProcessor('))).toHaveLength(1);
+  // The page and the worker: everything that is not lazy.
+  expect(scripts.length).toBeGreaterThanOrEqual(3);
+});
+
+test('no source map is kept', () => {
+  expect(precachedFiles().filter((file) => file.endsWith('.map'))).toEqual([]);
+});
+
+test('the service worker waits to be asked before it replaces the running app, and takes over the first page', () => {
+  const worker = readBuilt('sw.js').toString();
+  expect(worker).toContain('SKIP_WAITING');
+  expect(worker).toContain('clients.claim()');
+  expect(worker).toContain('index.html');
+});

@@ -1,0 +1,104 @@
+// One file for the build (Vite), the offline copy (service worker) and the test projects (vitest).
+import { VitePWA } from 'vite-plugin-pwa';
+import { defineConfig } from 'vitest/config';
+
+const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
+const paper = '#17130f';
+
+export default defineConfig({
+  // Relative, so that dist/ works on any host and in any subfolder.
+  base: './',
+  oxc: { jsx },
+  build: {
+    target: 'es2022',
+    // The Content-Security-Policy allows files of our own origin only: nothing becomes a data: URL.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  // Module workers; also what `?worker&url` needs for the capture worklet.
+  worker: { format: 'es' },
+  plugins: [
+    VitePWA({
+      strategies: 'generateSW',
+      registerType: 'prompt',
+      // src/offline registers the worker itself: an injected script would need 'unsafe-inline'.
+      injectRegister: null,
+      includeManifestIcons: false,
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,json}'],
+        navigateFallback: 'index.html',
+        cleanupOutdatedCaches: true,
+        // Without it the first page is not controlled although everything is in the cache.
+        clientsClaim: true,
+        inlineWorkboxRuntime: true,
+        sourcemap: false,
+      },
+      manifest: {
+        // Fixed for ever: another id is another app to the phone.
+        id: '/ringwright',
+        name: 'Ringwright',
+        short_name: 'Ringwright',
+        description: 'Hears a strike on a steelpan and says which partial is flat or sharp.',
+        lang: 'en',
+        start_url: './',
+        scope: './',
+        display: 'standalone',
+        theme_color: paper,
+        background_color: paper,
+        icons: [
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+          {
+            src: 'icon-maskable-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'maskable',
+          },
+        ],
+        shortcuts: [{ name: 'Listen', url: './#/listen' }],
+      },
+    }),
+  ],
+  test: {
+    projects: [
+      {
+        oxc: { jsx },
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: ['tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'build',
+          environment: 'node',
+          include: ['tests/build/**/*.test.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          // One browser at a time: a starved audio thread loses samples.
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'bench-latency',
+          environment: 'node',
+          include: ['tests/benchmarks/latency.bench-run.ts'],
+          fileParallelism: false,
+          testTimeout: 600_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
