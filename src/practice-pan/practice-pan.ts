@@ -35,6 +35,7 @@ interface Voice extends PracticeTruth {
 
 const strikeSeconds = 1.4;
 const glideSeconds = 0.045;
+const attackSeconds = 0.002;
 const loudest = 0.5;
 const notesOut = 5;
 
@@ -60,12 +61,14 @@ export function createPracticePan(seed: number): PracticePan {
       const chance = seededRandom(seed * 7919 + strikes);
       const force = Math.min(1, Math.max(0.05, loudness)) * (0.9 + 0.2 * chance());
       addAttack(sound, sampleRate, force, chance);
-      addStruckNote(sound, sampleRate, 0, partialsOf(voice, force, chance), loudest * force);
+      const partials = partialsOf(voice, force, chance);
+      addStruckNote(sound, sampleRate, 0, { partials, onset: attackSeconds }, loudest * force);
       for (const { note: other, level } of voice.partners) {
         const hz = voices.get(other)?.hz;
         if (hz === undefined) continue;
         const partial = plainPartial(hz, level, 1.2 * voice.decaySeconds, 0.08, chance);
-        addStruckNote(sound, sampleRate, 0, [partial], loudest * force);
+        const ringing = { partials: [partial], onset: attackSeconds };
+        addStruckNote(sound, sampleRate, 0, ringing, loudest * force);
       }
       return sound;
     },

@@ -1,0 +1,48 @@
+// Opens sound files: WAV as it is, everything else through the browser's decoder.
+import type { OpenSoundResult, SoundFiles } from '../domain/ports';
+import { readWav } from '../dsp/read-wav';
+
+const longestSeconds = 600;
+/** The decoder resamples to this rate. */
+const decodedRate = 48000;
+
+export class BrowserSoundFiles implements SoundFiles {
+  async open(file: { arrayBuffer(): Promise<ArrayBuffer> }): Promise<OpenSoundResult> {
+    let bytes: ArrayBuffer;
+    try {
+      bytes = await file.arrayBuffer();
+    } catch {
+      // The file was moved or is not allowed any more: to the user it is no readable sound.
+      return { kind: 'unreadable', why: 'not-sound' };
+    }
+    if (bytes.byteLength === 0) return { kind: 'unreadable', why: 'empty' };
+    const wav = readWav(bytes);
+    if (wav.kind === 'wav') return opened(wav.samples, wav.sampleRate, false);
+    try {
+      const decoder = new OfflineAudioContext(1, 1, decodedRate);
+      const decoded = await decoder.decodeAudioData(bytes);
+      return opened(meanOfChannels(decoded), decoded.sampleRate, true);
+    } catch {
+      return { kind: 'unreadable', why: 'not-sound' };
+    }
+  }
+}
+
+function opened(
+  samples: Float32Array<ArrayBuffer>,
+  sampleRate: number,
+  resampled: boolean,
+): OpenSoundResult {
+  if (samples.length > longestSeconds * sampleRate) return { kind: 'unreadable', why: 'too-long' };
+  return { kind: 'opened', sound: { samples, sampleRate, resampled } };
+}
+
+function meanOfChannels(buffer: AudioBuffer): Float32Array<ArrayBuffer> {
+  const mean = new Float32Array(buffer.length);
+  for (let channel = 0; channel < buffer.numberOfChannels; channel++) {
+    buffer.getChannelData(channel).forEach((value, n) => {
+      mean[n] = (mean[n] ?? 0) + value / buffer.numberOfChannels;
+    });
+  }
+  return mean;
+}

@@ -1,0 +1,26 @@
+// The phone's speaker.
+import type { Speaker } from '../domain/ports';
+
+export class BrowserSpeaker implements Speaker {
+  #context: AudioContext | null = null;
+
+  play(samples: Float32Array<ArrayBuffer>, sampleRate: number): void {
+    try {
+      this.#context ??= new AudioContext();
+      const context = this.#context;
+      const buffer = context.createBuffer(1, samples.length, sampleRate);
+      buffer.copyToChannel(samples, 0);
+      const source = new AudioBufferSourceNode(context, { buffer });
+      source.connect(context.destination);
+      source.start();
+      context.resume().catch(() => this.#giveUp());
+    } catch {
+      this.#giveUp();
+    }
+  }
+
+  /** Without sound the practice pan still shows its reading; the next strike tries again. */
+  #giveUp(): void {
+    this.#context = null;
+  }
+}

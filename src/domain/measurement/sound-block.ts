@@ -1,0 +1,13 @@
+// What travels from the capture thread to the analysis through a message port.
+
+/** One block of one channel, −1…1; the samples are transferred, and sent back to be filled again. */
+export interface SoundBlock {
+  readonly samples: Float32Array<ArrayBuffer>;
+  /** Largest absolute sample. */
+  readonly peak: number;
+}
+
+/** What the capture thread tells the page about each block, so that the page knows it is alive. */
+export interface Heartbeat {
+  readonly peak: number;
+}

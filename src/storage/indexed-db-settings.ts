@@ -1,0 +1,35 @@
+// Settings in IndexedDB.
+import type { SettingsLoad, SettingsStore } from '../domain/ports';
+import { restoreSettings, type Settings } from '../domain/records/settings';
+import { Database } from './database';
+
+const key = 'settings';
+
+export class IndexedDbSettings implements SettingsStore {
+  readonly #database = new Database();
+
+  async load(): Promise<SettingsLoad> {
+    try {
+      const stored = await this.#database.use((connection) => connection.get('settings', key));
+      const { value, repairs } = restoreSettings(stored);
+      return { kind: 'loaded', settings: value, repairs };
+    } catch {
+      // Private window, storage refused, or a database of a newer version: the user is told.
+      return { kind: 'unavailable' };
+    }
+  }
+
+  async save(settings: Settings): Promise<boolean> {
+    try {
+      await this.#database.use(async (connection) => {
+        const transaction = connection.transaction('settings', 'readwrite', {
+          durability: 'strict',
+        });
+        await Promise.all([transaction.store.put(settings, key), transaction.done]);
+      });
+      return true;
+    } catch {
+      return false;
+    }
+  }
+}
