@@ -4,7 +4,7 @@ import { notesOf, type PanLayout } from '../domain/pans/layout';
 import { lowCLead } from '../domain/pans/low-c-lead';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
 import { type Cents, cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
-import { seededRandom } from './seeded-random';
+import { between, seededRandom } from './seeded-random';
 import { addStruckNote, type StruckPartial } from './struck-note';
 
 export interface PracticeTruth {
@@ -34,9 +34,11 @@ interface Voice extends PracticeTruth {
 }
 
 const strikeSeconds = 1.4;
+const fadeSeconds = 0.25;
 const glideSeconds = 0.045;
 const attackSeconds = 0.002;
-const loudest = 0.5;
+/** Keeps the sum of all partials under 0.6 of full scale at full loudness. */
+const loudest = 0.28;
 const notesOut = 5;
 
 /** A pan whose hidden detunings follow from the seed; strikes differ a little, frequencies do not. */
@@ -70,13 +72,12 @@ export function createPracticePan(seed: number): PracticePan {
         const ringing = { partials: [partial], onset: attackSeconds };
         addStruckNote(sound, sampleRate, 0, ringing, loudest * force);
       }
+      fadeOut(sound, sampleRate);
       return sound;
     },
   };
 }
 
-const between = (random: () => number, low: number, high: number): number =>
-  low + (high - low) * random();
 const level = (db: number): number => 10 ** (db / 20);
 const pick = <T>(random: () => number, from: readonly T[]): T => {
   const chosen = from[Math.floor(random() * from.length)];
@@ -154,6 +155,15 @@ const plainPartial = (
   phase: 2 * Math.PI * chance(),
 });
 
+/** A sound cut off while it rings would click like a strike. */
+function fadeOut(sound: Float32Array, sampleRate: number): void {
+  const length = Math.round(fadeSeconds * sampleRate);
+  for (let n = 0; n < length; n++) {
+    const at = sound.length - 1 - n;
+    sound[at] = (sound[at] ?? 0) * (0.5 - 0.5 * Math.cos((Math.PI * n) / length));
+  }
+}
+
 /** The stick's own short noise, and a faint room, so that the sound is never exact zeros. */
 function addAttack(
   sound: Float32Array,
@@ -162,7 +172,7 @@ function addAttack(
   chance: () => number,
 ): void {
   for (let n = 0; n < sound.length; n++) {
-    const stick = 0.25 * force * Math.exp(-n / sampleRate / 0.0015);
+    const stick = 0.14 * force * Math.exp(-n / sampleRate / 0.0015);
     sound[n] = (sound[n] ?? 0) + (2 * chance() - 1) * (stick + 1e-4);
   }
 }

@@ -94,7 +94,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     earState.value = state;
   });
   ear.onHeard((heard) => {
-    if (heard.kind === 'strike') heardCount++;
+    if (heard.kind === 'strike' && !heard.provisional) heardCount++;
     phase.value = phaseAfter(phase.value, heard);
   });
 

@@ -54,6 +54,7 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
     bypassCSP: options.bypassPolicy ?? false,
     ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
   });
+  context.setDefaultTimeout(10_000);
   const problems: string[] = [];
   context.on('request', (request) => {
     const url = request.url();

@@ -12,14 +12,17 @@ const tone = (cents: Cents, tolerance: Cents): string =>
   !isOutside(cents, tolerance) ? 'true' : cents < 0 ? 'low' : 'high';
 
 export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
-  const oval = reading
-    ? measuredOval(
-        reading.fundamental.cents,
-        reading.octave?.centsFromOwn ?? null,
-        reading.third?.centsFromOwn ?? null,
-      )
-    : null;
   const aligned = reading !== null && verdictOn(reading).kind === 'aligned';
+  // Within tolerance the shape sits on the outline: small differences are not for the eye.
+  const oval = aligned
+    ? targetOval
+    : reading
+      ? measuredOval(
+          reading.fundamental.cents,
+          reading.octave?.centsFromOwn ?? null,
+          reading.third?.centsFromOwn ?? null,
+        )
+      : null;
   const whole = reading ? tone(reading.fundamental.cents, goodTolerances.main) : 'true';
   const shape = aligned ? 'true' : whole;
   return (

@@ -28,7 +28,7 @@ export function Readout({
   return (
     <section
       id="readout"
-      aria-label={words.listen}
+      aria-label={words.readout}
       data-state={phase.kind}
       data-note={reading ? noteName(reading.note) : ''}
       data-verdict={verdict?.kind ?? ''}

@@ -14,6 +14,7 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
   const running = microphone.kind === 'listening' || microphone.kind === 'priming';
   return (
     <main class="screen">
+      <h1 class="only-spoken">{words.listen}</h1>
       <Readout phase={listen.phase.value} expected={listen.expected.value} />
       <FileNoticeLine notice={notice} />
       {listen.ear.value.kind === 'failed' && (

@@ -25,8 +25,10 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
   }, [models, listen]);
   return (
     <main class="screen practice">
-      <Readout phase={listen.phase.value} expected={listen.expected.value} />
-      <p class="hint">{words.practiceHint}</p>
+      <header class="top">
+        <h1>{words.practice}</h1>
+        <span>{words.practiceHint}</span>
+      </header>
       {source && (
         <PanDrawing
           layout={source.layout}
@@ -35,7 +37,8 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
           onNote={(note) => listen.strikePractice(source, note)}
         />
       )}
-      <footer class="actions">
+      <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <footer class="actions at-the-end">
         <a class="button" href={addressOf('rack')}>
           {words.back}
         </a>

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { cents, midiNote } from '../../../src/domain/tuning/units';
+import { verdictOn } from '../../../src/domain/tuning/verdict';
+
+const judged = (fundamental: number, octave: number | null, third: number | null, note = 74) => ({
+  note: midiNote(note),
+  fundamental: { cents: cents(fundamental) },
+  octave: octave === null ? null : { centsFromOwn: cents(octave) },
+  third: third === null ? null : { kind: 'twelfth' as const, centsFromOwn: cents(third) },
+});
+
+describe('the verdict', () => {
+  it('names the fundamental before the octave, however far the octave is off', () => {
+    expect(verdictOn(judged(-9, 40, 0))).toEqual({ kind: 'flat', cents: -9 });
+    expect(verdictOn(judged(6, 0, 0)).kind).toBe('sharp');
+  });
+
+  it('names the octave when the fundamental is true', () => {
+    expect(verdictOn(judged(3, -6, 30)).kind).toBe('octave-flat');
+    expect(verdictOn(judged(3, 6, 30)).kind).toBe('octave-sharp');
+  });
+
+  it('names the third partial last, with its wider tolerance', () => {
+    expect(verdictOn(judged(3, 2, 12))).toMatchObject({ kind: 'third-sharp', third: 'twelfth' });
+    expect(verdictOn(judged(3, 2, -11)).kind).toBe('third-flat');
+    expect(verdictOn(judged(3, 2, 10)).kind).toBe('aligned');
+  });
+
+  it('counts what reads as 5 as within 5', () => {
+    expect(verdictOn(judged(-5.4, 5.4, 0)).kind).toBe('aligned');
+    expect(verdictOn(judged(-5.6, 0, 0)).kind).toBe('flat');
+  });
+
+  it('demands no octave and no third', () => {
+    expect(verdictOn(judged(0, null, null)).kind).toBe('aligned');
+  });
+
+  it('judges notes above C6 by their fundamental only', () => {
+    expect(verdictOn(judged(0, 30, 30, 85)).kind).toBe('aligned');
+    expect(verdictOn(judged(0, 30, 30, 84)).kind).toBe('octave-sharp');
+    expect(verdictOn(judged(8, 0, 0, 88)).kind).toBe('sharp');
+  });
+});

@@ -1,0 +1,43 @@
+// Strikes with given cents, for tests of what follows the ear.
+import type { Strike } from '../../../src/domain/measurement/strike';
+import { cents, decibels, hertz, midiNote, seconds } from '../../../src/domain/tuning/units';
+
+export interface StrikeSketch {
+  readonly event?: number;
+  readonly note?: number;
+  readonly provisional?: boolean;
+  readonly fundamental?: number;
+  readonly octave?: number | null;
+  readonly third?: number | null;
+  readonly sigma?: number;
+}
+
+/** A settled D5 unless told otherwise; cents of octave and third are against the own fundamental. */
+export function strikeSample(sketch: StrikeSketch = {}): Strike {
+  const { event = 1, note = 74, provisional = false, sigma = 0.1 } = sketch;
+  const { fundamental = 0, octave = 0, third = 0 } = sketch;
+  const partial = (value: number) => ({
+    hz: hertz(587.33),
+    cents: cents(value),
+    sigmaCents: cents(sigma),
+    decaySeconds: seconds(0.3),
+    levelDb: decibels(-20),
+  });
+  const upper = (value: number) => ({
+    ...partial(fundamental + value),
+    centsFromOwn: cents(value),
+  });
+  return {
+    kind: 'strike',
+    event,
+    provisional,
+    at: seconds(event),
+    note: midiNote(note),
+    fundamental: partial(fundamental),
+    octave: octave === null ? null : upper(octave),
+    third: third === null ? null : { kind: 'twelfth', ...upper(third) },
+    glideCents: cents(5),
+    peakDb: decibels(-10),
+    alsoRinging: [],
+  };
+}

@@ -1,0 +1,114 @@
+// Seeded noises a phone hears beside a pan: white, pink, and a voice.
+import { between, gaussianFrom } from '../../src/practice-pan/seeded-random';
+
+/** White Gaussian noise with a standard deviation of 1. */
+export function whiteNoise(
+  random: () => number,
+  sampleRate: number,
+  seconds: number,
+): Float32Array<ArrayBuffer> {
+  const gaussian = gaussianFrom(random);
+  return Float32Array.from({ length: Math.round(seconds * sampleRate) }, gaussian);
+}
+
+/** Pink noise (power falls by 3 dB an octave) with a standard deviation of 1: white noise through one-pole filters an octave apart. */
+export function pinkNoise(
+  random: () => number,
+  sampleRate: number,
+  seconds: number,
+): Float32Array<ArrayBuffer> {
+  const gaussian = gaussianFrom(random);
+  const poles: { keep: number; gain: number; state: number }[] = [];
+  for (let corner = 15; corner < 0.4 * sampleRate; corner *= 2) {
+    const keep = Math.exp((-2 * Math.PI * corner) / sampleRate);
+    // Every stage carries the same power, so that each octave does. Stages start settled.
+    poles.push({ keep, gain: Math.sqrt(1 - keep * keep), state: gaussian() });
+  }
+  const scale = 1 / Math.sqrt(poles.length);
+  return Float32Array.from({ length: Math.round(seconds * sampleRate) }, () => {
+    let sum = 0;
+    for (const pole of poles) {
+      pole.state = pole.keep * pole.state + pole.gain * gaussian();
+      sum += pole.state;
+    }
+    return scale * sum;
+  });
+}
+
+interface Resonance {
+  readonly first: number;
+  readonly second: number;
+  readonly gain: number;
+  last: number;
+  beforeLast: number;
+}
+
+/** A voice: glottal pulses with vibrato and jitter, three formants, a syllable envelope; peak 1. */
+export function speechLikeNoise(
+  random: () => number,
+  sampleRate: number,
+  seconds: number,
+): Float32Array<ArrayBuffer> {
+  const sound = new Float32Array(Math.round(seconds * sampleRate));
+  const gaussian = gaussianFrom(random);
+  let first = 0;
+  while (first < sound.length) {
+    const count = Math.round(between(random, 0.12, 0.3) * sampleRate);
+    addSyllable(sound, first, count, sampleRate, random, gaussian);
+    first += count + Math.round(between(random, 0.02, 0.15) * sampleRate);
+  }
+  return scaledToPeak(sound);
+}
+
+function addSyllable(
+  sound: Float32Array,
+  first: number,
+  count: number,
+  sampleRate: number,
+  random: () => number,
+  gaussian: () => number,
+): void {
+  const formants = [
+    resonance(between(random, 300, 850), 80, sampleRate),
+    resonance(between(random, 900, 2300), 110, sampleRate),
+    resonance(between(random, 2400, 3200), 160, sampleRate),
+  ];
+  const pitch = between(random, 95, 240);
+  const bend = between(random, -0.2, 0.2);
+  const breath = between(random, 0.01, 0.05);
+  let phase = random();
+  let jitter = 0;
+  for (let n = 0; n < count && first + n < sound.length; n++) {
+    const place = n / count;
+    const vibrato = 0.015 * Math.sin((2 * Math.PI * 5.5 * n) / sampleRate);
+    phase += (pitch * (1 + bend * place + vibrato + jitter)) / sampleRate;
+    let source = breath * gaussian();
+    if (phase >= 1) {
+      phase -= 1;
+      jitter = 0.012 * gaussian();
+      source += 1;
+    }
+    const voiced = formants.reduce((sum, formant) => sum + resonate(formant, source), 0);
+    sound[first + n] = voiced * Math.sin(Math.PI * place) ** 1.5;
+  }
+}
+
+function resonance(hz: number, bandwidth: number, sampleRate: number): Resonance {
+  const radius = Math.exp((-Math.PI * bandwidth) / sampleRate);
+  const first = 2 * radius * Math.cos((2 * Math.PI * hz) / sampleRate);
+  return { first, second: -radius * radius, gain: 1 - radius, last: 0, beforeLast: 0 };
+}
+
+function resonate(formant: Resonance, input: number): number {
+  const { first, second, gain, last, beforeLast } = formant;
+  const output = gain * input + first * last + second * beforeLast;
+  formant.beforeLast = last;
+  formant.last = output;
+  return output;
+}
+
+/** The same sound, made as loud as fits into −1…1; silence stays silent. */
+export function scaledToPeak(sound: Float32Array<ArrayBuffer>): Float32Array<ArrayBuffer> {
+  const peak = sound.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  return peak > 0 ? sound.map((value) => value / peak) : sound;
+}

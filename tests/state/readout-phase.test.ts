@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import type { Heard, RefusalReason } from '../../src/domain/measurement/strike';
+import { midiNote, seconds } from '../../src/domain/tuning/units';
+import { phaseAfter, type ReadoutPhase } from '../../src/state/readout-phase';
+import { strikeSample } from '../domain/work/strike-sample';
+
+const listening: ReadoutPhase = { kind: 'listening' };
+const phaseOf = (...heard: Heard[]): ReadoutPhase => heard.reduce(phaseAfter, listening);
+const refusal = (event: number, reason: RefusalReason): Heard => ({
+  kind: 'refused',
+  event,
+  at: seconds(event),
+  reason,
+  note: reason === 'wrong-note' ? midiNote(86) : null,
+});
+
+describe('the readout', () => {
+  it('shows a verdict from the first look on and settles with the third strike', () => {
+    expect(phaseOf(strikeSample({ event: 1, provisional: true })).kind).toBe('heard');
+    expect(phaseOf(strikeSample({ event: 1 }), strikeSample({ event: 2 })).kind).toBe('heard');
+    const three = [1, 2, 3].map((event) => strikeSample({ event }));
+    expect(phaseOf(...three).kind).toBe('settled');
+  });
+
+  it('says "again" when strikes disagree, and goes on from the newest', () => {
+    const phase = phaseOf(
+      strikeSample({ event: 1, fundamental: -9 }),
+      strikeSample({ event: 2, fundamental: 4 }),
+    );
+    expect(phase).toMatchObject({ kind: 'refused', reason: 'again' });
+    const next = phaseAfter(phase, strikeSample({ event: 3, fundamental: 4.2 }));
+    expect(next).toMatchObject({ kind: 'heard' });
+  });
+
+  it('keeps what it shows when only a first look disagrees', () => {
+    const before = phaseOf(strikeSample({ event: 1, fundamental: -9 }));
+    const look = strikeSample({ event: 2, provisional: true, fundamental: 0 });
+    expect(phaseAfter(before, look)).toBe(before);
+  });
+
+  it('takes a first look back when the strike turns out to be no good', () => {
+    const phase = phaseOf(strikeSample({ event: 1, provisional: true }), refusal(1, 'lost-audio'));
+    expect(phase).toMatchObject({ kind: 'refused', reason: 'lost-audio', held: null });
+  });
+
+  it('holds the reading through a knock and a wrong note', () => {
+    const knocked = phaseOf(strikeSample({ event: 1 }), {
+      kind: 'knock',
+      event: 2,
+      at: seconds(2),
+    });
+    expect(knocked).toMatchObject({ kind: 'refused', reason: 'knock' });
+    const wrong = phaseAfter(knocked, refusal(3, 'wrong-note'));
+    expect(wrong).toMatchObject({ reason: 'wrong-note', note: 86 });
+    expect(phaseAfter(wrong, strikeSample({ event: 4 }))).toMatchObject({
+      kind: 'heard',
+      reading: { strikes: { length: 2 } },
+    });
+  });
+});

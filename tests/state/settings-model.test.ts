@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import type { SettingsStore } from '../../src/domain/ports';
+import { defaultSettings, type Settings } from '../../src/domain/records/settings';
+import { createSettingsModel } from '../../src/state/settings-model';
+
+function memoryStore(works: boolean): SettingsStore & { saved: Settings[] } {
+  const saved: Settings[] = [];
+  return {
+    saved,
+    load: async () => ({ kind: 'loaded', settings: defaultSettings, repairs: [] }),
+    save: async (settings) => {
+      if (works) saved.push(settings);
+      return works;
+    },
+  };
+}
+
+describe('the settings', () => {
+  it('keep a band pitch from 400 to 480 Hz and refuse every other', async () => {
+    const store = memoryStore(true);
+    const model = createSettingsModel(store);
+    expect(model.setA4(442)).toBe(true);
+    expect(model.setA4(399.9)).toBe(false);
+    expect(model.setA4(480.1)).toBe(false);
+    expect(model.setA4(Number.NaN)).toBe(false);
+    expect(model.a4.value).toBe(442);
+    await Promise.resolve();
+    expect(store.saved.map((each) => each.a4)).toEqual([442]);
+  });
+
+  it('say so when the phone does not keep them', async () => {
+    const model = createSettingsModel(memoryStore(false));
+    model.setTheme('light');
+    await new Promise((done) => setTimeout(done, 0));
+    expect(model.theme.value).toBe('light');
+    expect(model.isNotKept.value).toBe(true);
+  });
+});

@@ -1,0 +1,9 @@
+// The part of teoria that the tests use as an oracle; the package ships no types.
+declare module 'teoria' {
+  interface TeoriaNote {
+    /** Frequency in Hz over A4 = `concertPitch` (440 if left out). */
+    fq(concertPitch?: number): number;
+  }
+  const teoria: { readonly note: { fromMIDI(midi: number): TeoriaNote } };
+  export default teoria;
+}
