@@ -25,7 +25,7 @@ export default defineConfig({
       injectRegister: null,
       includeManifestIcons: false,
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,json}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,json}'],
         navigateFallback: 'index.html',
         cleanupOutdatedCaches: true,
         // Without it the first page is not controlled although everything is in the cache.
@@ -83,6 +83,7 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
           // One browser at a time: a starved audio thread loses samples.
           fileParallelism: false,
           testTimeout: 120_000,
@@ -94,6 +95,7 @@ export default defineConfig({
           name: 'bench-latency',
           environment: 'node',
           include: ['tests/benchmarks/latency.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
           fileParallelism: false,
           testTimeout: 600_000,
           hookTimeout: 120_000,

@@ -1,5 +1,5 @@
 // Measures one audible line of a strike in its own narrow band, together with the lines beside it.
-import { fitDampedLines } from './fit-damped-lines';
+import { type DampedFit, fitDampedLines } from './fit-damped-lines';
 import { type Band, leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
 
 /** A measuring window, seconds after the onset. */
@@ -17,6 +17,11 @@ export interface MeasuredLine {
   /** Part of the band's energy that is no steady decaying line. */
   readonly unexplained: number;
 }
+
+/** Gain in residual energy, times the number of samples, from which a glide is believed. */
+const glideGain = 6;
+/** A glide may make the frequency this much less certain, no more. */
+const mostSigmaForGlide = 4;
 
 const bandHalfWidth = (hz: number): number => Math.min(90, 0.3 * hz);
 
@@ -39,7 +44,7 @@ export function measureLine(
     .slice(0, 3);
   const part = windowOf(band, window);
   const seeds = [line, ...neighbours].map((each) => each.hz - band.centreHz);
-  const fit = fitDampedLines(part, seeds, true) ?? fitDampedLines(part, seeds.slice(0, 1), false);
+  const fit = bestFit(part, seeds);
   const main = fit?.lines[0];
   if (!fit || !main) return null;
   return {
@@ -49,6 +54,19 @@ export function measureLine(
     amplitude: main.amplitude,
     unexplained: fit.unexplained,
   };
+}
+
+/**
+ * The fit with a glide only where the sound asks for it: the glide costs certainty, and without need
+ * it lets the fit wander. Where several lines cannot be told apart, the main one alone.
+ */
+function bestFit(part: Band, seeds: readonly number[]): DampedFit | null {
+  const plain = fitDampedLines(part, seeds, false);
+  const gliding = fitDampedLines(part, seeds, true);
+  if (!plain || !gliding) return gliding ?? plain ?? fitDampedLines(part, seeds.slice(0, 1), false);
+  const needed = gliding.unexplained < plain.unexplained * (1 - glideGain / part.count);
+  const sigma = (fit: DampedFit): number => fit.lines[0]?.sigmaHz ?? Number.POSITIVE_INFINITY;
+  return needed && sigma(gliding) < mostSigmaForGlide * sigma(plain) ? gliding : plain;
 }
 
 /** Mean frequency in a short stretch of the band, weighted by energy (for the glide), Hz. */

@@ -15,6 +15,8 @@ const shortest = 0.26;
 /** Rises in the first moment of a stream may be the stream's own beginning, s. */
 const settlingIn = 0.03;
 
+/** Two rises this close are one blow: the stick's touch and the note. */
+const sameBlow = 0.04;
 /** Rises this soon after a hole in the sound are its end, s. */
 const holeShadow = 0.03;
 
@@ -99,6 +101,11 @@ export class StrikeListener {
   }
 
   #begin(onset: number, heard: Heard[]): void {
+    const open = this.#open;
+    if (open && onset - open.onset < sameBlow * this.sampleRate) {
+      this.#open = { ...open, onset };
+      return;
+    }
     this.#close(onset, heard);
     this.#open = { event: ++this.#events, onset, told: false };
   }

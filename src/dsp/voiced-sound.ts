@@ -6,18 +6,18 @@ const reachCents = 14;
 const rowLength = 6;
 
 /**
- * Whether `frequencies` hold at least six exact harmonics of one fundamental that carries `hz`.
+ * Whether `frequencies` hold six neighbouring exact harmonics of one fundamental that carries `hz`.
  * A pan's tuned partials are three or four, and its other modes lie off the row.
  */
 export function isVoiced(frequencies: readonly number[], hz: number): boolean {
-  return [1, 2, 3, 4, 5].some((divisor) => {
+  return [1, 2, 3].some((divisor) => {
     const base = hz / divisor;
     let row = 0;
-    for (let order = 1; order <= highestOrder; order++) {
+    for (let order = 1; order <= highestOrder && row < rowLength; order++) {
       const hit = frequencies.some(
         (each) => Math.abs(centsBetween(order * base, each)) < reachCents,
       );
-      if (hit) row++;
+      row = hit ? row + 1 : 0;
     }
     return row >= rowLength;
   });

@@ -30,7 +30,8 @@ export async function realStrikes(): Promise<readonly RealStrike[]> {
 
 /**
  * Frequency (Hz) of the strongest line between `low` and `high` Hz in samples `from`…`to` seconds:
- * Hann window, zero-padded to 2^19, parabola through the logarithms of the three top bins.
+ * zero-padded to 2^19, parabola through the logarithms of the three top bins. The window is rectangular:
+ * the pitch of a real strike falls while it decays, and only so each moment weighs by its own energy.
  */
 export function strongestLine(
   samples: Float32Array,
@@ -42,7 +43,7 @@ export function strongestLine(
   const count = Math.round(to * sampleRate) - first;
   const input = new Float64Array(size);
   for (let n = 0; n < count; n++) {
-    input[n] = (samples[first + n] ?? 0) * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / count));
+    input[n] = samples[first + n] ?? 0;
   }
   const transform = new FFT(size);
   const spectrum = transform.createComplexArray();

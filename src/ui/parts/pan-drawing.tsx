@@ -63,7 +63,7 @@ function NoteButton({
     // biome-ignore lint/a11y/useSemanticElements: an SVG shape cannot be a button element
     <g
       role="button"
-      tabIndex={0}
+      tabindex={0}
       aria-label={label}
       class={`note ${chosen ? 'chosen' : ''}`}
       onPointerDown={() => onNote(place.note)}
