@@ -10,8 +10,8 @@ const note = leadNote(
 );
 const strikes = {
   samples: placed(
-    [1.5, 3.1, 4.7].map((at) => ({ at, samples: note })),
-    { sampleRate, seconds: 8 },
+    [1.5, 3.1, 4.7, 6.3, 7.9, 9.5].map((at) => ({ at, samples: note })),
+    { sampleRate, seconds: 12 },
   ),
   sampleRate,
 };
@@ -82,7 +82,7 @@ describe('the microphone', () => {
       });
       await app.page.getByText('The microphone was lost.').waitFor();
       await app.page.getByRole('button', { name: 'Listen again' }).click();
-      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 12_000 });
+      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
       expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('flat');
       expect(app.problems).toEqual([]);
     } finally {

@@ -12,8 +12,14 @@ const truth = {
   third: 2,
   thirdTimes: 4,
 } as const;
+const note = leadNote(truth, sampleRate);
+/** Six strikes for the microphone: three must agree, and a busy machine may lose some. */
+const manyStrikes = placed(
+  [1.5, 3.1, 4.7, 6.3, 7.9, 9.5].map((at) => ({ at, samples: note })),
+  { sampleRate, seconds: 12 },
+);
 const strikes = placed(
-  [1.5, 3.1, 4.7].map((at) => ({ at, samples: leadNote(truth, sampleRate) })),
+  [1.5, 3.1, 4.7].map((at) => ({ at, samples: note })),
   { sampleRate, seconds: 8 },
 );
 
@@ -22,7 +28,7 @@ describe('without a server', () => {
   beforeAll(async () => {
     // In a subfolder, as on many static hosts.
     app = await openApp('#/', {
-      sound: { samples: strikes, sampleRate },
+      sound: { samples: manyStrikes, sampleRate },
       basePath: '/some/folder/',
     });
     await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
@@ -34,7 +40,7 @@ describe('without a server', () => {
 
   it('reloads, listens and gives a verdict', async () => {
     await app.page.getByRole('link', { name: 'Listen' }).click();
-    await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 12_000 });
+    await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
     expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('flat');
     await app.page.getByRole('link', { name: 'Back' }).click();
   });

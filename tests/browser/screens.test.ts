@@ -9,13 +9,11 @@ const sampleRate = 44_100;
 const d5 = 440 * 2 ** (5 / 12);
 const soundOf = (fundamental: number, octave: number, third: number) => ({
   samples: placed(
-    [
-      {
-        at: 1.2,
-        samples: leadNote({ target: d5, fundamental, octave, third, thirdTimes: 4 }, sampleRate),
-      },
-    ],
-    { sampleRate, seconds: 4 },
+    [1.2, 2.8, 4.4].map((at) => ({
+      at,
+      samples: leadNote({ target: d5, fundamental, octave, third, thirdTimes: 4 }, sampleRate),
+    })),
+    { sampleRate, seconds: 6 },
   ),
   sampleRate,
 });
