@@ -1,0 +1,101 @@
+// Everything by keyboard: each control can be reached with Tab, and the main job can be done with Enter.
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { leadNote, placed } from '../synthetic-sounds/sounds';
+import { openApp } from './open-app';
+
+const sampleRate = 44_100;
+const note = leadNote(
+  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
+  sampleRate,
+);
+/** Six strikes: three must agree, and a busy machine may lose some. */
+const sound = {
+  samples: placed(
+    [1.5, 3.1, 4.7, 6.3, 7.9, 9.5].map((at) => ({ at, samples: note })),
+    { sampleRate, seconds: 12 },
+  ),
+  sampleRate,
+};
+
+/** In the page: the controls that Tab must reach, one for a group of radio buttons, and those that it has reached. */
+function controls(): { readonly name: string; readonly reached: boolean }[] {
+  const all = document.querySelectorAll<HTMLElement | SVGElement>(
+    'a[href], button:not([disabled]), input:not([disabled]), select, summary, [role="button"]',
+  );
+  const groups = new Map<string, { name: string; reached: boolean }>();
+  for (const [n, element] of [...all].entries()) {
+    if (!element.checkVisibility()) continue;
+    const radio = element instanceof HTMLInputElement && element.type === 'radio';
+    const group = radio ? `radio ${element.name}` : String(n);
+    const name = radio
+      ? group
+      : `${element.tagName} ${element.getAttribute('aria-label') ?? element.textContent}`;
+    const reached = element.hasAttribute('data-reached') || groups.get(group)?.reached === true;
+    groups.set(group, { name, reached });
+  }
+  return [...groups.values()];
+}
+
+/** Presses Tab; resolves to `marked`, or to the control that does not show its focus. */
+async function nextFocus(page: Page): Promise<string> {
+  await page.keyboard.press('Tab');
+  return page.evaluate(() => {
+    const active = document.activeElement;
+    const focusable = active instanceof HTMLElement || active instanceof SVGElement;
+    if (!focusable || active === document.body) return 'marked';
+    active.setAttribute('data-reached', '');
+    // A hidden input is drawn by its label, a note of the pan by its shape.
+    const look = () =>
+      [active, ...active.children, active.closest('label')]
+        .map((element) => {
+          if (!element) return '';
+          const { outlineStyle, outlineWidth, stroke, strokeWidth } = getComputedStyle(element);
+          return [outlineStyle, outlineWidth, stroke, strokeWidth].join();
+        })
+        .join(';');
+    const focused = look();
+    active.blur();
+    const blurred = look();
+    active.focus();
+    return focused === blurred ? active.outerHTML.slice(0, 120) : 'marked';
+  });
+}
+
+describe('by keyboard alone', () => {
+  for (const route of ['#/', '#/listen', '#/practice', '#/settings']) {
+    it(`every control of ${route} is reached with Tab and shows the focus`, async () => {
+      const app = await openApp(route);
+      try {
+        const unmarked: string[] = [];
+        let found = await app.page.evaluate(controls);
+        // More than one round: a control may appear or change while the focus travels.
+        for (let n = 0; n < 3 * found.length && found.some(({ reached }) => !reached); n++) {
+          const focus = await nextFocus(app.page);
+          if (focus !== 'marked') unmarked.push(focus);
+          found = await app.page.evaluate(controls);
+        }
+        expect(found.length).toBeGreaterThan(1);
+        expect(found.filter(({ reached }) => !reached)).toEqual([]);
+        expect(unmarked).toEqual([]);
+      } finally {
+        await app.close();
+      }
+    });
+  }
+
+  it('from the rack to a settled verdict, and back', async () => {
+    const app = await openApp('#/', { sound });
+    try {
+      await app.page.getByRole('link', { name: 'Listen' }).press('Enter');
+      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
+      await app.page.getByRole('button', { name: 'Stop' }).press('Enter');
+      await app.page.locator('[data-microphone="idle"]').waitFor();
+      await app.page.getByRole('link', { name: 'Back' }).press('Enter');
+      await app.page.getByRole('link', { name: 'Listen' }).waitFor();
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+});
