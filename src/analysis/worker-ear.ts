@@ -3,8 +3,16 @@ import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import type { Ear, EarState, Unsubscribe } from '../domain/ports';
 import type { FromWorker, ToWorker } from './protocol';
 
+/** A thread that has not answered by then is taken for dead, ms. */
 const helloTimeout = 8000;
+/** Threads that are started again by themselves before the user has to act. */
 const restartLimit = 1;
+
+/** Where sound comes from: `port` cannot be handed to a second thread, the others can begin again. */
+type Source =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'fed'; readonly sampleRate: number }
+  | { readonly kind: 'port' };
 
 export class WorkerEar implements Ear {
   readonly #heard = new Set<(heard: Heard) => void>();
@@ -12,8 +20,13 @@ export class WorkerEar implements Ear {
   readonly #states = new Set<(state: EarState) => void>();
   readonly #pending = new Map<number, () => void>();
   #state: EarState = { kind: 'ready' };
-  #worker: Worker;
+  /** Null: died too often. The next begin or attach, which follow a tap, try again. */
+  #worker: Worker | null;
+  #helloTimer: ReturnType<typeof setTimeout> | undefined;
   #context: ListeningContext | null = null;
+  #source: Source = { kind: 'none' };
+  /** The thread was replaced while a microphone was attached: nothing is heard before the next start. */
+  #isDeaf = false;
   #tickets = 0;
   #restarts = 0;
 
@@ -43,11 +56,13 @@ export class WorkerEar implements Ear {
   }
 
   begin(sampleRate: number): void {
+    this.#start({ kind: 'fed', sampleRate });
     this.#post({ type: 'begin', sampleRate });
   }
 
-  /** From now on sound comes through `port`, as SoundBlocks. */
+  /** From now on sound at this rate (Hz) comes through `port`, as SoundBlocks. */
   attach(port: MessagePort, sampleRate: number): void {
+    this.#start({ kind: 'port' });
     this.#post({ type: 'port', port, sampleRate }, [port]);
   }
 
@@ -55,7 +70,9 @@ export class WorkerEar implements Ear {
     this.#post({ type: 'samples', samples }, [samples.buffer]);
   }
 
+  /** Also resolves when the thread dies; what had not been heard by then is lost, and the state says so. */
   finish(): Promise<void> {
+    if (!this.#worker) return Promise.resolve();
     const ticket = ++this.#tickets;
     return new Promise((resolve) => {
       this.#pending.set(ticket, resolve);
@@ -63,47 +80,83 @@ export class WorkerEar implements Ear {
     });
   }
 
+  /** A new listening: after a failure it begins on a living thread. */
+  #start(source: Source): void {
+    this.#source = source;
+    this.#isDeaf = false;
+    if (!this.#worker) {
+      this.#restarts = 0;
+      this.#worker = this.#open();
+      this.#sendContext();
+    } else if (this.#state.kind === 'failed' && this.#helloTimer === undefined) {
+      this.#tell({ kind: 'ready' });
+    }
+  }
+
   #open(): Worker {
     const worker = new Worker(new URL('./worker/analysis.worker.ts', import.meta.url), {
       type: 'module',
     });
-    const timeout = setTimeout(() => this.#fail('no answer'), helloTimeout);
-    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-      switch (data.type) {
-        case 'hello':
-          clearTimeout(timeout);
-          return this.#tell({ kind: 'ready' });
-        case 'heard':
-          for (const listener of this.#heard) listener(data.heard);
-          return;
-        case 'level':
-          for (const listener of this.#level) listener(data.levelDb);
-          return;
-        case 'finished':
-          return this.#resolve(data.ticket);
-        default:
-          return data satisfies never;
-      }
-    };
+    this.#helloTimer = setTimeout(() => this.#fail('no answer'), helloTimeout);
+    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.#handle(data);
     worker.onerror = (event) => {
-      clearTimeout(timeout);
       event.preventDefault();
-      this.#fail(event.message);
+      this.#fail(event.message || 'the thread could not be started');
     };
     worker.postMessage({ type: 'hello' } satisfies ToWorker);
     return worker;
   }
 
-  /** Everything that waits is let go; one new thread is tried, then the user is told. */
+  #handle(message: FromWorker): void {
+    switch (message.type) {
+      case 'hello':
+        this.#stopWaiting();
+        // A thread that took over cannot hear the microphone of the one that died: it must be opened anew.
+        if (!this.#isDeaf) this.#tell({ kind: 'ready' });
+        break;
+      case 'heard':
+        for (const listener of this.#heard) listener(message.heard);
+        break;
+      case 'level':
+        for (const listener of this.#level) listener(message.levelDb);
+        break;
+      case 'finished':
+        this.#resolve(message.ticket);
+        break;
+      default:
+        message satisfies never;
+    }
+  }
+
+  /** Everything that waits is let go; one new thread is tried; the user is told. */
   #fail(detail: string): void {
-    this.#worker.terminate();
-    for (const ticket of [...this.#pending.keys()]) this.#resolve(ticket);
+    this.#stopWaiting();
+    this.#isDeaf = this.#source.kind === 'port';
+    if (this.#worker) {
+      this.#worker.onmessage = null;
+      this.#worker.onerror = null;
+      this.#worker.terminate();
+      this.#worker = null;
+    }
     if (this.#restarts < restartLimit) {
       this.#restarts++;
       this.#worker = this.#open();
-      if (this.#context) this.setContext(this.#context);
+      this.#sendContext();
+      if (this.#source.kind === 'fed') {
+        this.#post({ type: 'begin', sampleRate: this.#source.sampleRate });
+      }
     }
     this.#tell({ kind: 'failed', detail });
+    for (const ticket of [...this.#pending.keys()]) this.#resolve(ticket);
+  }
+
+  #sendContext(): void {
+    if (this.#context) this.#post({ type: 'context', context: this.#context });
+  }
+
+  #stopWaiting(): void {
+    clearTimeout(this.#helloTimer);
+    this.#helloTimer = undefined;
   }
 
   #resolve(ticket: number): void {
@@ -112,7 +165,7 @@ export class WorkerEar implements Ear {
   }
 
   #post(message: ToWorker, transfer: Transferable[] = []): void {
-    this.#worker.postMessage(message, transfer);
+    this.#worker?.postMessage(message, transfer);
   }
 
   #tell(state: EarState): void {

@@ -4,31 +4,36 @@ import type { ScreenLight } from '../domain/ports';
 export class BrowserScreenLight implements ScreenLight {
   #wanted = false;
   #lock: WakeLockSentinel | null = null;
+  /** One change at a time: two locks at once could never both be released. */
+  #changes: Promise<void> = Promise.resolve();
 
   constructor() {
     // The browser lets go of the lock whenever the app is hidden.
     document.addEventListener('visibilitychange', () => {
-      if (!document.hidden) void this.#renew();
+      if (!document.hidden) this.#renew();
     });
   }
 
   keepOn(on: boolean): void {
     if (on === this.#wanted) return;
     this.#wanted = on;
-    void this.#renew();
+    this.#renew();
   }
 
-  async #renew(): Promise<void> {
+  #renew(): void {
+    this.#changes = this.#changes.then(() => this.#change());
+  }
+
+  async #change(): Promise<void> {
+    const held = this.#lock !== null && !this.#lock.released;
+    if (held === this.#wanted) return;
     try {
-      if (!this.#wanted) {
-        const lock = this.#lock;
+      if (this.#wanted) {
+        this.#lock = (await navigator.wakeLock?.request('screen')) ?? null;
+      } else {
+        await this.#lock?.release();
         this.#lock = null;
-        await lock?.release();
-        return;
       }
-      if (this.#lock && !this.#lock.released) return;
-      this.#lock = (await navigator.wakeLock?.request('screen')) ?? null;
-      if (!this.#wanted) await this.#lock?.release();
     } catch {
       // Low battery or an old browser: the screen follows the phone's own setting.
       this.#lock = null;

@@ -13,14 +13,17 @@ export class BrowserSpeaker implements Speaker {
       const source = new AudioBufferSourceNode(context, { buffer });
       source.connect(context.destination);
       source.start();
-      context.resume().catch(() => this.#giveUp());
+      context.resume().catch(() => this.#giveUp(context));
     } catch {
-      this.#giveUp();
+      this.#giveUp(this.#context);
     }
   }
 
-  /** Without sound the practice pan still shows its reading; the next strike tries again. */
-  #giveUp(): void {
+  /** Without sound the practice pan still shows its reading; the next strike tries again with a new context. */
+  #giveUp(context: AudioContext | null): void {
+    if (!context || this.#context !== context) return;
     this.#context = null;
+    // Phones allow only a few at a time. One that cannot be closed is closed already.
+    context.close().catch(() => undefined);
   }
 }

@@ -5,10 +5,13 @@ import type { MicrophoneState } from '../domain/ports';
 export const lostAfter = 900;
 /** Nothing but exact zeros for this long: something is switched off, ms. */
 export const silentAfter = 2500;
-/** After the first block this much is thrown away by watching only, ms. */
+/** After the start this much is thrown away by watching only, ms. */
 export const primingTime = 300;
 
-/** What a failed request for the microphone means; `name` is the DOMException's name. */
+/** The detail of a `failed` state where the browser gives pages without https no microphone. */
+export const insecure = 'insecure';
+
+/** What a failed start of the microphone means; `name` is the DOMException's name. */
 export function stateForRefusal(name: string, detail: string): MicrophoneState {
   switch (name) {
     case 'NotAllowedError':
@@ -20,6 +23,10 @@ export function stateForRefusal(name: string, detail: string): MicrophoneState {
     case 'NotReadableError':
     case 'AbortError':
       return { kind: 'busy' };
+    // A call is going on: the sound cannot be started (Web Audio, resume()) or never starts.
+    case 'InvalidStateError':
+    case 'TimeoutError':
+      return { kind: 'interrupted' };
     default:
       return { kind: 'failed', detail };
   }
@@ -30,6 +37,8 @@ export interface Pulse {
   readonly startedAt: number;
   readonly lastBlockAt: number | null;
   readonly lastSoundAt: number;
+  /** The app was out of sight at some time since the last block. */
+  readonly wasHidden: boolean;
   readonly processing: readonly string[];
 }
 
@@ -38,9 +47,28 @@ export function stateAt(pulse: Pulse, now: number): MicrophoneState {
   const lastBlock = pulse.lastBlockAt ?? pulse.startedAt;
   // The first block may take long on a slow phone.
   if (now - lastBlock > (pulse.lastBlockAt === null ? 4 * lostAfter : lostAfter)) {
-    return { kind: 'lost' };
+    return pulse.wasHidden ? { kind: 'interrupted' } : { kind: 'lost' };
   }
   if (pulse.lastBlockAt === null || now - pulse.startedAt < primingTime) return { kind: 'priming' };
   if (now - pulse.lastSoundAt > silentAfter) return { kind: 'silent' };
   return { kind: 'listening', processing: pulse.processing };
+}
+
+/** What is known after a block with this peak (0…1) arrived at `now`. */
+export function afterBlock(pulse: Pulse, peak: number, now: number, hidden: boolean): Pulse {
+  return {
+    ...pulse,
+    lastBlockAt: now,
+    lastSoundAt: peak > 0 ? now : pulse.lastSoundAt,
+    wasHidden: hidden,
+  };
+}
+
+/** Processing that stayed on although it was asked off. Undefined is not "off", but nothing can be said of it. */
+export function processingOf(settings: MediaTrackSettings): readonly string[] {
+  return [
+    settings.echoCancellation === true ? 'echo cancellation' : '',
+    settings.noiseSuppression === true ? 'noise suppression' : '',
+    settings.autoGainControl === true ? 'gain control' : '',
+  ].filter((name) => name !== '');
 }

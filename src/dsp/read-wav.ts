@@ -1,4 +1,5 @@
-// Reads WAV files without resampling (RIFF/WAVE, Microsoft/IBM 1991; WAVE_FORMAT_EXTENSIBLE 2001).
+// Reads WAV files without resampling (RIFF/WAVE, Microsoft/IBM 1991; WAVE_FORMAT_EXTENSIBLE 2001;
+// RF64, EBU Tech 3306, whose sound is taken up to the end of the file).
 
 export type WavResult =
   | {
@@ -23,12 +24,15 @@ interface Format {
 
 const refused = (why: string): WavResult => ({ kind: 'not-wav', why });
 
-/** Samples of a WAV file: 8, 16, 24, 32-bit integer or 32, 64-bit float, any rate and channel count. Never throws. */
+/**
+ * Samples of a WAV file: 8, 16, 24, 32-bit integer or 32, 64-bit float, any rate and channel count. A
+ * file that was cut off gives what is there; a sample that is no number becomes 0. Never throws.
+ */
 export function readWav(bytes: ArrayBuffer): WavResult {
   const view = new DataView(bytes);
-  if (view.byteLength < 12 || tag(view, 0) !== 'RIFF' || tag(view, 8) !== 'WAVE') {
-    return refused('it does not begin like a WAV file');
-  }
+  const isWav =
+    view.byteLength >= 12 && ['RIFF', 'RF64'].includes(tag(view, 0)) && tag(view, 8) === 'WAVE';
+  if (!isWav) return refused('it does not begin like a WAV file');
   let format: Format | null = null;
   for (let at = 12; at + 8 <= view.byteLength; ) {
     const length = view.getUint32(at + 4, true);
@@ -38,7 +42,9 @@ export function readWav(bytes: ArrayBuffer): WavResult {
       format = readFormat(view, start, available);
     } else if (tag(view, at) === 'data') {
       if (!format) return refused('its sound comes before its format, or the format is damaged');
-      return readSamples(view, start, available, format);
+      // A recorder that was stopped by force never wrote the length: the sound goes on to the end.
+      const unwritten = length === 0 && view.getUint32(4, true) <= 36;
+      return readSamples(view, start, unwritten ? view.byteLength - start : available, format);
     }
     at = start + length + (length % 2);
   }
@@ -78,7 +84,9 @@ function readSamples(view: DataView, at: number, length: number, format: Format)
     for (let channel = 0; channel < channels; channel++) {
       sum += read(at + (n * channels + channel) * width);
     }
-    samples[n] = sum / channels;
+    // Rounded first: a 64-bit float may be too large for 32 bits.
+    const mean = Math.fround(sum / channels);
+    samples[n] = Number.isFinite(mean) ? mean : 0;
   }
   return { kind: 'wav', samples, sampleRate, channels };
 }

@@ -1,14 +1,18 @@
 // The offline copy: registered once, "ready" only when it is true, updated only when the app says so.
 import { Workbox } from 'workbox-window';
 import type { AppUpdates, OfflineState, Unsubscribe } from '../domain/ports';
+import { isCompleteCopy } from './offline-copy';
 
 /** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */
 const reloadAnyway = 3000;
+/** An app that stays open for days asks for a new version when it is looked at, at most this often, ms. */
+const askEvery = 60 * 60 * 1000;
 
 export class ServiceWorkerUpdates implements AppUpdates {
   readonly #listeners = new Set<(state: OfflineState) => void>();
   #state: OfflineState = { kind: 'not-ready' };
   #workbox: Workbox | null = null;
+  #applying = false;
 
   onState(listener: (state: OfflineState) => void): Unsubscribe {
     this.#listeners.add(listener);
@@ -28,15 +32,17 @@ export class ServiceWorkerUpdates implements AppUpdates {
     try {
       await workbox.register();
     } catch {
-      // No network on the very first visit, or storage refused: the app still runs, but not offline.
-      return this.#tell({ kind: 'not-ready' });
+      // No network on the very first visit, or storage refused. An older copy may still be there.
+      return this.#check();
     }
+    this.#askNowAndThen(workbox);
     await this.#check();
   }
 
   apply(): void {
     const workbox = this.#workbox;
-    if (!workbox) return;
+    if (!workbox || this.#applying) return;
+    this.#applying = true;
     let reloaded = false;
     const reload = (): void => {
       if (reloaded) return;
@@ -48,25 +54,46 @@ export class ServiceWorkerUpdates implements AppUpdates {
     workbox.messageSkipWaiting();
   }
 
-  /**
-   * An activated worker has stored every file of its list (its installation fails otherwise), but this
-   * page is served from there only when that worker controls it; and storage may have been cleared since.
-   */
+  #askNowAndThen(workbox: Workbox): void {
+    let askedAt = performance.now();
+    document.addEventListener('visibilitychange', () => {
+      if (document.hidden || performance.now() - askedAt < askEvery) return;
+      askedAt = performance.now();
+      // Rejects without a network: then there is no new version to be had.
+      workbox.update().catch(() => undefined);
+    });
+  }
+
   async #check(): Promise<void> {
-    if (this.#state.kind === 'update-waiting') return;
-    if (!navigator.serviceWorker.controller) return;
-    const names = await caches.keys();
-    const kept = await Promise.all(
-      names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => url)),
-    );
-    const urls = kept.flat();
-    const hasPage = urls.some((url) => new URL(url).pathname.endsWith('/index.html'));
-    const hasScript = urls.some((url) => new URL(url).pathname.endsWith('.js'));
-    if (hasPage && hasScript) this.#tell({ kind: 'ready' });
+    if (this.#state.kind === 'update-waiting' || !navigator.serviceWorker.controller) return;
+    try {
+      if (isCompleteCopy(await urlsKept(), filesInUse())) this.#tell({ kind: 'ready' });
+    } catch {
+      // Storage may not be looked at: nothing can be promised.
+      this.#tell({ kind: 'not-ready' });
+    }
   }
 
   #tell(state: OfflineState): void {
     this.#state = state;
     for (const listener of this.#listeners) listener(state);
   }
+}
+
+async function urlsKept(): Promise<readonly string[]> {
+  const kept = await Promise.all(
+    (await caches.keys()).map(async (name) => (await caches.open(name)).keys()),
+  );
+  return kept.flat().map(({ url }) => url);
+}
+
+/** Scripts and styles that this very page was made of. */
+function filesInUse(): readonly string[] {
+  return [
+    ...Array.from(document.scripts, ({ src }) => src),
+    ...Array.from(
+      document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]'),
+      (link) => link.href,
+    ),
+  ].filter((address) => address !== '');
 }

@@ -19,6 +19,10 @@ const practiceRate = 48000;
 const practiceLoudness = 0.7;
 const blockLength = 4096;
 
+/** Notes that can be named: B0 to G6, from the lowest twelve bass to the highest lead. */
+export const lowestNamed: MidiNote = midiNote(23);
+export const highestNamed: MidiNote = midiNote(91);
+
 /** What became of the last sound file. */
 export type FileNotice =
   | { readonly kind: 'none' }
@@ -41,6 +45,11 @@ export interface ListenModel {
   readonly ear: ReadonlySignal<EarState>;
   readonly expected: ReadonlySignal<MidiNote | null>;
   readonly fileNotice: ReadonlySignal<FileNotice>;
+  /** The note an octave above and below the one that was taken or named; null: nothing to correct. */
+  readonly octaves: ReadonlySignal<{
+    readonly up: MidiNote | null;
+    readonly down: MidiNote | null;
+  }>;
   /** Something is being measured: not the moment for an update. */
   readonly isBusy: ReadonlySignal<boolean>;
   listen(): Promise<void>;
@@ -51,18 +60,21 @@ export interface ListenModel {
   /** Name the note that will be struck, or null for any. */
   expect(note: MidiNote | null): void;
   /** The note was taken in the wrong octave: expect it an octave higher (+1) or lower (−1). */
-  correctOctave(octaves: 1 | -1): void;
+  correctOctave(direction: 1 | -1): void;
   /** The band's pitch changed. */
   retune(): void;
 }
 
-const samplesPlayed = (samples: Float32Array<ArrayBuffer>): Float32Array<ArrayBuffer>[] => {
+const blocksOf = (samples: Float32Array<ArrayBuffer>): Float32Array<ArrayBuffer>[] => {
   const blocks: Float32Array<ArrayBuffer>[] = [];
   for (let from = 0; from < samples.length; from += blockLength) {
     blocks.push(samples.slice(from, from + blockLength));
   }
   return blocks;
 };
+
+const isMicrophoneOpen = ({ kind }: MicrophoneState): boolean =>
+  kind === 'priming' || kind === 'listening' || kind === 'silent';
 
 /** The model of everything that is heard; connect it once. */
 export function createListenModel(ports: ListenPorts): ListenModel {
@@ -74,6 +86,9 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const fileNotice: Signal<FileNotice> = signal<FileNotice>({ kind: 'none' });
   const panNotes = signal<readonly MidiNote[] | null>(null);
   let heardCount = 0;
+  /** Who uses the ear; what was started for an earlier user must not come through later. */
+  let turn = 0;
+  let soundFrom: 'none' | 'microphone' | 'file' | 'practice' = 'none';
 
   const context = (): ListeningContext => ({
     a4: ports.a4.value,
@@ -84,16 +99,25 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const startAnew = (): void => {
     phase.value = { kind: 'listening' };
   };
+  /** Nothing more will be heard; a verdict stays. */
+  const endListening = (): void => {
+    if (phase.value.kind === 'listening') phase.value = { kind: 'idle' };
+  };
 
   microphone.onState((state) => {
     microphoneState.value = state;
-    light.keepOn(state.kind === 'listening' || state.kind === 'priming');
-    if (state.kind === 'idle' && phase.value.kind === 'listening') phase.value = { kind: 'idle' };
+    const isOpen = isMicrophoneOpen(state);
+    light.keepOn(isOpen);
+    if (soundFrom !== 'microphone') return;
+    if (!isOpen) endListening();
+    else if (phase.value.kind === 'idle') startAnew();
   });
   ear.onState((state) => {
     earState.value = state;
   });
   ear.onHeard((heard) => {
+    // The analysis may still finish a strike after "Stop".
+    if (phase.value.kind === 'idle') return;
     if (heard.kind === 'strike' && !heard.provisional) heardCount++;
     phase.value = phaseAfter(phase.value, heard);
   });
@@ -104,12 +128,22 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     if (phase.value.kind !== 'idle') startAnew();
   };
 
+  const octaves = computed(() => {
+    const note = readingOf(phase.value)?.note ?? expected.value;
+    const within = (other: number): MidiNote | null =>
+      other >= lowestNamed && other <= highestNamed ? midiNote(other) : null;
+    return note === null
+      ? { up: null, down: null }
+      : { up: within(note + 12), down: within(note - 12) };
+  });
+
   return {
     phase,
     microphone: microphoneState,
     ear: earState,
     expected,
     fileNotice,
+    octaves,
     isBusy: computed(
       () =>
         fileNotice.value.kind === 'reading' ||
@@ -117,22 +151,33 @@ export function createListenModel(ports: ListenPorts): ListenModel {
         !['idle', 'denied', 'absent', 'failed'].includes(microphoneState.value.kind),
     ),
     async listen() {
+      turn++;
+      soundFrom = 'microphone';
       fileNotice.value = { kind: 'none' };
       panNotes.value = null;
       tellContext();
-      startAnew();
+      // "Strike any note" waits until the microphone is open.
+      phase.value = { kind: 'idle' };
       await microphone.start();
     },
     async stop() {
+      turn++;
+      soundFrom = 'none';
       panNotes.value = null;
       expected.value = null;
-      await microphone.stop();
+      fileNotice.value = { kind: 'none' };
       phase.value = { kind: 'idle' };
+      await microphone.stop();
     },
     async openFile(file) {
-      await microphone.stop();
+      const mine = ++turn;
+      soundFrom = 'file';
+      panNotes.value = null;
+      phase.value = { kind: 'idle' };
       fileNotice.value = { kind: 'reading' };
+      await microphone.stop();
       const result = await soundFiles.open(file);
+      if (mine !== turn) return;
       if (result.kind === 'unreadable') {
         fileNotice.value = result;
         return;
@@ -142,12 +187,17 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       tellContext();
       startAnew();
       ear.begin(sampleRate);
-      for (const block of samplesPlayed(samples)) ear.feed(block);
+      for (const block of blocksOf(samples)) ear.feed(block);
       await ear.finish();
+      if (mine !== turn) return;
+      endListening();
       fileNotice.value = { kind: 'read', heard: heardCount, resampled };
     },
     async beginPractice(source) {
+      const mine = ++turn;
+      soundFrom = 'practice';
       await microphone.stop();
+      if (mine !== turn) return;
       fileNotice.value = { kind: 'none' };
       panNotes.value = notesOf(source.layout);
       expected.value = null;
@@ -158,12 +208,12 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     strikePractice(source, note) {
       const sound = source.strike(note, practiceLoudness, practiceRate);
       speaker.play(sound.slice(), practiceRate);
-      for (const block of samplesPlayed(sound)) ear.feed(block);
+      for (const block of blocksOf(sound)) ear.feed(block);
     },
     expect,
-    correctOctave(octaves) {
-      const note = readingOf(phase.value)?.note ?? expected.value;
-      if (note !== null && note !== undefined) expect(midiNote(note + 12 * octaves));
+    correctOctave(direction) {
+      const note = direction === 1 ? octaves.value.up : octaves.value.down;
+      if (note !== null) expect(note);
     },
     retune() {
       tellContext();

@@ -8,7 +8,12 @@ export type Refusal = RefusalReason | 'again' | 'knock';
 export type ReadoutPhase =
   | { readonly kind: 'idle' }
   | { readonly kind: 'listening' }
-  | { readonly kind: 'heard'; readonly reading: Reading }
+  | {
+      readonly kind: 'heard';
+      readonly reading: Reading;
+      /** What was known before a first look that took the strike for another note; null otherwise. */
+      readonly before: Reading | null;
+    }
   | { readonly kind: 'settled'; readonly reading: Reading }
   | {
       readonly kind: 'refused';
@@ -35,7 +40,7 @@ export function readingOf(phase: ReadoutPhase): Reading | null {
 
 /** The phase after something was heard. */
 export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
-  const held = readingOf(phase);
+  const held = readingBefore(phase, heard.event);
   switch (heard.kind) {
     case 'knock':
       return { kind: 'refused', reason: 'knock', note: null, held };
@@ -53,9 +58,18 @@ export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
         return { kind: 'refused', reason: 'again', note: heard.note, held: step.reading };
       }
       if (step.kind === 'again') return phase;
-      return { kind: step.reading.settled ? 'settled' : 'heard', reading: step.reading };
+      if (step.reading.settled) return { kind: 'settled', reading: step.reading };
+      const isOtherNote = held !== null && held.note !== heard.note;
+      const before = heard.provisional && isOtherNote ? held : null;
+      return { kind: 'heard', reading: step.reading, before };
     }
   }
+}
+
+/** The reading that `event` is added to: without the first look at it, if that named another note. */
+function readingBefore(phase: ReadoutPhase, event: number): Reading | null {
+  if (phase.kind !== 'heard' || phase.before === null) return readingOf(phase);
+  return phase.reading.strikes[0]?.event === event ? phase.before : phase.reading;
 }
 
 /** A provisional strike that turned out to be no good is taken out again. */

@@ -19,28 +19,45 @@ export interface SettingsModel {
 export function createSettingsModel(store: SettingsStore): SettingsModel {
   const settings = signal<Settings>(defaultSettings);
   const isNotKept = signal(false);
-  const change = (next: Settings): void => {
-    settings.value = next;
-    void store.save(next).then((kept) => {
-      isNotKept.value = !kept;
-    });
+  let loading: Promise<boolean> | null = null;
+  /** Changes made in this run: they win over what is read after them. */
+  let changes: Partial<Settings> = {};
+
+  const read = async (): Promise<boolean> => {
+    const loaded = await store.load();
+    if (loaded.kind === 'unavailable') {
+      // The next change tries again.
+      loading = null;
+      return false;
+    }
+    settings.value = { ...loaded.settings, ...changes };
+    return true;
+  };
+  const ensureRead = (): Promise<boolean> => {
+    loading ??= read();
+    return loading;
+  };
+  const change = async (next: Partial<Settings>): Promise<void> => {
+    changes = { ...changes, ...next };
+    settings.value = { ...settings.value, ...next };
+    // What was kept before must be read first, or its other fields would be overwritten by defaults.
+    const kept = (await ensureRead()) && (await store.save(settings.value));
+    isNotKept.value = !kept;
   };
   return {
     a4: computed(() => settings.value.a4),
     theme: computed(() => settings.value.theme),
     isNotKept,
     async load() {
-      const loaded = await store.load();
-      if (loaded.kind === 'loaded') settings.value = loaded.settings;
-      else isNotKept.value = true;
+      isNotKept.value = !(await ensureRead());
     },
     setA4(value) {
       if (!(value >= lowestA4 && value <= highestA4)) return false;
-      change({ ...settings.value, a4: hertz(value) });
+      void change({ a4: hertz(value) });
       return true;
     },
     setTheme(theme) {
-      change({ ...settings.value, theme });
+      void change({ theme });
     },
   };
 }

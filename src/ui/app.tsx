@@ -4,6 +4,7 @@ import { useSignalEffect } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppModels } from './app-models';
+import { LoadFailed } from './parts/load-failed';
 import type { Route } from './route';
 import { ListenScreen } from './screens/listen-screen';
 import { RackScreen } from './screens/rack-screen';
@@ -41,15 +42,28 @@ export function App({
   }
 }
 
+type LoadedScreen =
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'loaded'; readonly Screen: ComponentType<ScreenProps> }
+  | { readonly kind: 'failed' };
+
 function Later({
   load,
   models,
 }: ScreenProps & { readonly load: () => Promise<ComponentType<ScreenProps>> }) {
-  const [screen, setScreen] = useState<{ readonly Screen: ComponentType<ScreenProps> } | null>(
-    null,
-  );
+  const [screen, setScreen] = useState<LoadedScreen>({ kind: 'loading' });
   useEffect(() => {
-    void load().then((Screen) => setScreen({ Screen }));
+    load().then(
+      (Screen) => setScreen({ kind: 'loaded', Screen }),
+      () => setScreen({ kind: 'failed' }),
+    );
   }, [load]);
-  return screen ? <screen.Screen models={models} /> : null;
+  switch (screen.kind) {
+    case 'loading':
+      return null;
+    case 'loaded':
+      return <screen.Screen models={models} />;
+    case 'failed':
+      return <LoadFailed />;
+  }
 }

@@ -30,6 +30,8 @@ export const words = {
   strikeAny: 'strike any note',
   strikeNote: (note: string) => `strike ${note}`,
   idle: 'not listening',
+  loadFailed: 'This part of the app could not be loaded.',
+  reload: 'Load it again',
   cents: 'cents',
   fundamental: 'fundamental',
   octave: 'octave',
@@ -76,6 +78,7 @@ export const words = {
   tolerances:
     'A note is called true within 5 cents, its octave within 5, its third partial within 10. No published standard exists for these limits.',
   cautionsTitle: 'Take care',
+  cautionLink: 'Hammering steel is loud: wear hearing protection. More cautions',
   cautions: [
     'Hammering steel is loud: wear hearing protection. The phone is no sound level meter.',
     'Wear eye protection whenever metal is struck, and gloves for cut skirts and flaking chrome. Two people lift a bass.',
@@ -90,7 +93,7 @@ export const words = {
 export const refusalWords: Readonly<Record<Refusal, string>> = {
   'too-soft': 'too soft',
   'too-loud': 'too loud',
-  'lost-audio': 'sound was lost, strike again',
+  'lost-audio': 'the phone lost sound, strike again',
   'too-fast': 'too fast, one strike at a time',
   unclear: 'not clear, strike again',
   'wrong-note': 'not this note',
@@ -163,6 +166,6 @@ export const directionWord = (cents: number): string => (cents < 0 ? words.flat 
 
 /** Whole cents with a sign: "−9", "+4", "0". */
 export function signedCents(cents: number): string {
-  const whole = Math.round(cents);
-  return whole === 0 ? '0' : whole < 0 ? `−${-whole}` : `+${whole}`;
+  const whole = Math.round(Math.abs(cents));
+  return whole === 0 ? '0' : cents < 0 ? `−${whole}` : `+${whole}`;
 }

@@ -1,7 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { type Pulse, stateAt, stateForRefusal } from '../../src/audio/microphone-life';
+import {
+  afterBlock,
+  type Pulse,
+  processingOf,
+  stateAt,
+  stateForRefusal,
+} from '../../src/audio/microphone-life';
 
-const pulse: Pulse = { startedAt: 0, lastBlockAt: 10_000, lastSoundAt: 10_000, processing: [] };
+const pulse: Pulse = {
+  startedAt: 0,
+  lastBlockAt: 10_000,
+  lastSoundAt: 10_000,
+  wasHidden: false,
+  processing: [],
+};
 
 describe('a running microphone', () => {
   it('is getting ready until blocks have come for a moment', () => {
@@ -20,10 +32,25 @@ describe('a running microphone', () => {
     expect(stateAt(pulse, 11_000).kind).toBe('lost');
   });
 
+  it('is lost when blocks never come, but only after a longer wait', () => {
+    const waiting = { ...pulse, lastBlockAt: null };
+    expect(stateAt(waiting, 2000).kind).toBe('priming');
+    expect(stateAt(waiting, 5000).kind).toBe('lost');
+  });
+
+  it('is interrupted, not lost, when blocks stopped while the app was hidden', () => {
+    const hidden = { ...pulse, wasHidden: true };
+    expect(stateAt(hidden, 11_000).kind).toBe('interrupted');
+    const back = afterBlock(hidden, 0.1, 11_000, false);
+    expect(stateAt(back, 12_000).kind).toBe('lost');
+  });
+
   it('is silent after 2.5 s of exact zeros, and listens again when sound comes', () => {
-    const zeros = { ...pulse, lastBlockAt: 12_600, lastSoundAt: 10_000 };
+    let zeros = pulse;
+    for (let now = 10_000; now <= 12_600; now += 100) zeros = afterBlock(zeros, 0, now, false);
+    expect(stateAt(zeros, 12_450).kind).toBe('listening');
     expect(stateAt(zeros, 12_600).kind).toBe('silent');
-    expect(stateAt({ ...zeros, lastSoundAt: 12_650 }, 12_700).kind).toBe('listening');
+    expect(stateAt(afterBlock(zeros, 1e-5, 12_650, false), 12_700).kind).toBe('listening');
   });
 });
 
@@ -34,5 +61,25 @@ describe('a refused microphone', () => {
     expect(stateForRefusal('NotFoundError', '').kind).toBe('absent');
     expect(stateForRefusal('NotReadableError', '').kind).toBe('busy');
     expect(stateForRefusal('Error', 'x')).toEqual({ kind: 'failed', detail: 'x' });
+  });
+
+  it('is interrupted when a call keeps the sound from starting', () => {
+    // Web Audio, AudioContext.resume(): rejects with InvalidStateError while interrupted.
+    expect(stateForRefusal('InvalidStateError', '').kind).toBe('interrupted');
+    expect(stateForRefusal('TimeoutError', '').kind).toBe('interrupted');
+  });
+});
+
+describe('the processing of a phone', () => {
+  it('is named where it stayed on', () => {
+    const on = { echoCancellation: true, noiseSuppression: true, autoGainControl: true };
+    expect(processingOf(on)).toEqual(['echo cancellation', 'noise suppression', 'gain control']);
+    expect(processingOf({ ...on, noiseSuppression: false, echoCancellation: false })).toEqual([
+      'gain control',
+    ]);
+  });
+
+  it('is not claimed where the browser says nothing', () => {
+    expect(processingOf({})).toEqual([]);
   });
 });

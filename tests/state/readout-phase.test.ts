@@ -38,6 +38,20 @@ describe('the readout', () => {
     expect(phaseAfter(before, look)).toBe(before);
   });
 
+  it('loses no strikes to a first look that took the note for another one', () => {
+    const two = phaseOf(strikeSample({ event: 1 }), strikeSample({ event: 2 }));
+    const look = phaseAfter(two, strikeSample({ event: 3, note: 86, provisional: true }));
+    expect(look).toMatchObject({ kind: 'heard', reading: { note: 86 } });
+    expect(phaseAfter(look, strikeSample({ event: 3 })).kind).toBe('settled');
+    expect(phaseAfter(look, refusal(3, 'unclear'))).toMatchObject({
+      held: { note: 74, strikes: { length: 2 } },
+    });
+    expect(phaseAfter(look, strikeSample({ event: 3, note: 86 }))).toMatchObject({
+      kind: 'heard',
+      reading: { note: 86, strikes: { length: 1 } },
+    });
+  });
+
   it('takes a first look back when the strike turns out to be no good', () => {
     const phase = phaseOf(strikeSample({ event: 1, provisional: true }), refusal(1, 'lost-audio'));
     expect(phase).toMatchObject({ kind: 'refused', reason: 'lost-audio', held: null });

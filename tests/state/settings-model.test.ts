@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SettingsStore } from '../../src/domain/ports';
 import { defaultSettings, type Settings } from '../../src/domain/records/settings';
+import { hertz } from '../../src/domain/tuning/units';
 import { createSettingsModel } from '../../src/state/settings-model';
 
 function memoryStore(works: boolean): SettingsStore & { saved: Settings[] } {
@@ -24,7 +25,7 @@ describe('the settings', () => {
     expect(model.setA4(480.1)).toBe(false);
     expect(model.setA4(Number.NaN)).toBe(false);
     expect(model.a4.value).toBe(442);
-    await Promise.resolve();
+    await new Promise((done) => setTimeout(done, 0));
     expect(store.saved.map((each) => each.a4)).toEqual([442]);
   });
 
@@ -34,5 +35,31 @@ describe('the settings', () => {
     await new Promise((done) => setTimeout(done, 0));
     expect(model.theme.value).toBe('light');
     expect(model.isNotKept.value).toBe(true);
+  });
+
+  it('keep a stored band pitch when the theme is changed before they have been read', async () => {
+    const stored: Settings = { ...defaultSettings, a4: hertz(442) };
+    const store = {
+      ...memoryStore(true),
+      load: async () => ({ kind: 'loaded', settings: stored, repairs: [] }) as const,
+    };
+    const model = createSettingsModel(store);
+    const loading = model.load();
+    model.setTheme('dark');
+    await loading;
+    await new Promise((done) => setTimeout(done, 0));
+    expect(model.a4.value).toBe(442);
+    expect(store.saved).toEqual([{ ...stored, theme: 'dark' }]);
+  });
+
+  it('are never written over a store that could not be read', async () => {
+    const store = { ...memoryStore(true), load: async () => ({ kind: 'unavailable' }) as const };
+    const model = createSettingsModel(store);
+    await model.load();
+    model.setTheme('dark');
+    await new Promise((done) => setTimeout(done, 0));
+    expect(store.saved).toEqual([]);
+    expect(model.isNotKept.value).toBe(true);
+    expect(model.theme.value).toBe('dark');
   });
 });

@@ -22,7 +22,9 @@ class Capture extends AudioWorkletProcessor {
       const message = event.data;
       if (message.type === 'stop') {
         this.#running = false;
+        // Open ports would keep this node in memory for ever.
         this.#sink?.close();
+        this.port.close();
         return;
       }
       this.#sink = message.port;
@@ -46,7 +48,7 @@ class Capture extends AudioWorkletProcessor {
     block[this.#filled++] = sample;
     this.#peak = Math.max(this.#peak, Math.abs(sample));
     if (this.#filled < blockLength) return;
-    this.port.postMessage({ peak: this.#peak });
+    this.port.postMessage({ peak: this.#peak, frames: blockLength, at: Date.now() });
     this.#sink?.postMessage({ samples: block, peak: this.#peak }, [block.buffer]);
     // Blocks come back from the analysis; a new one is made only if it has fallen behind.
     this.#block = this.#spare.pop() ?? new Float32Array(blockLength);

@@ -10,4 +10,8 @@ export interface SoundBlock {
 /** What the capture thread tells the page about each block, so that the page knows it is alive. */
 export interface Heartbeat {
   readonly peak: number;
+  /** Samples in the block. */
+  readonly frames: number;
+  /** When the block was full, ms, by the clock of the audio thread: the page may be late. */
+  readonly at: number;
 }

@@ -1,12 +1,12 @@
 // Names the note that will be struck.
 import { displayName } from '../../domain/tuning/note-names';
 import { type MidiNote, midiNote } from '../../domain/tuning/units';
+import { highestNamed, lowestNamed } from '../../state/listen-model';
 import { words } from '../words';
 
-/** B0 to G6: from the lowest twelve bass to the highest lead. */
-const lowest = 23;
-const highest = 91;
-const choices = Array.from({ length: highest - lowest + 1 }, (_, k) => midiNote(highest - k));
+const choices = Array.from({ length: highestNamed - lowestNamed + 1 }, (_, k) =>
+  midiNote(highestNamed - k),
+);
 
 export function NotePicker({
   expected,

@@ -66,9 +66,15 @@ function NoteButton({
       tabindex={0}
       aria-label={label}
       class={`note ${chosen ? 'chosen' : ''}`}
-      onPointerDown={() => onNote(place.note)}
+      onPointerDown={(event) => {
+        if (event.button === 0) onNote(place.note);
+      }}
+      onClick={(event) => {
+        // A screen reader's tap arrives as a click alone; a finger's click was struck on its way down.
+        if (event.detail === 0) onNote(place.note);
+      }}
       onKeyDown={(event) => {
-        if (event.key !== 'Enter' && event.key !== ' ') return;
+        if (event.repeat || (event.key !== 'Enter' && event.key !== ' ')) return;
         event.preventDefault();
         onNote(place.note);
       }}

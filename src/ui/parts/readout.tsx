@@ -43,14 +43,17 @@ export function Readout({
         <span>{reading ? progressWords(reading) : ''}</span>
       </header>
       {/* Only settled results are announced; everything else would chatter. */}
-      <div class="message" aria-live={phase.kind === 'settled' ? 'polite' : 'off'}>
+      <p class="only-spoken" aria-live="polite">
+        {phase.kind === 'settled' ? spokenVerdict(phase.reading) : ''}
+      </p>
+      <div class="message">
         {verdict ? (
           <VerdictWord verdict={verdict} />
         ) : (
           <StateWord phase={phase} expected={expected} />
         )}
       </div>
-      <NoteDrawing reading={reading} />
+      {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
       {reading && <PartialLines reading={reading} />}
     </section>
   );
@@ -65,7 +68,7 @@ function VerdictWord({ verdict }: { readonly verdict: Verdict }) {
       ))}
       {number !== null && (
         <span class="number">
-          <span class="digits">{number}</span> <small>{words.cents}</small>
+          <FittedLine text={number} size="digits" /> <small>{words.cents}</small>
         </span>
       )}
     </p>
@@ -96,6 +99,12 @@ function stateWords(phase: ReadoutPhase, expected: MidiNote | null): string {
     case 'settled':
       return '';
   }
+}
+
+function spokenVerdict(reading: Reading): string {
+  const { lines, number } = verdictWords(verdictOn(reading));
+  const spoken = [displayName(reading.note), ...lines];
+  return (number === null ? spoken : [...spoken, number, words.cents]).join(' ');
 }
 
 const progressWords = (reading: Reading): string =>

@@ -1,4 +1,5 @@
 // Listening: the readout first, then what the user may say about the note, then the microphone.
+import { useEffect } from 'preact/hooks';
 import type { AppModels } from '../app-models';
 import { FileNoticeLine } from '../parts/file-button';
 import { NotePicker } from '../parts/note-picker';
@@ -8,10 +9,23 @@ import { microphoneWords, processingWords, words } from '../words';
 
 export function ListenScreen({ models }: { readonly models: AppModels }) {
   const { listen } = models;
+  // However the screen is left (the phone's own "back" too), the microphone goes off with it.
+  useEffect(
+    () => () => {
+      void listen.stop();
+    },
+    [listen],
+  );
   const microphone = listen.microphone.value;
   const notice = listen.fileNotice.value;
   const text = microphoneWords[microphone.kind];
   const running = microphone.kind === 'listening' || microphone.kind === 'priming';
+  // What needs an answer stands beside the button that answers it, never below the fold.
+  const sentence = notice.kind === 'none' && (
+    <p class={`hint ${running ? '' : 'warn'}`} role="status" data-microphone={microphone.kind}>
+      {text.sentence}
+    </p>
+  );
   return (
     <main class="screen">
       <h1 class="only-spoken">{words.listen}</h1>
@@ -22,31 +36,30 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
           {words.earFailed}
         </p>
       )}
-      {notice.kind === 'none' && (
-        <p class={`hint ${running ? '' : 'warn'}`} role="status" data-microphone={microphone.kind}>
-          {text.sentence}
-        </p>
-      )}
+      {running && sentence}
       {microphone.kind === 'listening' && microphone.processing.length > 0 && (
         <p class="hint warn">{processingWords(microphone.processing)}</p>
       )}
       <NotePicker expected={listen.expected.value} onExpect={listen.expect} />
       <div class="pair">
-        <button type="button" onClick={() => listen.correctOctave(1)}>
+        <button
+          type="button"
+          disabled={listen.octaves.value.up === null}
+          onClick={() => listen.correctOctave(1)}
+        >
           {words.octaveUp}
         </button>
-        <button type="button" onClick={() => listen.correctOctave(-1)}>
+        <button
+          type="button"
+          disabled={listen.octaves.value.down === null}
+          onClick={() => listen.correctOctave(-1)}
+        >
           {words.octaveDown}
         </button>
       </div>
       <footer class="actions">
-        <a
-          class="button"
-          href={addressOf('rack')}
-          onClick={() => {
-            void listen.stop();
-          }}
-        >
+        {!running && sentence}
+        <a class="button" href={addressOf('rack')}>
           {words.back}
         </a>
         <button

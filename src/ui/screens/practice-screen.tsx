@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PracticeSource } from '../../domain/ports';
 import { readingOf } from '../../state/readout-phase';
 import type { AppModels } from '../app-models';
+import { LoadFailed } from '../parts/load-failed';
 import { PanDrawing } from '../parts/pan-drawing';
 import { Readout } from '../parts/readout';
 import { addressOf } from '../route';
@@ -11,18 +12,23 @@ import { words } from '../words';
 export function PracticeScreen({ models }: { readonly models: AppModels }) {
   const { listen } = models;
   const [source, setSource] = useState<PracticeSource | null>(null);
+  const [isMissing, setIsMissing] = useState(false);
   useEffect(() => {
     let gone = false;
-    void models.practicePan().then(async (pan) => {
-      if (gone) return;
-      await listen.beginPractice(pan);
-      setSource(pan);
-    });
+    models.practicePan().then(
+      async (pan) => {
+        if (gone) return;
+        await listen.beginPractice(pan);
+        setSource(pan);
+      },
+      () => setIsMissing(true),
+    );
     return () => {
       gone = true;
       void listen.stop();
     };
   }, [models, listen]);
+  if (isMissing) return <LoadFailed />;
   return (
     <main class="screen practice">
       <header class="top">

@@ -34,6 +34,9 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         />
       </div>
       <p class="hint">{words.emptyRack}</p>
+      <a class="caution" href={addressOf('settings')}>
+        {words.cautionLink}
+      </a>
       <a class="button" href={addressOf('settings')}>
         {words.settings}
       </a>

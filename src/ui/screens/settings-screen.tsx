@@ -9,7 +9,7 @@ const themes = ['system', 'light', 'dark'] as const;
 
 export function SettingsScreen({ models }: { readonly models: AppModels }) {
   const { settings, listen } = models;
-  const [entered, setEntered] = useState(String(settings.a4.value));
+  const [entered, setEntered] = useState<string | null>(null);
   const [isBad, setIsBad] = useState(false);
   return (
     <main class="screen">
@@ -21,10 +21,13 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
-          const value = Number(entered.replace(',', '.'));
-          const isGood = entered.trim() !== '' && settings.setA4(value);
+          const text = (entered ?? String(settings.a4.value)).trim();
+          const isGood =
+            /^\d+([.,]\d+)?$/.test(text) && settings.setA4(Number(text.replace(',', '.')));
           setIsBad(!isGood);
-          if (isGood) listen.retune();
+          if (!isGood) return;
+          setEntered(null);
+          listen.retune();
         }}
       >
         <label for="a4">{words.a4Label}</label>
@@ -35,7 +38,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
             autocomplete="off"
             min={lowestA4}
             max={highestA4}
-            value={entered}
+            value={entered ?? String(settings.a4.value)}
             aria-invalid={isBad}
             aria-describedby="a4-note"
             onInput={(event) => setEntered(event.currentTarget.value)}

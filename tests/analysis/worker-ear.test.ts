@@ -1,0 +1,142 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { FromWorker, ToWorker } from '../../src/analysis/protocol';
+import { WorkerEar } from '../../src/analysis/worker-ear';
+import type { EarState } from '../../src/domain/ports';
+import { hertz } from '../../src/domain/tuning/units';
+
+/** Stands in for the thread; the test answers for it. */
+class FakeWorker {
+  static opened: FakeWorker[] = [];
+  readonly got: ToWorker[] = [];
+  terminated = false;
+  onmessage: ((event: { data: FromWorker }) => void) | null = null;
+  onerror: ((event: { message: string; preventDefault: () => void }) => void) | null = null;
+
+  constructor() {
+    FakeWorker.opened.push(this);
+  }
+  postMessage(message: ToWorker): void {
+    this.got.push(message);
+  }
+  terminate(): void {
+    this.terminated = true;
+  }
+  says(data: FromWorker): void {
+    this.onmessage?.({ data });
+  }
+  dies(): void {
+    this.onerror?.({ message: 'out of memory', preventDefault: () => undefined });
+  }
+  gotTypes(): string[] {
+    return this.got.map(({ type }) => type);
+  }
+}
+
+const context = { a4: hertz(442), expected: null, notes: null };
+const port = {} as MessagePort;
+
+function opened() {
+  const ear = new WorkerEar();
+  const states: EarState['kind'][] = [];
+  ear.onState(({ kind }) => states.push(kind));
+  const worker = (n: number): FakeWorker => {
+    const found = FakeWorker.opened[n];
+    if (!found) throw new Error(`no thread ${n} was opened`);
+    return found;
+  };
+  return { ear, states, worker };
+}
+
+beforeEach(() => {
+  FakeWorker.opened = [];
+  vi.stubGlobal('Worker', FakeWorker);
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
+
+describe('the ear', () => {
+  it('passes on what the thread hears', () => {
+    const { ear, worker } = opened();
+    const heard = vi.fn();
+    const level = vi.fn();
+    ear.onHeard(heard);
+    const unsubscribe = ear.onLevel(level);
+    worker(0).says({ type: 'level', levelDb: -30 });
+    unsubscribe();
+    worker(0).says({ type: 'level', levelDb: -20 });
+    expect(level.mock.calls).toEqual([[-30]]);
+    expect(heard).not.toHaveBeenCalled();
+  });
+
+  it('has finished when the thread says so for the same question', async () => {
+    const { ear, worker } = opened();
+    const done = vi.fn();
+    const finished = ear.finish().then(done);
+    worker(0).says({ type: 'finished', ticket: 99 });
+    await Promise.resolve();
+    expect(done).not.toHaveBeenCalled();
+    worker(0).says({ type: 'finished', ticket: 1 });
+    await finished;
+    expect(done).toHaveBeenCalled();
+  });
+
+  it('tries another thread when the first one does not answer', () => {
+    const { states, worker } = opened();
+    vi.advanceTimersByTime(8000);
+    expect(worker(0).terminated).toBe(true);
+    expect(states.at(-1)).toBe('failed');
+    worker(1).says({ type: 'hello' });
+    expect(states.at(-1)).toBe('ready');
+  });
+
+  it('lets go of everything that waits when the thread dies', async () => {
+    const { ear, worker } = opened();
+    const finished = ear.finish();
+    worker(0).dies();
+    await finished;
+  });
+
+  it('tells a new thread the context, and begins again where sound was fed', () => {
+    const { ear, states, worker } = opened();
+    worker(0).says({ type: 'hello' });
+    ear.setContext(context);
+    ear.begin(48_000);
+    worker(0).dies();
+    expect(worker(1).got).toEqual([
+      { type: 'hello' },
+      { type: 'context', context },
+      { type: 'begin', sampleRate: 48_000 },
+    ]);
+    worker(1).says({ type: 'hello' });
+    expect(states.at(-1)).toBe('ready');
+  });
+
+  it('stays failed after a death with a microphone until the microphone is opened again', () => {
+    const { ear, states, worker } = opened();
+    worker(0).says({ type: 'hello' });
+    ear.attach(port, 48_000);
+    worker(0).dies();
+    worker(1).says({ type: 'hello' });
+    expect(states.at(-1)).toBe('failed');
+    ear.attach(port, 48_000);
+    expect(states.at(-1)).toBe('ready');
+    expect(worker(1).gotTypes()).toEqual(['hello', 'port']);
+  });
+
+  it('gives up after the second death, and tries anew when the user does', async () => {
+    const { ear, states, worker } = opened();
+    ear.setContext(context);
+    worker(0).dies();
+    worker(1).dies();
+    expect(FakeWorker.opened.length).toBe(2);
+    expect(states.at(-1)).toBe('failed');
+    await ear.finish();
+    ear.begin(44_100);
+    expect(worker(2).gotTypes()).toEqual(['hello', 'context', 'begin']);
+    worker(2).says({ type: 'hello' });
+    expect(states.at(-1)).toBe('ready');
+  });
+});

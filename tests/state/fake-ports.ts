@@ -1,0 +1,63 @@
+// Stand-ins for everything the listening model needs from the phone.
+import { signal } from '@preact/signals';
+import type { Heard, ListeningContext } from '../../src/domain/measurement/strike';
+import type { Ear, Microphone, MicrophoneState, OpenSoundResult } from '../../src/domain/ports';
+import { hertz } from '../../src/domain/tuning/units';
+import type { ListenPorts } from '../../src/state/listen-model';
+
+export function fakePorts() {
+  const contexts: ListeningContext[] = [];
+  const fed: number[] = [];
+  const rates: number[] = [];
+  const light: boolean[] = [];
+  const a4 = signal(hertz(440));
+  const file: { result: OpenSoundResult; during: readonly Heard[] } = {
+    result: { kind: 'unreadable', why: 'not-sound' },
+    during: [],
+  };
+  let hear: (heard: Heard) => void = () => undefined;
+  let tell: (state: MicrophoneState) => void = () => undefined;
+  const ear: Ear = {
+    onHeard(listener) {
+      hear = listener;
+      return () => undefined;
+    },
+    onLevel: () => () => undefined,
+    onState: () => () => undefined,
+    setContext: (context) => contexts.push(context),
+    begin: (sampleRate) => rates.push(sampleRate),
+    feed: (samples) => fed.push(samples.length),
+    async finish() {
+      for (const heard of file.during) hear(heard);
+    },
+  };
+  const microphone: Microphone = {
+    onState(listener) {
+      tell = listener;
+      return () => undefined;
+    },
+    start: async () => tell({ kind: 'asking' }),
+    stop: async () => tell({ kind: 'idle' }),
+  };
+  const ports: ListenPorts = {
+    microphone,
+    ear,
+    soundFiles: { open: async () => file.result },
+    speaker: { play: () => undefined },
+    light: { keepOn: (on) => light.push(on) },
+    a4,
+  };
+  return {
+    ports,
+    contexts,
+    fed,
+    rates,
+    light,
+    file,
+    a4,
+    hear: (heard: Heard) => hear(heard),
+    microphoneIs: (state: MicrophoneState) => tell(state),
+  };
+}
+
+export const anyFile = { arrayBuffer: async () => new ArrayBuffer(0) };

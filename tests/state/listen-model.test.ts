@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import { hertz, midiNote } from '../../src/domain/tuning/units';
+import { createListenModel } from '../../src/state/listen-model';
+import { strikeSample } from '../domain/work/strike-sample';
+import { anyFile, fakePorts } from './fake-ports';
+
+const openMicrophone = { kind: 'listening', processing: [] } as const;
+
+async function listening() {
+  const fake = fakePorts();
+  const model = createListenModel(fake.ports);
+  await model.listen();
+  fake.microphoneIs(openMicrophone);
+  return { fake, model };
+}
+
+describe('listening', () => {
+  it('asks for a strike only while the microphone is open, and keeps the screen on meanwhile', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    await model.listen();
+    expect(model.phase.value.kind).toBe('idle');
+    fake.microphoneIs(openMicrophone);
+    expect(model.phase.value.kind).toBe('listening');
+    expect(fake.light.at(-1)).toBe(true);
+    fake.microphoneIs({ kind: 'lost' });
+    expect(model.phase.value.kind).toBe('idle');
+    expect(fake.light.at(-1)).toBe(false);
+  });
+
+  it('holds a verdict when the microphone is lost', async () => {
+    const { fake, model } = await listening();
+    fake.hear(strikeSample());
+    fake.microphoneIs({ kind: 'interrupted' });
+    expect(model.phase.value.kind).toBe('heard');
+  });
+
+  it('shows nothing that the analysis finishes after "Stop"', async () => {
+    const { fake, model } = await listening();
+    await model.stop();
+    fake.hear(strikeSample());
+    expect(model.phase.value.kind).toBe('idle');
+    expect(model.isBusy.value).toBe(false);
+  });
+
+  it('listens again although the old microphone reports its end late', async () => {
+    const { fake, model } = await listening();
+    await model.listen();
+    fake.microphoneIs({ kind: 'idle' });
+    fake.microphoneIs(openMicrophone);
+    fake.hear(strikeSample());
+    expect(model.phase.value.kind).toBe('heard');
+  });
+
+  it('expects the note an octave higher after one tap, and forgets the wrong reading', async () => {
+    const { fake, model } = await listening();
+    fake.hear(strikeSample({ note: 74 }));
+    model.correctOctave(1);
+    expect(fake.contexts.at(-1)?.expected).toBe(86);
+    expect(model.expected.value).toBe(86);
+    expect(model.phase.value.kind).toBe('listening');
+  });
+
+  it('offers no octave beyond the notes that pans have, and none while no note is known', async () => {
+    const { fake, model } = await listening();
+    expect(model.octaves.value).toEqual({ up: null, down: null });
+    fake.hear(strikeSample({ note: 88 }));
+    expect(model.octaves.value).toEqual({ up: null, down: 76 });
+    model.correctOctave(1);
+    expect(model.expected.value).toBeNull();
+  });
+
+  it('tells the ear the expected note and the band pitch', async () => {
+    const { fake, model } = await listening();
+    model.expect(midiNote(60));
+    fake.a4.value = hertz(442);
+    model.retune();
+    expect(fake.contexts.at(-1)).toMatchObject({ a4: 442, expected: 60, notes: null });
+  });
+});
+
+describe('a sound file', () => {
+  it('goes to the ear at its own rate, in blocks, and settled strikes are counted once', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    fake.file.result = {
+      kind: 'opened',
+      sound: { samples: new Float32Array(10_000), sampleRate: 44_100, resampled: false },
+    };
+    fake.file.during = [strikeSample({ event: 1, provisional: true }), strikeSample({ event: 1 })];
+    await model.openFile(anyFile);
+    expect(fake.rates).toEqual([44_100]);
+    expect(fake.fed).toEqual([4096, 4096, 1808]);
+    expect(model.fileNotice.value).toEqual({ kind: 'read', heard: 1, resampled: false });
+    expect(model.phase.value.kind).toBe('heard');
+    expect(model.isBusy.value).toBe(false);
+  });
+
+  it('without a strike leaves nothing that asks for one', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    fake.file.result = {
+      kind: 'opened',
+      sound: { samples: new Float32Array(100), sampleRate: 48_000, resampled: true },
+    };
+    await model.openFile(anyFile);
+    expect(model.phase.value.kind).toBe('idle');
+    expect(model.fileNotice.value).toEqual({ kind: 'read', heard: 0, resampled: true });
+  });
+
+  it('that is no sound is named as such', async () => {
+    const model = createListenModel(fakePorts().ports);
+    await model.openFile(anyFile);
+    expect(model.fileNotice.value).toEqual({ kind: 'unreadable', why: 'not-sound' });
+  });
+
+  it('that is left while it opens is not analysed any more', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    fake.file.result = {
+      kind: 'opened',
+      sound: { samples: new Float32Array(100), sampleRate: 48_000, resampled: false },
+    };
+    const opening = model.openFile(anyFile);
+    await model.stop();
+    await opening;
+    expect(fake.fed).toEqual([]);
+    expect(model.isBusy.value).toBe(false);
+  });
+});
+
+describe('the practice pan', () => {
+  const source = { layout: lowCLead, strike: () => new Float32Array(5000) };
+
+  it('is heard through the same ear, which knows its notes', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    await model.beginPractice(source);
+    expect(fake.contexts.at(-1)?.notes).toHaveLength(29);
+    model.strikePractice(source, midiNote(74));
+    expect(fake.fed).toEqual([4096, 904]);
+    expect(model.isBusy.value).toBe(true);
+    await model.stop();
+    expect(model.isBusy.value).toBe(false);
+  });
+
+  it('that is left before it is ready leaves nothing behind', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    const beginning = model.beginPractice(source);
+    await model.stop();
+    await beginning;
+    expect(model.isBusy.value).toBe(false);
+    expect(fake.rates).toEqual([]);
+  });
+});

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { cents } from '../../src/domain/tuning/units';
+import { routeOf } from '../../src/ui/route';
+import { signedCents, verdictWords } from '../../src/ui/words';
+
+describe('the words', () => {
+  it('show whole cents with a real minus sign, and no sign on zero', () => {
+    expect([-9.4, 4.2, -0.4, 0.4].map(signedCents)).toEqual(['−9', '+4', '0', '0']);
+  });
+
+  it('show the same number in the line as in the big word', () => {
+    for (const value of [-5.5, -6.5, 5.5, 12.49]) {
+      const { number } = verdictWords({ kind: value < 0 ? 'flat' : 'sharp', cents: cents(value) });
+      expect(signedCents(value).slice(1)).toBe(number);
+    }
+  });
+
+  it('name the partial, the direction and the cents', () => {
+    expect(verdictWords({ kind: 'octave-flat', cents: cents(-6) })).toEqual({
+      lines: ['octave', 'flat'],
+      number: '6',
+    });
+    expect(
+      verdictWords({ kind: 'third-sharp', cents: cents(12), third: 'double-octave' }).lines,
+    ).toEqual(['double', 'octave', 'sharp']);
+    expect(verdictWords({ kind: 'aligned' })).toEqual({
+      lines: ['partials', 'aligned'],
+      number: null,
+    });
+  });
+});
+
+describe('the address', () => {
+  it('leads to the rack when it is unknown', () => {
+    expect(routeOf('#/listen')).toBe('listen');
+    expect(routeOf('#/elsewhere')).toBe('rack');
+    expect(routeOf('')).toBe('rack');
+  });
+});
