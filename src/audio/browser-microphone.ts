@@ -49,6 +49,7 @@ export class BrowserMicrophone implements Microphone {
       this.#run(capture, attempt);
     } catch (error) {
       if (attempt !== this.#attempt) return;
+      await this.#close();
       const { name, message } = error instanceof Error ? error : new Error(String(error));
       this.#tell(stateForRefusal(name, message));
     }

@@ -17,8 +17,14 @@ const settlingIn = 0.03;
 
 /** Two rises this close are one blow: the stick's touch and the note. */
 const sameBlow = 0.04;
-/** Rises this soon after a hole in the sound are its end, s. */
+/** Rises this soon after a hole in the sound may be its end, s. */
 const holeShadow = 0.03;
+/** Longer runs of exact zeros are digital silence, not a lost device buffer or a few, s. */
+const longestHole = 0.1;
+/** Sound this many times louder than before the hole is a new strike. */
+const louderThanReturning = 3;
+/** The peak that is compared falls to 1/e in this time, s. */
+const peakSeconds = 0.02;
 
 interface OpenStrike {
   readonly event: number;
@@ -38,6 +44,9 @@ export class StrikeListener {
   #events = 0;
   #zeros = 0;
   #holeEnd = Number.NEGATIVE_INFINITY;
+  #peak = 0;
+  #peakBeforeHole = 0;
+  readonly #peakDecay: number;
   #open: OpenStrike | null = null;
 
   constructor(
@@ -45,6 +54,7 @@ export class StrikeListener {
     context: ListeningContext,
   ) {
     this.#context = context;
+    this.#peakDecay = Math.exp(-1 / (peakSeconds * sampleRate));
     this.#onsets = new OnsetDetector(sampleRate);
     this.#spectrum = new StrikeSpectrum(sampleRate);
     this.#ring = new Float32Array(Math.ceil(2 * sampleRate));
@@ -65,8 +75,7 @@ export class StrikeListener {
       this.#received++;
       const onset = this.#onsets.push(sample);
       this.#watchForHole(sample);
-      // Sound that comes back after a hole is no strike; the open one will be refused for the hole.
-      if (onset && !(this.#open && this.#afterHole())) this.#begin(onset.sample, heard);
+      if (onset && !this.#isReturning()) this.#begin(onset.sample, heard);
       const open = this.#open;
       if (!open) continue;
       const elapsed = this.#received - open.onset;
@@ -85,12 +94,19 @@ export class StrikeListener {
       this.#zeros++;
       return;
     }
-    if (this.#zeros >= lostRun) this.#holeEnd = this.#received;
+    if (this.#zeros >= lostRun && this.#zeros < longestHole * this.sampleRate) {
+      this.#holeEnd = this.#received;
+      this.#peakBeforeHole = this.#peak;
+      this.#peak = 0;
+    }
     this.#zeros = 0;
+    this.#peak = Math.max(Math.abs(sample), this.#peak * this.#peakDecay);
   }
 
-  #afterHole(): boolean {
-    return this.#received - this.#holeEnd < holeShadow * this.sampleRate;
+  /** Sound that comes back after a hole, no louder than it went, is no strike. */
+  #isReturning(): boolean {
+    const isNear = this.#received - this.#holeEnd < holeShadow * this.sampleRate;
+    return isNear && this.#peak < louderThanReturning * this.#peakBeforeHole;
   }
 
   /** No more sound will come: judges what is still open. */

@@ -65,18 +65,24 @@ export class ServiceWorkerUpdates implements AppUpdates {
   }
 
   async #check(): Promise<void> {
-    if (this.#state.kind === 'update-waiting' || !navigator.serviceWorker.controller) return;
-    try {
-      if (isCompleteCopy(await urlsKept(), filesInUse())) this.#tell({ kind: 'ready' });
-    } catch {
-      // Storage may not be looked at: nothing can be promised.
-      this.#tell({ kind: 'not-ready' });
-    }
+    const kind = (await hasCompleteCopy()) ? 'ready' : 'not-ready';
+    // An update may have arrived while the copy was looked at; its notice must stay.
+    if (this.#state.kind !== 'update-waiting') this.#tell({ kind });
   }
 
   #tell(state: OfflineState): void {
     this.#state = state;
     for (const listener of this.#listeners) listener(state);
+  }
+}
+
+async function hasCompleteCopy(): Promise<boolean> {
+  if (!navigator.serviceWorker.controller) return false;
+  try {
+    return isCompleteCopy(await urlsKept(), filesInUse());
+  } catch {
+    // Storage may not be looked at: nothing can be promised.
+    return false;
   }
 }
 

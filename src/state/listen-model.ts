@@ -114,6 +114,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   });
   ear.onState((state) => {
     earState.value = state;
+    // Its port died with the analysis: "listening" would not be true any more.
+    if (state.kind === 'failed' && soundFrom === 'microphone') void microphone.stop();
   });
   ear.onHeard((heard) => {
     // The analysis may still finish a strike after "Stop".

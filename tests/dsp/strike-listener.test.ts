@@ -123,6 +123,24 @@ describe('the ear', () => {
     expect(finallyHeard(whole, 44100)).toMatchObject([{ kind: 'refused', reason: 'lost-audio' }]);
   });
 
+  it('takes the end of a hole after a strike for no strike', () => {
+    for (const after of [0.65, 0.8, 1.0, 1.2]) {
+      const whole = alone(leadNote(d5, 44100), 44100, 3);
+      const hole = Math.round((0.3 + after) * 44100);
+      whole.fill(0, hole, hole + 441);
+      expect(finallyHeard(whole, 44100).map((each) => each.kind)).toEqual(['strike']);
+    }
+  });
+
+  it('hears a strike right after a hole in the quiet', () => {
+    const whole = placed([{ at: 1, samples: leadNote(d5, 44100) }], {
+      sampleRate: 44100,
+      seconds: 3,
+    });
+    whole.fill(0, 44100 - 500, 44100 - 59);
+    expect(finallyHeard(whole, 44100).map((each) => each.kind)).toEqual(['strike']);
+  });
+
   it('hears every strike of a note struck again while it rings', () => {
     const sound = leadNote(d5, 48000);
     const whole = placed(

@@ -1,7 +1,13 @@
 // Stand-ins for everything the listening model needs from the phone.
 import { signal } from '@preact/signals';
 import type { Heard, ListeningContext } from '../../src/domain/measurement/strike';
-import type { Ear, Microphone, MicrophoneState, OpenSoundResult } from '../../src/domain/ports';
+import type {
+  Ear,
+  EarState,
+  Microphone,
+  MicrophoneState,
+  OpenSoundResult,
+} from '../../src/domain/ports';
 import { hertz } from '../../src/domain/tuning/units';
 import type { ListenPorts } from '../../src/state/listen-model';
 
@@ -17,13 +23,17 @@ export function fakePorts() {
   };
   let hear: (heard: Heard) => void = () => undefined;
   let tell: (state: MicrophoneState) => void = () => undefined;
+  let tellEar: (state: EarState) => void = () => undefined;
   const ear: Ear = {
     onHeard(listener) {
       hear = listener;
       return () => undefined;
     },
     onLevel: () => () => undefined,
-    onState: () => () => undefined,
+    onState(listener) {
+      tellEar = listener;
+      return () => undefined;
+    },
     setContext: (context) => contexts.push(context),
     begin: (sampleRate) => rates.push(sampleRate),
     feed: (samples) => fed.push(samples.length),
@@ -56,6 +66,7 @@ export function fakePorts() {
     file,
     a4,
     hear: (heard: Heard) => hear(heard),
+    earIs: (state: EarState) => tellEar(state),
     microphoneIs: (state: MicrophoneState) => tell(state),
   };
 }

@@ -44,6 +44,13 @@ describe('listening', () => {
     expect(model.isBusy.value).toBe(false);
   });
 
+  it('closes the microphone when the analysis dies, and says so', async () => {
+    const { fake, model } = await listening();
+    fake.earIs({ kind: 'failed', detail: 'crashed' });
+    expect(model.microphone.value.kind).toBe('idle');
+    expect(model.ear.value.kind).toBe('failed');
+  });
+
   it('listens again although the old microphone reports its end late', async () => {
     const { fake, model } = await listening();
     await model.listen();
