@@ -1,86 +1,50 @@
 // Finds a Chrome or Chromium for the browser tests, or installs one.
-import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
-import { run, runScript, say } from './run-tool.mjs';
-
-const namesOnPath = [
-  'chromium',
-  'chromium-browser',
-  'google-chrome',
-  'google-chrome-stable',
-  'chrome',
-  'chrome.exe',
-];
-
-const usualPlaces = [
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  ...['PROGRAMFILES', 'PROGRAMFILES(X86)', 'LOCALAPPDATA'].flatMap((variable) => {
-    const folder = process.env[variable];
-    return folder ? [join(folder, 'Google', 'Chrome', 'Application', 'chrome.exe')] : [];
-  }),
-];
+import { say } from './run-tool.mjs';
+import { thisMachine } from './this-machine.mjs';
 
 /**
- * Path of a browser that starts. Order: CHROME_PATH, installed ones, Playwright's own, a fresh installation.
+ * What the search needs from the computer it runs on.
+ * @typedef {object} Machine
+ * @property {string | undefined} chromePath value of CHROME_PATH
+ * @property {() => Promise<readonly string[]>} places where a browser may be, best first
+ * @property {(path: string) => boolean} starts whether a browser starts from this path
+ * @property {() => Promise<unknown>} download fetches Playwright's own browser, as far as that is possible
+ * @property {(() => Promise<unknown>) | null} installPackage the system's package; null: not allowed or none known
+ */
+
+export const noBrowser =
+  'The browser tests need Chrome or Chromium, and none could be installed: install one ' +
+  '(on Debian: "apt-get install chromium" as root), or name one with CHROME_PATH, and start again.';
+
+/**
+ * Path of a browser that starts. Order: CHROME_PATH, installed ones, Playwright's own, the system's package.
  * A CHROME_PATH that does not start is an error, not a reason to take another browser.
+ * @param {Machine} [machine]
+ * @param {(line: string) => void} [tell]
  * @returns {Promise<{ kind: 'found', path: string } | { kind: 'none', why: string }>}
  */
-export async function findBrowser() {
-  const named = process.env['CHROME_PATH'];
+export async function findBrowser(machine = thisMachine(), tell = say) {
+  const named = machine.chromePath;
   if (named) {
-    return starts(named)
+    return machine.starts(named)
       ? { kind: 'found', path: named }
       : { kind: 'none', why: `CHROME_PATH names ${named}, but no browser starts there.` };
   }
-  const installed = await installedBrowser();
+  const search = async () => (await machine.places()).find(machine.starts);
+
+  const installed = await search();
   if (installed) return { kind: 'found', path: installed };
 
-  say('No Chrome or Chromium found: installing the one Playwright offers');
-  await runScript('playwright-core/cli.js', ['install', 'chromium'], {
-    PLAYWRIGHT_DOWNLOAD_CONNECTION_TIMEOUT: '15000',
-  });
-  const downloaded = await installedBrowser();
+  tell('No Chrome or Chromium found: installing the one Playwright offers');
+  await machine.download();
+  const downloaded = await search();
   if (downloaded) return { kind: 'found', path: downloaded };
 
-  if (process.getuid?.() === 0 && onPath('apt-get')) {
-    say("That did not work: installing the system's chromium package");
-    await run('apt-get', ['update']);
-    await run('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], {
-      DEBIAN_FRONTEND: 'noninteractive',
-    });
-    const packaged = await installedBrowser();
+  if (machine.installPackage) {
+    tell("That did not work: installing the system's chromium package");
+    await machine.installPackage();
+    const packaged = await search();
     if (packaged) return { kind: 'found', path: packaged };
   }
-  return {
-    kind: 'none',
-    why: 'The browser tests need a browser: install Chrome or Chromium, or name one with CHROME_PATH.',
-  };
+  return { kind: 'none', why: noBrowser };
 }
-
-async function installedBrowser() {
-  const { chromium } = await import('playwright-core');
-  return [
-    ...namesOnPath.flatMap((name) => onPath(name) ?? []),
-    ...usualPlaces,
-    chromium.executablePath(),
-  ].find(starts);
-}
-
-/** @param {string} name */
-const onPath = (name) =>
-  (process.env['PATH'] ?? '')
-    .split(delimiter)
-    .map((folder) => join(folder, name))
-    .find((path) => existsSync(path));
-
-/**
- * A file that is there may still be a stub or lack its libraries, so ask for its version.
- * On Windows that question would open a window instead.
- * @param {string} path
- */
-const starts = (path) =>
-  existsSync(path) &&
-  (process.platform === 'win32' ||
-    spawnSync(path, ['--version'], { stdio: 'ignore', timeout: 60_000 }).status === 0);
