@@ -1,9 +1,24 @@
 // One file for the build (Vite), the offline copy (service worker) and the test projects (vitest).
+import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
 const paper = '#17130f';
+
+/** Writes files.json: the names of all that was built, for the page to see whether its offline copy is whole. */
+const listOfFiles: Plugin = {
+  name: 'list-of-files',
+  enforce: 'post',
+  generateBundle(_options, bundle) {
+    const files = Object.keys(bundle).filter((file) => !file.endsWith('.map'));
+    this.emitFile({
+      type: 'asset',
+      fileName: 'files.json',
+      source: JSON.stringify(files.sort()),
+    });
+  },
+};
 
 export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
@@ -18,6 +33,7 @@ export default defineConfig({
   // Module workers; also what `?worker&url` needs for the capture worklet.
   worker: { format: 'es' },
   plugins: [
+    listOfFiles,
     VitePWA({
       strategies: 'generateSW',
       registerType: 'prompt',

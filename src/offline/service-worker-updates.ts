@@ -1,7 +1,7 @@
 // The offline copy: registered once, "ready" only when it is true, updated only when the app says so.
 import { Workbox } from 'workbox-window';
 import type { AppUpdates, OfflineState, Unsubscribe } from '../domain/ports';
-import { isCompleteCopy } from './offline-copy';
+import { hasCompleteCopy } from './kept-files';
 
 /** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */
 const reloadAnyway = 3000;
@@ -74,32 +74,4 @@ export class ServiceWorkerUpdates implements AppUpdates {
     this.#state = state;
     for (const listener of this.#listeners) listener(state);
   }
-}
-
-async function hasCompleteCopy(): Promise<boolean> {
-  if (!navigator.serviceWorker.controller) return false;
-  try {
-    return isCompleteCopy(await urlsKept(), filesInUse());
-  } catch {
-    // Storage may not be looked at: nothing can be promised.
-    return false;
-  }
-}
-
-async function urlsKept(): Promise<readonly string[]> {
-  const kept = await Promise.all(
-    (await caches.keys()).map(async (name) => (await caches.open(name)).keys()),
-  );
-  return kept.flat().map(({ url }) => url);
-}
-
-/** Scripts and styles that this very page was made of. */
-function filesInUse(): readonly string[] {
-  return [
-    ...Array.from(document.scripts, ({ src }) => src),
-    ...Array.from(
-      document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]'),
-      (link) => link.href,
-    ),
-  ].filter((address) => address !== '');
 }

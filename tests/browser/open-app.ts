@@ -21,6 +21,10 @@ export interface AppOptions {
   readonly bypassPolicy?: boolean;
   /** Folder of the host that holds the app. */
   readonly basePath?: string;
+  /** Another build than dist/. */
+  readonly directory?: string;
+  /** The app is served already, at this address (with its last slash); its certificate is not asked who signed it. */
+  readonly address?: string;
 }
 
 export interface OpenedApp {
@@ -41,9 +45,10 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
   const folder = mkdtempSync(join(tmpdir(), 'ringwright-browser-'));
   const basePath = options.basePath ?? '/';
-  const server = createStaticServer({ directory: distFolder, basePath });
-  const origin = `http://localhost:${await listenOn(server, 0, 'localhost')}`;
-  const address = `${origin}${basePath}`;
+  const server = createStaticServer({ directory: options.directory ?? distFolder, basePath });
+  const address =
+    options.address ?? `http://localhost:${await listenOn(server, 0, 'localhost')}${basePath}`;
+  const { origin } = new URL(address);
 
   const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
     executablePath,
@@ -52,6 +57,7 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
     viewport: options.viewport ?? { width: 360, height: 640 },
     colorScheme: options.theme ?? 'dark',
     bypassCSP: options.bypassPolicy ?? false,
+    ignoreHTTPSErrors: options.address !== undefined,
     ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
   });
   context.setDefaultTimeout(10_000);

@@ -24,3 +24,11 @@ test('the service worker waits to be asked before it replaces the running app, a
   expect(worker).toContain('clients.claim()');
   expect(worker).toContain('index.html');
 });
+
+test('the list that the page compares its copy with names every page, script, style and typeface', () => {
+  const listed: unknown = JSON.parse(readBuilt('files.json').toString());
+  const wanted = builtFiles().filter(
+    (file) => file !== 'sw.js' && /\.(?:html|js|css|woff2)$/.test(file),
+  );
+  expect(listed).toEqual(wanted);
+});

@@ -1,0 +1,129 @@
+// A new version: offered, never put in place while something is measured, and in place after one tap.
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { distFolder } from '../build/built-files';
+import { leadNote, placed } from '../synthetic-sounds/sounds';
+import { type OpenedApp, openApp } from './open-app';
+
+const sampleRate = 44_100;
+const note = leadNote(
+  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
+  sampleRate,
+);
+/** Six strikes: three must agree, and a busy machine may lose some. They begin late, so that the update arrives before. */
+const sound = {
+  samples: placed(
+    [2.5, 4.1, 5.7, 7.3, 8.9, 10.5].map((at) => ({ at, samples: note })),
+    { sampleRate, seconds: 13 },
+  ),
+  sampleRate,
+};
+
+/** Builds the app with one change: it says its version in the page. */
+async function buildNextVersion(outDir: string): Promise<void> {
+  // Under NODE_ENV=test Vite would build for development, where the app keeps no offline copy.
+  vi.stubEnv('NODE_ENV', 'production');
+  await build({
+    root: join(distFolder, '..'),
+    logLevel: 'silent',
+    build: { outDir, emptyOutDir: true },
+    plugins: [
+      {
+        name: 'next-version',
+        transform: (code, id) =>
+          /src.main\.tsx$/.test(id)
+            ? `${code}\ndocument.documentElement.dataset.version = 'next';`
+            : null,
+      },
+    ],
+  });
+  vi.unstubAllEnvs();
+}
+
+const versionOf = ({ page }: OpenedApp) =>
+  page.evaluate(() => document.documentElement.dataset['version'] ?? 'first');
+
+/** In the page: what the browser does by itself now and then; resolves once the new version waits. */
+async function askForUpdate(): Promise<void> {
+  const registration = await navigator.serviceWorker.getRegistration();
+  if (!registration) throw new Error('no service worker');
+  await registration.update();
+  while (!registration.waiting) await new Promise((done) => setTimeout(done, 50));
+}
+
+const someoneWaits = ({ page }: OpenedApp) =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    return registration?.waiting != null;
+  });
+
+describe('a new version', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'ringwright-versions-'));
+  const served = join(folder, 'served');
+  const next = join(folder, 'next');
+  let app: OpenedApp;
+
+  beforeAll(async () => {
+    cpSync(distFolder, served, { recursive: true });
+    await buildNextVersion(next);
+    app = await openApp('#/', { directory: served, sound });
+    await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
+    // A host that was given the next version: the files of the first are gone.
+    rmSync(served, { recursive: true });
+    cpSync(next, served, { recursive: true });
+  });
+  afterAll(async () => {
+    await app.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  it('that arrives while listening changes nothing: the strikes settle, nothing is offered there', async () => {
+    await app.page.getByRole('link', { name: 'Listen' }).click();
+    await app.page.locator('[data-microphone="listening"]').waitFor();
+    await app.page.evaluate(() => document.body.setAttribute('data-same-page', ''));
+    await app.page.evaluate(askForUpdate);
+    await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 20_000 });
+    expect(await app.page.getByRole('button', { name: 'Update now' }).count()).toBe(0);
+    expect(await app.page.locator('body[data-same-page]').count()).toBe(1);
+    expect(await versionOf(app)).toBe('first');
+    expect(await someoneWaits(app)).toBe(true);
+  });
+
+  it('is offered on the first screen, where it still waits for a tap', async () => {
+    await app.page.getByRole('link', { name: 'Back' }).click();
+    await app.page.getByText('A new version is ready.').waitFor();
+    await app.page.getByRole('button', { name: 'Update now' }).waitFor();
+    expect(await app.page.locator('body[data-same-page]').count()).toBe(1);
+    expect(await someoneWaits(app)).toBe(true);
+  });
+
+  it('is still offered, and still not in place, after a reload', async () => {
+    await app.page.reload();
+    await app.page.getByRole('button', { name: 'Update now' }).waitFor();
+    expect(await versionOf(app)).toBe('first');
+  });
+
+  it('runs after the tap, and is ready for offline use', async () => {
+    await app.page.getByRole('button', { name: 'Update now' }).click();
+    await app.page.locator('html[data-version="next"]').waitFor();
+    await app.page.locator('[data-offline="ready"]').waitFor();
+    expect(await someoneWaits(app)).toBe(false);
+  });
+
+  it('is the one that starts without a server', async () => {
+    await app.stopServer();
+    await app.page.reload();
+    await app.page.locator('html[data-version="next"]').waitFor();
+    await app.page.locator('[data-offline="ready"]').waitFor();
+    await app.page.getByRole('link', { name: 'Practice pan' }).click();
+    await app.page.getByRole('button', { name: 'Strike D4' }).waitFor();
+  });
+
+  it('brings no error', () => {
+    const expected = /ERR_CONNECTION_REFUSED/;
+    expect(app.problems.filter((problem) => !expected.test(problem))).toEqual([]);
+  });
+});
