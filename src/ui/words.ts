@@ -139,11 +139,13 @@ export const microphoneWords: Readonly<
 export const processingWords = (kinds: readonly string[]): string =>
   `The phone keeps its ${kinds.join(' and ')} on. Readings may be less exact.`;
 
-/** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
-export function verdictWords(verdict: Verdict): {
+export interface VerdictWords {
   readonly lines: readonly string[];
   readonly number: string | null;
-} {
+}
+
+/** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
+export function verdictWords(verdict: Verdict): VerdictWords {
   if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
   const number = String(Math.round(Math.abs(verdict.cents)));
   switch (verdict.kind) {

@@ -62,6 +62,21 @@ async function nextFocus(page: Page): Promise<string> {
   });
 }
 
+/** What marks the note that has the focus: the browser's frame, the oval around it (a colour or none). */
+const focusOf = (page: Page) =>
+  page.evaluate(() => {
+    const active = document.activeElement;
+    const oval = active?.querySelector('.oval-focus');
+    if (!active || !oval) throw new Error('no note has the focus');
+    const stroke = getComputedStyle(oval).stroke;
+    return {
+      name: active.getAttribute('aria-label'),
+      frame: getComputedStyle(active).outlineStyle,
+      oval: stroke,
+      ...(stroke === 'none' ? {} : { ground: getComputedStyle(document.body).backgroundColor }),
+    };
+  });
+
 describe('by keyboard alone', () => {
   for (const route of ['#/', '#/listen', '#/practice', '#/settings']) {
     it(`every control of ${route} is reached with Tab and shows the focus`, async () => {
@@ -78,6 +93,27 @@ describe('by keyboard alone', () => {
         expect(found.length).toBeGreaterThan(1);
         expect(found.filter(({ reached }) => !reached)).toEqual([]);
         expect(unmarked).toEqual([]);
+      } finally {
+        await app.close();
+      }
+    });
+  }
+
+  for (const forcedColors of ['none', 'active'] as const) {
+    it(`a note shows an oval, no frame, and not after a tap (forced colours: ${forcedColors})`, async () => {
+      const app = await openApp('#/practice');
+      try {
+        await app.page.emulateMedia({ forcedColors });
+        const d5 = app.page.getByRole('button', { name: 'Strike D5' });
+        await d5.click();
+        expect(await focusOf(app.page)).toEqual({ name: 'Strike D5', frame: 'none', oval: 'none' });
+        await app.page.keyboard.press('Tab');
+        const { name, frame, oval, ground } = await focusOf(app.page);
+        expect(name).toMatch(/^Strike /);
+        expect(name).not.toBe('Strike D5');
+        expect(frame).toBe('none');
+        expect(oval).toMatch(/^rgb\(/);
+        expect(oval).not.toBe(ground);
       } finally {
         await app.close();
       }

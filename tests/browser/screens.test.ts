@@ -1,5 +1,6 @@
 // Every screen: readable, reachable, nothing cut, nothing that axe finds.
 import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { openApp } from './open-app';
@@ -25,6 +26,19 @@ interface AxeWindow {
     }>;
   };
 }
+
+/** Height of the capitals of each big line and number, and where it stands, CSS px. */
+const bigWords = (page: Page) =>
+  page.evaluate(() => {
+    const painter = document.createElement('canvas').getContext('2d');
+    if (!painter) throw new Error('no canvas');
+    return [...document.querySelectorAll('.huge, .digits')].map((element) => {
+      const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);
+      painter.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+      const { top, bottom } = element.getBoundingClientRect();
+      return { capital: painter.measureText('H').actualBoundingBoxAscent, top, bottom };
+    });
+  });
 
 describe('the screens', () => {
   for (const theme of ['light', 'dark'] as const) {
@@ -66,16 +80,7 @@ describe('the screens', () => {
       try {
         await app.page.getByRole('link', { name: 'Listen' }).click();
         await app.page.locator(`#readout[data-verdict="${verdict}"]`).waitFor({ timeout: 10_000 });
-        const sizes = await app.page.evaluate(() => {
-          const painter = document.createElement('canvas').getContext('2d');
-          if (!painter) throw new Error('no canvas');
-          return [...document.querySelectorAll('.huge, .digits')].map((element) => {
-            const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);
-            painter.font = `${fontWeight} ${fontSize} ${fontFamily}`;
-            const { bottom } = element.getBoundingClientRect();
-            return { capital: painter.measureText('H').actualBoundingBoxAscent, bottom };
-          });
-        });
+        const sizes = await bigWords(app.page);
         expect(sizes.length).toBeGreaterThan(1);
         for (const { capital, bottom } of sizes) {
           expect(capital).toBeGreaterThanOrEqual(96);
@@ -102,6 +107,86 @@ describe('the screens', () => {
           }));
           expect(cut, `${width} px at ${text}`).toEqual({ page: 0, lines: [] });
         }
+        expect(app.problems).toEqual([]);
+      } finally {
+        await app.close();
+      }
+    });
+  }
+
+  // WCAG 2.2, 2.5.5: 44 CSS px.
+  for (const width of [360, 320]) {
+    it(`give every note of the practice pan a finger of 44 px at ${width} px`, async () => {
+      const app = await openApp('#/practice', { viewport: { width, height: 640 } });
+      try {
+        await app.page.locator('.note').first().waitFor();
+        const faults = await app.page.evaluate(() => {
+          const notes = [...document.querySelectorAll('.note')].map((note) => {
+            const { left, right, top, bottom } =
+              note.querySelector('.field-oval')?.getBoundingClientRect() ?? new DOMRect();
+            return { note, x: (left + right) / 2, y: (top + bottom) / 2 };
+          });
+          const found: string[] = [];
+          for (const { note, x, y } of notes) {
+            const name = note.textContent;
+            const box = note.querySelector('.touch')?.getBoundingClientRect() ?? new DOMRect();
+            if (Math.min(box.width, box.height) < 44) found.push(`${name}: ${box.width} px`);
+            const struckAt = (right: number, down: number): Element | null | undefined =>
+              document.elementFromPoint(x + right, y + down)?.closest('.note');
+            for (let k = 0; k < 16; k++) {
+              const angle = (k * Math.PI) / 8;
+              const struck = struckAt(21.5 * Math.cos(angle), 21.5 * Math.sin(angle));
+              if (struck !== note) found.push(`${name}: ${k / 16} turn is ${struck?.textContent}`);
+            }
+            // The corners of the square belong to this note, or to one whose middle is nearer (to 1 px).
+            for (const [right, down] of [
+              [21.5, 21.5],
+              [21.5, -21.5],
+              [-21.5, 21.5],
+              [-21.5, -21.5],
+            ] as const) {
+              const struck = struckAt(right, down);
+              const middle = notes.find((other) => other.note === struck);
+              const away = middle && Math.hypot(middle.x - x - right, middle.y - y - down);
+              if (away === undefined || away > Math.hypot(right, down) + 1) {
+                found.push(`${name}: ${right}, ${down} is ${struck?.textContent}`);
+              }
+            }
+          }
+          return { count: notes.length, found };
+        });
+        expect(faults).toEqual({ count: 29, found: [] });
+      } finally {
+        await app.close();
+      }
+    });
+  }
+
+  // B4 of the practice pan: 13 cents sharp at 440 Hz, true at 443.32 Hz with its octave 9 sharp.
+  for (const [a4, verdict] of [
+    ['440', 'sharp'],
+    ['443.32', 'octave-sharp'],
+  ] as const) {
+    it(`show ${verdict} over the whole practice pan at 360 x 640, and leave the pan where it was`, async () => {
+      const app = await openApp('#/settings');
+      try {
+        await app.page.getByLabel('Band pitch, A4 in Hz').fill(a4);
+        await app.page.getByRole('button', { name: 'Set' }).click();
+        await app.page.getByText(`Now A = ${a4} Hz.`).waitFor();
+        await app.page.goto(`${app.address}#/practice`);
+        const pan = app.page.locator('.pan-drawing');
+        const before = await pan.boundingBox();
+        await app.page.getByRole('button', { name: 'Strike B4' }).click();
+        await app.page.locator(`#readout[data-verdict="${verdict}"]`).waitFor();
+        const sizes = await bigWords(app.page);
+        expect(sizes).toHaveLength(2);
+        for (const { capital, top, bottom } of sizes) {
+          expect(capital).toBeGreaterThanOrEqual(96);
+          expect(top).toBeGreaterThanOrEqual(0);
+          expect(bottom).toBeLessThanOrEqual(before?.y ?? 0);
+        }
+        expect(await pan.boundingBox()).toEqual(before);
+        expect((before?.y ?? 0) + (before?.height ?? 640)).toBeLessThanOrEqual(640);
         expect(app.problems).toEqual([]);
       } finally {
         await app.close();

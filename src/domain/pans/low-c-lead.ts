@@ -20,8 +20,8 @@ const middle: readonly NotePlace[] = clockwiseFromPlayer.map((pitch, slot) => ({
   note: midiNote(72 + pitch),
   ring: 'middle',
   clock: clockOf(slot),
-  radius: 0.53,
-  along: 0.128,
+  radius: 0.548,
+  along: 0.126,
   across: 0.108,
 }));
 
@@ -35,7 +35,7 @@ const centre: readonly NotePlace[] = [
   note: midiNote(84 + pitch),
   ring: 'centre',
   clock,
-  radius: 0.27,
+  radius: 0.258,
   along: 0.1,
   across: 0.095,
 }));
@@ -46,5 +46,6 @@ export const lowCLead: PanLayout = {
   drums: [{ name: 'lead', notes: [...outer, ...middle, ...centre] }],
   source:
     'Order of notes: three published drawings and pages of tenors in fourths and fifths agree. ' +
-    'Sizes and the places of the five centre notes are drawn to be legible, not measured.',
+    'Sizes, radii and the places of the five centre notes are drawn to be legible and to leave every ' +
+    'note 44 px for a finger on a screen of 320 px, not measured.',
 };

@@ -1,9 +1,11 @@
 // A pan as the player sees it: every note an oval that can be tapped or reached by keyboard.
-import type { NotePlace, PanLayout } from '../../domain/pans/layout';
+import type { Drum, NotePlace, PanLayout } from '../../domain/pans/layout';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
+import { drawnRadius, middleOf, type Point, rim, touchArea } from './pan-drawing-geometry';
 
-const rim = 160;
+/** The oval that shows the keyboard's focus lies this far outside the note's own, in drawing units. */
+const focusGap = 2.5;
 
 export function PanDrawing({
   layout,
@@ -23,7 +25,7 @@ export function PanDrawing({
         <svg
           key={drum.name}
           class="pan-drawing"
-          viewBox={`${-rim - 6} ${-rim - 6} ${2 * rim + 12} ${2 * rim + 12}`}
+          viewBox={`${-drawnRadius} ${-drawnRadius} ${2 * drawnRadius} ${2 * drawnRadius}`}
           role="group"
           aria-label={layout.name}
         >
@@ -32,6 +34,7 @@ export function PanDrawing({
             <NoteButton
               key={place.note}
               place={place}
+              touch={touchAreaOf(place, drum)}
               label={label(displayName(place.note))}
               chosen={place.note === chosen}
               onNote={onNote}
@@ -43,22 +46,24 @@ export function PanDrawing({
   );
 }
 
+const touchAreaOf = (place: NotePlace, drum: Drum): readonly Point[] =>
+  touchArea(middleOf(place), drum.notes.filter((other) => other !== place).map(middleOf));
+
 function NoteButton({
   place,
+  touch,
   label,
   chosen,
   onNote,
 }: {
   readonly place: NotePlace;
+  readonly touch: readonly Point[];
   readonly label: string;
   readonly chosen: boolean;
   readonly onNote: (note: MidiNote) => void;
 }) {
-  // Clock hours run clockwise from 12 at the far side; the player stands at 6.
-  const angle = (place.clock * Math.PI) / 6;
-  const x = rim * place.radius * Math.sin(angle);
-  const y = -rim * place.radius * Math.cos(angle);
-  const turn = place.clock * 30;
+  const { x, y } = middleOf(place);
+  const onRing = `translate(${x} ${y}) rotate(${place.clock * 30})`;
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG shape cannot be a button element
     <g
@@ -79,10 +84,18 @@ function NoteButton({
         onNote(place.note);
       }}
     >
+      <polygon class="touch" points={touch.map((corner) => `${corner.x},${corner.y}`).join(' ')} />
       <ellipse
+        class="oval-focus"
+        rx={rim * place.along + focusGap}
+        ry={rim * place.across + focusGap}
+        transform={onRing}
+      />
+      <ellipse
+        class="field-oval"
         rx={rim * place.along}
         ry={rim * place.across}
-        transform={`translate(${x} ${y}) rotate(${turn})`}
+        transform={onRing}
       />
       <text x={x} y={y + 4} text-anchor="middle">
         {displayName(place.note)}

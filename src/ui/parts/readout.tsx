@@ -1,10 +1,10 @@
-// The readout: one word and number, the note drawing, a line per partial; held until the next strike.
+// The readout: one word and number; then the note drawing and a line per partial. Held until the next strike.
 import { displayName, noteName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
 import { type Verdict, verdictOn } from '../../domain/tuning/verdict';
 import { type Reading, strikesToSettle } from '../../domain/work/reading';
 import { type ReadoutPhase, readingOf } from '../../state/readout-phase';
-import { refusalWords, verdictWords, words, wrongNoteWords } from '../words';
+import { refusalWords, type VerdictWords, verdictWords, words, wrongNoteWords } from '../words';
 import { FittedLine } from './fitted-line';
 import { NoteDrawing } from './note-drawing';
 import { PartialLines } from './partial-lines';
@@ -15,12 +15,15 @@ const decimals = (value: number | undefined): string =>
 const toneOf = (verdict: Verdict): string =>
   verdict.kind === 'aligned' ? 'true' : verdict.kind.endsWith('flat') ? 'low' : 'high';
 
+/** The word and number. Short: the number stands beside the last word, so that two lines are enough. */
 export function Readout({
   phase,
   expected,
+  short = false,
 }: {
   readonly phase: ReadoutPhase;
   readonly expected: MidiNote | null;
+  readonly short?: boolean;
 }) {
   const reading = readingOf(phase);
   const verdict =
@@ -48,19 +51,28 @@ export function Readout({
       </p>
       <div class="message">
         {verdict ? (
-          <VerdictWord verdict={verdict} />
+          <VerdictWord verdict={verdict} short={short} />
         ) : (
           <StateWord phase={phase} expected={expected} />
         )}
       </div>
-      {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
-      {reading && <PartialLines reading={reading} />}
     </section>
   );
 }
 
-function VerdictWord({ verdict }: { readonly verdict: Verdict }) {
-  const { lines, number } = verdictWords(verdict);
+/** The note drawing and the line per partial. */
+export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
+  const reading = readingOf(phase);
+  return (
+    <>
+      {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
+      {reading && <PartialLines reading={reading} />}
+    </>
+  );
+}
+
+function VerdictWord({ verdict, short }: { readonly verdict: Verdict; readonly short: boolean }) {
+  const { lines, number } = short ? shortened(verdictWords(verdict)) : verdictWords(verdict);
   return (
     <p class={`verdict ${toneOf(verdict)}`}>
       {lines.map((line) => (
@@ -73,6 +85,12 @@ function VerdictWord({ verdict }: { readonly verdict: Verdict }) {
       )}
     </p>
   );
+}
+
+/** "octave / sharp 12" for "octave / sharp / 12 cents": a third line would push the pan off the screen. */
+function shortened({ lines, number }: VerdictWords): VerdictWords {
+  if (number === null || lines.length < 2) return { lines, number };
+  return { lines: [...lines.slice(0, -1), `${lines.at(-1)} ${number}`], number: null };
 }
 
 function StateWord({

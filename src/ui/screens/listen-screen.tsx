@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { AppModels } from '../app-models';
 import { FileNoticeLine } from '../parts/file-button';
 import { NotePicker } from '../parts/note-picker';
-import { Readout } from '../parts/readout';
+import { Readout, ReadoutDetails } from '../parts/readout';
 import { addressOf } from '../route';
 import { microphoneWords, processingWords, words } from '../words';
 
@@ -30,6 +30,7 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
     <main class="screen">
       <h1 class="only-spoken">{words.listen}</h1>
       <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <ReadoutDetails phase={listen.phase.value} />
       <FileNoticeLine notice={notice} />
       {listen.ear.value.kind === 'failed' && (
         <p class="hint warn" role="alert">

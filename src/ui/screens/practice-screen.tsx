@@ -5,7 +5,7 @@ import { readingOf } from '../../state/readout-phase';
 import type { AppModels } from '../app-models';
 import { LoadFailed } from '../parts/load-failed';
 import { PanDrawing } from '../parts/pan-drawing';
-import { Readout } from '../parts/readout';
+import { Readout, ReadoutDetails } from '../parts/readout';
 import { addressOf } from '../route';
 import { words } from '../words';
 
@@ -29,21 +29,24 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
     };
   }, [models, listen]);
   if (isMissing) return <LoadFailed />;
+  const reading = readingOf(listen.phase.value);
   return (
     <main class="screen practice">
-      <header class="top">
+      {/* Once a note is known its name takes this place: the whole pan must stay on a small screen. */}
+      <header class={reading ? 'only-spoken' : 'top'}>
         <h1>{words.practice}</h1>
         <span>{words.practiceHint}</span>
       </header>
+      <Readout phase={listen.phase.value} expected={listen.expected.value} short />
       {source && (
         <PanDrawing
           layout={source.layout}
           label={words.practiceNote}
-          chosen={readingOf(listen.phase.value)?.note ?? null}
+          chosen={reading?.note ?? null}
           onNote={(note) => listen.strikePractice(source, note)}
         />
       )}
-      <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <ReadoutDetails phase={listen.phase.value} />
       <footer class="actions at-the-end">
         <a class="button" href={addressOf('rack')}>
           {words.back}

@@ -1,0 +1,56 @@
+// Where the notes of a drum are drawn, and which part of the drawing belongs to each note's finger.
+import type { NotePlace } from '../../domain/pans/layout';
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Radius of the rim, in drawing units. */
+export const rim = 160;
+/** From the drum's middle to the edge of the drawing: half of the rim's line lies outside the rim. */
+export const drawnRadius = rim + 2.5;
+/** A touch area reaches this far from its note's middle, along and across the screen, unless a neighbour is nearer. */
+const touchReach = 32;
+
+/** The middle of a note's oval. Clock hours run clockwise from 12 at the far side; the player stands at 6. */
+export function middleOf(place: NotePlace): Point {
+  const angle = (place.clock * Math.PI) / 6;
+  return {
+    x: rim * place.radius * Math.sin(angle),
+    y: -rim * place.radius * Math.cos(angle),
+  };
+}
+
+/** Corners of the area where a touch strikes `middle`: a square without all that lies nearer to one of `others`. */
+export function touchArea(middle: Point, others: readonly Point[]): readonly Point[] {
+  const { x, y } = middle;
+  let corners: readonly Point[] = [
+    { x: x - touchReach, y: y - touchReach },
+    { x: x + touchReach, y: y - touchReach },
+    { x: x + touchReach, y: y + touchReach },
+    { x: x - touchReach, y: y + touchReach },
+  ];
+  for (const other of others) corners = nearerPart(corners, middle, other);
+  return corners;
+}
+
+/** The part of a convex shape that lies nearer to `own` than to `other`. */
+function nearerPart(corners: readonly Point[], own: Point, other: Point): readonly Point[] {
+  /** Negative on the own side of the line half way between the two. */
+  const side = (point: Point): number =>
+    (point.x - (own.x + other.x) / 2) * (other.x - own.x) +
+    (point.y - (own.y + other.y) / 2) * (other.y - own.y);
+  return corners.flatMap((corner, k) => {
+    const next = corners[(k + 1) % corners.length] ?? corner;
+    const here = side(corner);
+    const there = side(next);
+    const kept = here <= 0 ? [corner] : [];
+    if (here <= 0 === there <= 0) return kept;
+    const part = here / (here - there);
+    return [
+      ...kept,
+      { x: corner.x + part * (next.x - corner.x), y: corner.y + part * (next.y - corner.y) },
+    ];
+  });
+}
