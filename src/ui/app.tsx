@@ -1,9 +1,9 @@
 // The whole app: one screen at a time; seldom used screens load when they are opened.
 import type { ReadonlySignal } from '@preact/signals';
-import { useSignalEffect } from '@preact/signals';
 import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { AppModels } from './app-models';
+import { followTheme } from './follow-theme';
 import { LoadFailed } from './parts/load-failed';
 import type { Route } from './route';
 import { ListenScreen } from './screens/listen-screen';
@@ -25,11 +25,7 @@ export function App({
   readonly models: AppModels;
   readonly route: ReadonlySignal<Route>;
 }) {
-  useSignalEffect(() => {
-    const theme = models.settings.theme.value;
-    if (theme === 'system') document.documentElement.removeAttribute('data-theme');
-    else document.documentElement.setAttribute('data-theme', theme);
-  });
+  useLayoutEffect(() => followTheme(models.settings.theme, window), [models]);
   switch (route.value) {
     case 'rack':
       return <RackScreen models={models} />;

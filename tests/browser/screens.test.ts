@@ -194,6 +194,36 @@ describe('the screens', () => {
     });
   }
 
+  it('and the bars of the browser follow the chosen theme, and the phone while none is chosen', async () => {
+    const app = await openApp('#/settings', { theme: 'dark' });
+    try {
+      const [dark, light] = ['#17130f', '#fffdf8'];
+      const shown = () =>
+        app.page.evaluate(() => ({
+          theme: document.documentElement.dataset['theme'],
+          bars: [...document.querySelectorAll<HTMLMetaElement>('meta[name="theme-color"]')]
+            .filter(({ media }) => media === '' || matchMedia(media).matches)
+            .map(({ content }) => content),
+          ground: getComputedStyle(document.body).backgroundColor,
+        }));
+      const darkPage = { theme: 'dark', bars: [dark], ground: 'rgb(23, 19, 15)' };
+      const lightPage = { theme: 'light', bars: [light], ground: 'rgb(255, 253, 248)' };
+      expect(await shown()).toEqual(darkPage);
+      await app.page.getByLabel('Light', { exact: true }).check();
+      expect(await shown()).toEqual(lightPage);
+      await app.page.emulateMedia({ colorScheme: 'light' });
+      await app.page.getByLabel('Dark').check();
+      expect(await shown()).toEqual(darkPage);
+      await app.page.getByLabel('Like the phone').check();
+      expect(await shown()).toEqual(lightPage);
+      await app.page.emulateMedia({ colorScheme: 'dark' });
+      expect(await shown()).toEqual(darkPage);
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+
   it('refuse a band pitch of 500 Hz in a sentence, keep 442, and remember it', async () => {
     const app = await openApp('#/settings');
     try {
