@@ -35,7 +35,10 @@ const port = await listenOn(server, Number(process.env['PORT'] ?? 4443), '0.0.0.
 
 say('\nOpen one of these on a phone in the same network (Ctrl+C ends it):');
 for (const address of addresses) say(`  https://${address}:${port}/`);
-if (addresses.length === 0) say('  (no network found: connect this computer to the same Wi-Fi)');
+if (addresses.length === 0) {
+  say('  (no network found: connect this computer to the same Wi-Fi and start again)');
+  say(`  On this computer: https://localhost:${port}/`);
+}
 say('The phone will warn about the certificate, because this computer made it itself just now.');
 say('Choose "Advanced" or "Show details", then go on to the page. Your sound stays on the phone.');
 say('With such a certificate a phone will not keep the app for offline use: host dist/ for that.');

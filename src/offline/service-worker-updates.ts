@@ -31,9 +31,13 @@ export class ServiceWorkerUpdates implements AppUpdates {
     workbox.addEventListener('activated', () => void this.#check());
     try {
       await workbox.register();
-    } catch {
+    } catch (error) {
       // No network on the very first visit, or storage refused. An older copy may still be there.
-      return this.#check();
+      await this.#check();
+      // Refused for good, as with a certificate that the browser does not trust.
+      const refused = error instanceof DOMException && error.name === 'SecurityError';
+      if (refused && this.#state.kind === 'not-ready') this.#tell({ kind: 'unsupported' });
+      return;
     }
     this.#askNowAndThen(workbox);
     await this.#check();
