@@ -32,3 +32,9 @@ test('the list that the page compares its copy with names every page, script, st
   );
   expect(listed).toEqual(wanted);
 });
+
+test('the typeface goes out with its licence, as that licence asks', () => {
+  const licence = readBuilt('barlow-licence.txt').toString();
+  expect(licence).toContain('Copyright 2017 The Barlow Project Authors');
+  expect(licence).toContain('SIL OPEN FONT LICENSE Version 1.1');
+});
