@@ -50,8 +50,7 @@ export class BrowserMicrophone implements Microphone {
     } catch (error) {
       if (attempt !== this.#attempt) return;
       await this.#close();
-      const { name, message } = error instanceof Error ? error : new Error(String(error));
-      this.#tell(stateForRefusal(name, message));
+      this.#tell(stateForRefusal(error instanceof Error ? error.name : 'Error'));
     }
   }
 
@@ -98,7 +97,7 @@ export class BrowserMicrophone implements Microphone {
     node.port.onmessage = ({ data }: MessageEvent<Heartbeat>) => {
       missed = false;
       pulse = afterBlock(pulse, data.peak, performance.now(), document.hidden);
-      if (clock.isWrongAfter(data)) end({ kind: 'failed', detail: 'wrong sample rate' });
+      if (clock.isWrongAfter(data)) end({ kind: 'failed', why: 'wrong-rate' });
     };
     track.addEventListener('ended', () => end({ kind: 'lost' }), { signal });
     track.addEventListener('mute', () => end({ kind: 'interrupted' }), { signal });

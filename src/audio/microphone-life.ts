@@ -8,11 +8,11 @@ export const silentAfter = 2500;
 /** After the start this much is thrown away by watching only, ms. */
 export const primingTime = 300;
 
-/** The detail of a `failed` state where the browser gives pages without https no microphone. */
-export const insecure = 'insecure';
+/** The name of our own error where the browser gives pages without https no microphone. */
+export const insecureError = 'InsecureError';
 
 /** What a failed start of the microphone means; `name` is the DOMException's name. */
-export function stateForRefusal(name: string, detail: string): MicrophoneState {
+export function stateForRefusal(name: string): MicrophoneState {
   switch (name) {
     case 'NotAllowedError':
     case 'SecurityError':
@@ -27,8 +27,10 @@ export function stateForRefusal(name: string, detail: string): MicrophoneState {
     case 'InvalidStateError':
     case 'TimeoutError':
       return { kind: 'interrupted' };
+    case insecureError:
+      return { kind: 'failed', why: 'insecure' };
     default:
-      return { kind: 'failed', detail };
+      return { kind: 'failed', why: 'unknown' };
   }
 }
 

@@ -1,5 +1,5 @@
 // Builds and takes apart the way from the microphone to the audio thread.
-import { insecure } from './microphone-life';
+import { insecureError } from './microphone-life';
 import workletUrl from './worklet/capture.worklet.ts?worker&url';
 
 /** Some phones leave a start during a call pending for ever; then it is given up after this, ms. */
@@ -25,7 +25,7 @@ export interface Capture {
 /** Asks for the microphone; rejects with a DOMException whose name says why. */
 export async function askForMicrophone(): Promise<MediaStream> {
   const devices: MediaDevices | undefined = navigator.mediaDevices;
-  if (!devices) throw new Error(insecure);
+  if (!devices) throw new DOMException('the page did not come over https', insecureError);
   try {
     return await devices.getUserMedia({ audio: wanted });
   } catch (error) {

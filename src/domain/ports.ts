@@ -24,7 +24,13 @@ export type MicrophoneState =
   | { readonly kind: 'denied' }
   | { readonly kind: 'absent' }
   | { readonly kind: 'busy' }
-  | { readonly kind: 'failed'; readonly detail: string };
+  | { readonly kind: 'failed'; readonly why: MicrophoneFailure };
+
+/**
+ * `insecure`: the page did not come over https, and browsers give such pages no microphone.
+ * `wrong-rate`: samples come faster or slower than the phone says, so every pitch would be wrong.
+ */
+export type MicrophoneFailure = 'insecure' | 'wrong-rate' | 'unknown';
 
 /** The phone's microphone. Blocks go straight to the analysis; the page only sees state and level. */
 export interface Microphone {

@@ -1,7 +1,7 @@
 // All text of the interface, in one place and one voice, so that it can be translated.
 
 import type { ThirdKind } from '../domain/measurement/strike';
-import type { MicrophoneState } from '../domain/ports';
+import type { MicrophoneFailure, MicrophoneState } from '../domain/ports';
 import type { Verdict } from '../domain/tuning/verdict';
 import type { Refusal } from '../state/readout-phase';
 
@@ -103,38 +103,55 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
 
 export const wrongNoteWords = (note: string): string => `not this note (${note})`;
 
-/** What each microphone state means, and the one button that leads on (null: none needed). */
-export const microphoneWords: Readonly<
-  Record<MicrophoneState['kind'], { readonly sentence: string; readonly button: string | null }>
-> = {
-  idle: { sentence: 'The microphone is off.', button: 'Listen' },
-  asking: {
-    sentence: 'Allow the microphone, so that the strike can be heard.',
-    button: 'Ask again',
-  },
-  priming: { sentence: 'Getting ready.', button: 'Stop' },
-  listening: { sentence: 'Listening.', button: 'Stop' },
-  interrupted: { sentence: 'Something else took the microphone.', button: 'Listen again' },
-  silent: {
-    sentence: 'The microphone gives no sound at all. Is it covered or switched off?',
-    button: 'Listen again',
-  },
-  lost: { sentence: 'The microphone was lost.', button: 'Listen again' },
-  denied: {
-    sentence:
-      'The microphone is not allowed. Allow it for this app in the browser’s settings, then try again.',
-    button: 'Try again',
-  },
-  absent: {
-    sentence: 'No microphone was found. Plug one in, then try again.',
-    button: 'Try again',
-  },
-  busy: {
-    sentence: 'Another app is using the microphone. Close it, then try again.',
-    button: 'Try again',
-  },
-  failed: { sentence: 'The microphone could not be started.', button: 'Try again' },
+export interface MicrophoneWords {
+  readonly sentence: string;
+  /** The one button that leads on. */
+  readonly button: string;
+}
+
+/** What the state of the microphone means, and what to do about it. */
+export const microphoneWords = (state: MicrophoneState): MicrophoneWords =>
+  state.kind === 'failed'
+    ? { sentence: microphoneFailed[state.why], button: 'Try again' }
+    : microphoneIs[state.kind];
+
+const microphoneFailed: Readonly<Record<MicrophoneFailure, string>> = {
+  insecure:
+    'Browsers give the microphone only to pages whose address starts with https. Open the app at such an address.',
+  'wrong-rate':
+    'The sound arrives at the wrong speed, so every pitch would be wrong. Switch off wireless earphones, then try again.',
+  unknown: 'The microphone could not be started. Close other apps that use it, then try again.',
 };
+
+const microphoneIs: Readonly<Record<Exclude<MicrophoneState['kind'], 'failed'>, MicrophoneWords>> =
+  {
+    idle: { sentence: 'The microphone is off.', button: 'Listen' },
+    asking: {
+      sentence: 'Allow the microphone, so that the strike can be heard.',
+      button: 'Ask again',
+    },
+    priming: { sentence: 'Getting ready.', button: 'Stop' },
+    listening: { sentence: 'Listening.', button: 'Stop' },
+    interrupted: { sentence: 'Something else took the microphone.', button: 'Listen again' },
+    silent: {
+      sentence: 'The microphone gives no sound at all. Is it covered or switched off?',
+      button: 'Listen again',
+    },
+    lost: { sentence: 'The microphone was lost.', button: 'Listen again' },
+    denied: {
+      sentence:
+        'The microphone is not allowed. Allow it for this app in the browser’s settings, then try again.',
+      button: 'Try again',
+    },
+    absent: {
+      sentence: 'No microphone was found. Plug one in, then try again.',
+      button: 'Try again',
+    },
+    busy: {
+      sentence: 'Another app is using the microphone. Close it, then try again.',
+      button: 'Try again',
+    },
+  };
 
 export const processingWords = (kinds: readonly string[]): string =>
   `The phone keeps its ${kinds.join(' and ')} on. Readings may be less exact.`;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   afterBlock,
+  insecureError,
   type Pulse,
   processingOf,
   stateAt,
@@ -57,16 +58,22 @@ describe('a running microphone', () => {
 describe('a refused microphone', () => {
   it('is denied, absent or busy by the name of the error', () => {
     // Names: W3C Media Capture and Streams, getUserMedia.
-    expect(stateForRefusal('NotAllowedError', '').kind).toBe('denied');
-    expect(stateForRefusal('NotFoundError', '').kind).toBe('absent');
-    expect(stateForRefusal('NotReadableError', '').kind).toBe('busy');
-    expect(stateForRefusal('Error', 'x')).toEqual({ kind: 'failed', detail: 'x' });
+    expect(stateForRefusal('NotAllowedError').kind).toBe('denied');
+    expect(stateForRefusal('NotFoundError').kind).toBe('absent');
+    expect(stateForRefusal('NotReadableError').kind).toBe('busy');
+    expect(stateForRefusal('Error')).toEqual({ kind: 'failed', why: 'unknown' });
   });
 
   it('is interrupted when a call keeps the sound from starting', () => {
     // Web Audio, AudioContext.resume(): rejects with InvalidStateError while interrupted.
-    expect(stateForRefusal('InvalidStateError', '').kind).toBe('interrupted');
-    expect(stateForRefusal('TimeoutError', '').kind).toBe('interrupted');
+    expect(stateForRefusal('InvalidStateError').kind).toBe('interrupted');
+    expect(stateForRefusal('TimeoutError').kind).toBe('interrupted');
+  });
+});
+
+describe('a page that did not come over https', () => {
+  it('is told apart from every other failure', () => {
+    expect(stateForRefusal(insecureError)).toEqual({ kind: 'failed', why: 'insecure' });
   });
 });
 

@@ -40,6 +40,11 @@ const bigWords = (page: Page) =>
     });
   });
 
+/** What a browser does on a page that did not come over https. */
+function removeDevices(): void {
+  Object.defineProperty(navigator, 'mediaDevices', { value: undefined });
+}
+
 describe('the screens', () => {
   for (const theme of ['light', 'dark'] as const) {
     for (const route of ['#/', '#/listen', '#/practice', '#/settings']) {
@@ -218,6 +223,18 @@ describe('the screens', () => {
       expect(await shown()).toEqual(lightPage);
       await app.page.emulateMedia({ colorScheme: 'dark' });
       expect(await shown()).toEqual(darkPage);
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+
+  it('say where to open the app when its address gives it no microphone', async () => {
+    const app = await openApp('#/listen', { beforeApp: removeDevices });
+    try {
+      await app.page.getByRole('button', { name: 'Listen' }).click();
+      await app.page.getByText('address starts with https').waitFor();
+      expect(await app.page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cents } from '../../src/domain/tuning/units';
 import { routeOf } from '../../src/ui/route';
-import { signedCents, verdictWords } from '../../src/ui/words';
+import { microphoneWords, signedCents, verdictWords } from '../../src/ui/words';
 
 describe('the words', () => {
   it('show whole cents with a real minus sign, and no sign on zero', () => {
@@ -27,6 +27,21 @@ describe('the words', () => {
       lines: ['partials', 'aligned'],
       number: null,
     });
+  });
+});
+
+describe('a microphone that does not start', () => {
+  const failures = ['insecure', 'wrong-rate', 'unknown'] as const;
+  const sentences = failures.map((why) => microphoneWords({ kind: 'failed', why }).sentence);
+
+  it('has a sentence of its own for each reason', () => {
+    expect(new Set(sentences).size).toBe(failures.length);
+  });
+
+  it('is told what to do in the last words of each', () => {
+    expect(sentences[0]).toMatch(/Open the app at such an address\.$/);
+    expect(sentences[1]).toMatch(/Switch off wireless earphones, then try again\.$/);
+    expect(sentences[2]).toMatch(/Close other apps that use it, then try again\.$/);
   });
 });
 

@@ -18,7 +18,7 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
   );
   const microphone = listen.microphone.value;
   const notice = listen.fileNotice.value;
-  const text = microphoneWords[microphone.kind];
+  const text = microphoneWords(microphone);
   const running = microphone.kind === 'listening' || microphone.kind === 'priming';
   // What needs an answer stands beside the button that answers it, never below the fold.
   const sentence = notice.kind === 'none' && (
