@@ -106,11 +106,21 @@ describe('a new version', () => {
     expect(await versionOf(app)).toBe('first');
   });
 
-  it('runs after the tap, and is ready for offline use', async () => {
+  it('runs after the tap, is ready for offline use, and leaves another window to its listening', async () => {
+    const other = await app.context.newPage();
+    await other.goto(`${app.address}#/listen`);
+    await other.getByRole('button', { name: 'Listen' }).click();
+    await other.locator('[data-microphone="listening"]').waitFor();
+    await app.page.bringToFront();
     await app.page.getByRole('button', { name: 'Update now' }).click();
     await app.page.locator('html[data-version="next"]').waitFor();
     await app.page.locator('[data-offline="ready"]').waitFor();
     expect(await someoneWaits(app)).toBe(false);
+    expect(await other.locator('[data-microphone]').getAttribute('data-microphone')).toBe(
+      'listening',
+    );
+    expect(await other.locator('html[data-version="next"]').count()).toBe(0);
+    await other.close();
   });
 
   it('is the one that starts without a server', async () => {
