@@ -1,5 +1,5 @@
 // What the readout shows, as one union, and how each thing heard changes it.
-import type { Heard, RefusalReason } from '../domain/measurement/strike';
+import type { Heard, RefusalReason, Strike } from '../domain/measurement/strike';
 import type { MidiNote } from '../domain/tuning/units';
 import { addStrike, type Reading } from '../domain/work/reading';
 
@@ -52,15 +52,16 @@ export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
         held: withoutEvent(held, heard.event),
       };
     case 'strike': {
-      const step = addStrike(held, heard);
+      const known = withoutOldLooks(held, heard.event);
+      const step = addStrike(known, heard);
       // A first look may still be off: only the settled strike can disagree.
       if (step.kind === 'again' && !heard.provisional) {
         return { kind: 'refused', reason: 'again', note: heard.note, held: step.reading };
       }
       if (step.kind === 'again') return phase;
       if (step.reading.settled) return { kind: 'settled', reading: step.reading };
-      const isOtherNote = held !== null && held.note !== heard.note;
-      const before = heard.provisional && isOtherNote ? held : null;
+      const isOtherNote = known !== null && known.note !== heard.note;
+      const before = heard.provisional && isOtherNote ? known : null;
       return { kind: 'heard', reading: step.reading, before };
     }
   }
@@ -73,9 +74,16 @@ function readingBefore(phase: ReadoutPhase, event: number): Reading | null {
 }
 
 /** A provisional strike that turned out to be no good is taken out again. */
-function withoutEvent(reading: Reading | null, event: number): Reading | null {
+const withoutEvent = (reading: Reading | null, event: number): Reading | null =>
+  onlyStrikes(reading, (strike) => strike.event !== event);
+
+/** First looks that were never settled do not bind the strikes after them. */
+const withoutOldLooks = (reading: Reading | null, event: number): Reading | null =>
+  onlyStrikes(reading, (strike) => !strike.provisional || strike.event === event);
+
+function onlyStrikes(reading: Reading | null, isKept: (strike: Strike) => boolean): Reading | null {
   if (!reading) return null;
-  const rest = reading.strikes.filter((strike) => strike.event !== event);
+  const rest = reading.strikes.filter(isKept);
   if (rest.length === reading.strikes.length) return reading;
   return rest.reduce<Reading | null>((sum, strike) => addStrike(sum, strike).reading, null);
 }

@@ -1,7 +1,7 @@
 // Names the note that will be struck.
 import { displayName } from '../../domain/tuning/note-names';
 import { type MidiNote, midiNote } from '../../domain/tuning/units';
-import { highestNamed, lowestNamed } from '../../state/listen-model';
+import { highestNamed, lowestNamed } from '../../state/readout-model';
 import { words } from '../words';
 
 const choices = Array.from({ length: highestNamed - lowestNamed + 1 }, (_, k) =>
