@@ -101,7 +101,11 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   knock: 'that was a knock',
 };
 
-export const wrongNoteWords = (note: string): string => `not this note (${note})`;
+/** The big sentence and what to do, for a strike of another note than the expected one. */
+export const wrongNoteWords = (note: string) => ({
+  says: `Not this note: ${note} is ringing.`,
+  todo: 'Damp it and strike again.',
+});
 
 export interface MicrophoneWords {
   readonly sentence: string;

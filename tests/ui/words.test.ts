@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cents } from '../../src/domain/tuning/units';
 import { routeOf } from '../../src/ui/route';
-import { microphoneWords, signedCents, verdictWords } from '../../src/ui/words';
+import { microphoneWords, signedCents, verdictWords, wrongNoteWords } from '../../src/ui/words';
 
 describe('the words', () => {
   it('show whole cents with a real minus sign, and no sign on zero', () => {
@@ -27,6 +27,14 @@ describe('the words', () => {
       lines: ['partials', 'aligned'],
       number: null,
     });
+  });
+});
+
+describe('a wrong note', () => {
+  it('is named, with what to do', () => {
+    expect(Object.values(wrongNoteWords('D6')).join(' ')).toBe(
+      'Not this note: D6 is ringing. Damp it and strike again.',
+    );
   });
 });
 

@@ -100,6 +100,14 @@ function StateWord({
   readonly phase: ReadoutPhase;
   readonly expected: MidiNote | null;
 }) {
+  if (phase.kind === 'refused' && phase.reason === 'wrong-note' && phase.note !== null) {
+    const { says, todo } = wrongNoteWords(displayName(phase.note));
+    return (
+      <p class="state refused">
+        {says} <span class="todo">{todo}</span>
+      </p>
+    );
+  }
   return <p class={`state ${phase.kind}`}>{stateWords(phase, expected)}</p>;
 }
 
@@ -110,9 +118,7 @@ function stateWords(phase: ReadoutPhase, expected: MidiNote | null): string {
     case 'listening':
       return expected === null ? words.strikeAny : words.strikeNote(displayName(expected));
     case 'refused':
-      return phase.reason === 'wrong-note' && phase.note !== null
-        ? wrongNoteWords(displayName(phase.note))
-        : refusalWords[phase.reason];
+      return refusalWords[phase.reason];
     case 'heard':
     case 'settled':
       return '';
