@@ -72,6 +72,7 @@ export function analyseStrike(
     at: seconds(sound.at),
     reason,
     note,
+    candidates: note === null ? [] : [note],
   });
   const knock: Heard = { kind: 'knock', event: sound.event, at: seconds(sound.at) };
   const peak = peakOf(segment, onset, count);
@@ -153,10 +154,13 @@ export function analyseStrike(
     at: seconds(sound.at),
     note: choice.note,
     fundamental,
+    isInferred: false,
     octave: octave?.partial ?? null,
+    octaveRival: null,
     third,
     glideCents: early !== null && early > 0 ? centsBetween(measured.hz, early) : cents(0),
     peakDb: decibels(decibel(peak)),
+    loudness: 'good',
     alsoRinging: ringing,
   };
 }

@@ -19,12 +19,16 @@ export interface DampedLine {
   readonly decayRate: number;
   /** Amplitude at the first sample of the window. */
   readonly amplitude: number;
+  /** Phase at the first sample of the window, without the glide, radians. */
+  readonly phase: number;
 }
 
 export interface DampedFit {
   readonly lines: readonly DampedLine[];
   /** Part of the window's energy that the lines do not explain, 0…1. */
   readonly unexplained: number;
+  /** Phase of the first line's glide at the first sample, radians; 0 without one. */
+  readonly glide: number;
 }
 
 /** Time constant of the glide's remainder, s (most of a glide is gone 0.2 s after the strike). */
@@ -207,7 +211,9 @@ function resultOf(
     const amplitude = Math.hypot(parameters[at] ?? 0, parameters[at + 1] ?? 0);
     const sigmaHz = Math.sqrt(variance * Math.max(0, unit[at + 2] ?? 0)) / (2 * Math.PI);
     if (![offsetHz, decayRate, amplitude, sigmaHz].every(Number.isFinite)) return null;
-    lines.push({ offsetHz, sigmaHz, decayRate, amplitude });
+    const phase = Math.atan2(parameters[at + 1] ?? 0, parameters[at] ?? 0);
+    lines.push({ offsetHz, sigmaHz, decayRate, amplitude, phase });
   }
-  return { lines, unexplained: Math.min(1, cost / energy) };
+  const glide = size > lineCount * perLine ? (parameters[size - 1] ?? 0) : 0;
+  return { lines, unexplained: Math.min(1, cost / energy), glide };
 }

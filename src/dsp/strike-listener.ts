@@ -136,7 +136,7 @@ export class StrikeListener {
     } else if (end < this.#received) {
       const { event } = open;
       const at = seconds(open.onset / this.sampleRate);
-      heard.push({ kind: 'refused', event, at, reason: 'too-fast', note: null });
+      heard.push({ kind: 'refused', event, at, reason: 'too-fast', note: null, candidates: [] });
     }
   }
 

@@ -11,28 +11,49 @@ export function whiteNoise(
   return Float32Array.from({ length: Math.round(seconds * sampleRate) }, gaussian);
 }
 
-/** Pink noise (power falls by 3 dB an octave) with a standard deviation of 1: white noise through one-pole filters an octave apart. */
+/** Corners an octave apart, the one-pole filters of pink noise. */
+function pinkPoles(
+  sampleRate: number,
+): readonly { readonly keep: number; readonly gain: number }[] {
+  const poles: { keep: number; gain: number }[] = [];
+  for (let corner = 15; corner < 0.4 * sampleRate; corner *= 2) {
+    const keep = Math.exp((-2 * Math.PI * corner) / sampleRate);
+    // Every stage carries the same power, so that each octave does.
+    poles.push({ keep, gain: Math.sqrt(1 - keep * keep) });
+  }
+  return poles;
+}
+
+/** Pink noise (power falls by 3 dB an octave), about unit deviation: white noise through one-pole filters. */
 export function pinkNoise(
   random: () => number,
   sampleRate: number,
   seconds: number,
 ): Float32Array<ArrayBuffer> {
   const gaussian = gaussianFrom(random);
-  const poles: { keep: number; gain: number; state: number }[] = [];
-  for (let corner = 15; corner < 0.4 * sampleRate; corner *= 2) {
-    const keep = Math.exp((-2 * Math.PI * corner) / sampleRate);
-    // Every stage carries the same power, so that each octave does. Stages start settled.
-    poles.push({ keep, gain: Math.sqrt(1 - keep * keep), state: gaussian() });
-  }
-  const scale = 1 / Math.sqrt(poles.length);
+  // Stages start settled.
+  const stages = pinkPoles(sampleRate).map((pole) => ({ ...pole, state: gaussian() }));
+  const scale = 1 / Math.sqrt(stages.length);
   return Float32Array.from({ length: Math.round(seconds * sampleRate) }, () => {
     let sum = 0;
-    for (const pole of poles) {
-      pole.state = pole.keep * pole.state + pole.gain * gaussian();
-      sum += pole.state;
+    for (const stage of stages) {
+      stage.state = stage.keep * stage.state + stage.gain * gaussian();
+      sum += stage.state;
     }
     return scale * sum;
   });
+}
+
+/** Density of `pinkNoise` at `hz`, as the variance per sample of white noise with that density. */
+export function pinkDensity(hz: number, sampleRate: number): number {
+  const poles = pinkPoles(sampleRate);
+  const angle = (2 * Math.PI * hz) / sampleRate;
+  // The stages are fed by noises of their own, so that their powers add.
+  const sum = poles.reduce(
+    (total, { keep, gain }) => total + gain ** 2 / (1 - 2 * keep * Math.cos(angle) + keep * keep),
+    0,
+  );
+  return sum / poles.length;
 }
 
 interface Resonance {

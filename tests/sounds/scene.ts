@@ -3,20 +3,32 @@ import { between, seededRandom } from '../../src/practice-pan/seeded-random';
 import { addStruckNote, type StruckPartial } from '../../src/practice-pan/struck-note';
 import { pinkNoise } from './noise';
 
+/** One partial's settled truth. */
+export interface TruePartial {
+  readonly hz: number;
+  /** Amplitude at its maximum, linear. */
+  readonly amplitude: number;
+  readonly decaySeconds: number;
+}
+
 export interface SceneTruth {
   /** MIDI note that was struck. */
   readonly note: number;
   /** Seconds from the first sample. */
   readonly at: number;
-  /** Settled frequencies, Hz. */
-  readonly fundamentalHz: number;
-  readonly octaveHz: number;
-  readonly thirdHz: number;
+  readonly fundamental: TruePartial;
+  readonly octave: TruePartial;
+  /** Null where the note has no third partial. */
+  readonly third: TruePartial | null;
   readonly thirdKind: 'twelfth' | 'double-octave';
   /** Glide of the fundamental at the onset, cents. */
   readonly glideCents: number;
-  /** Settled frequencies of the notes that ring along, Hz. */
-  readonly ringingHz: readonly number[];
+  /** The notes that ring along, with the frequencies of their lines, Hz. */
+  readonly ringing: readonly { readonly note: number; readonly hz: number }[];
+  /** The upper note of the octave pair, where it rings beside the octave. */
+  readonly pairHz: number | null;
+  /** Standard deviation of the pink noise, linear. */
+  readonly noise: number;
 }
 
 export interface Scene {
@@ -25,85 +37,102 @@ export interface Scene {
   readonly truth: SceneTruth;
 }
 
-/** What measuring.md asks of a scene; every part can be changed to see what it costs. */
+/** What a scene holds; every part can be changed to see what it costs. */
 export interface SceneOptions {
-  readonly sampleRate: number;
+  /** Hz, or null for 44,100 or 48,000 by chance. */
+  readonly sampleRate: number | null;
   readonly seconds: number;
   readonly snrDb: number;
   readonly sympathetic: number;
   /** Deepest energy exchange, dB from crest to trough; 0 for none. */
   readonly wobbleDb: number;
+  /** Largest frequency swing that follows the energy exchange, cents. */
+  readonly wobbleCents: number;
+  /** Largest glide, cents; 0 for none. */
+  readonly glideCents: number;
+  /** Whether the upper note of the octave pair rings 9 to 18 cents beside the octave. */
+  readonly pair: boolean;
+  /** Notes of the pan, lowest and highest. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** The struck note, or null for any of the pan. */
+  readonly note: number | null;
 }
 
 const usual: SceneOptions = {
-  sampleRate: 48000,
+  sampleRate: null,
   seconds: 1.6,
   snrDb: 20,
   sympathetic: 6,
   wobbleDb: 10,
+  wobbleCents: 0.3,
+  glideCents: 39,
+  pair: false,
+  lowest: 60,
+  highest: 88,
+  note: null,
 };
 
 /** Where the high-pass of a phone's microphone starts, Hz (from memory, not measured). */
 const rollOffHz = 150;
 
-/** The scene of `seed`: `note`, or any from C4 to E6 if null, struck after a quarter of a second. */
-export function strikeScene(
-  seed: number,
-  note: number | null = null,
-  options: Partial<SceneOptions> = {},
-): Scene {
-  const { sampleRate, seconds, snrDb, sympathetic, wobbleDb } = { ...usual, ...options };
+/** When the note is struck, s. */
+const at = 0.25;
+const shifted = (hz: number, cents: number): number => hz * 2 ** (cents / 1200);
+const equal = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
+const level = (db: number): number => 10 ** (db / 20);
+const sign = (random: () => number): number => (random() < 0.5 ? -1 : 1);
+
+/** The scene of `seed`: a note of the pan struck after a quarter of a second. */
+export function strikeScene(seed: number, options: Partial<SceneOptions> = {}): Scene {
+  const asked = { ...usual, ...options };
   const random = seededRandom(seed);
-  const struck = note ?? 60 + Math.floor(29 * random());
-  const shifted = (hz: number, cents: number): number => hz * 2 ** (cents / 1200);
-  const equal = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
-  const level = (db: number): number => 10 ** (db / 20);
+  const chance = random();
+  const sampleRate = asked.sampleRate ?? (chance < 0.5 ? 44100 : 48000);
+  const drawn = asked.lowest + Math.floor((asked.highest - asked.lowest + 1) * random());
+  const struck = asked.note ?? drawn;
 
   const fundamentalHz = shifted(equal(struck), between(random, -25, 25));
   const octaveHz = shifted(2 * fundamentalHz, between(random, -15, 15));
   const thirdKind = struck < 67 && random() < 0.4 ? 'twelfth' : 'double-octave';
-  const thirdTimes = thirdKind === 'twelfth' ? 3 : 4;
-  const thirdHz = shifted(thirdTimes * fundamentalHz, between(random, -20, 20));
-  const glideCents = (random() < 0.75 ? 1 : -1) * between(random, 3, 39);
-  const glideSeconds = between(random, 0.03, 0.05);
-  const decay = between(random, 0.85, 1.15) * (0.28 - 0.2 * ((struck - 60) / 28));
-
-  const partial = (
-    hz: number,
-    amplitude: number,
-    decaySeconds: number,
-    bloomSeconds: number,
-    glide: number,
-  ): StruckPartial => ({
-    hz,
-    amplitude,
-    decaySeconds,
-    bloomSeconds,
-    glideCents: glide,
-    glideSeconds,
-    phase: 2 * Math.PI * random(),
-    wobbleHz: between(random, 3, 15),
-    wobbleDb: wobbleDb * between(random, 0.2, 1),
-    wobbleCents: wobbleDb > 0 ? between(random, 0, 0.3) : 0,
-    wobblePhase: 2 * Math.PI * random(),
-  });
-  const partials = [
-    partial(fundamentalHz, 1, decay, 0.001, glideCents),
-    partial(octaveHz, level(between(random, -15, 3)), 0.8 * decay, 0.025, 0.6 * glideCents),
-    partial(thirdHz, level(between(random, -26, -12)), 0.6 * decay, 0.012, 0.4 * glideCents),
-  ];
-
-  const others = ringingNotes(random, struck, sympathetic);
-  const ringingHz = others.map((other) => shifted(equal(other), between(random, -20, 20)));
-  const ringing = ringingHz.map((hz) =>
-    partial(hz, level(between(random, -30, -15)), 1.3 * decay, 0.05, 0),
+  const thirdHz = shifted(
+    (thirdKind === 'twelfth' ? 3 : 4) * fundamentalHz,
+    between(random, -20, 20),
   );
+  const glideCents =
+    asked.glideCents === 0
+      ? 0
+      : (random() < 0.75 ? 1 : -1) *
+        between(random, Math.min(3, asked.glideCents), asked.glideCents);
+  const decay = between(random, 0.85, 1.15) * ringTime(struck);
 
-  const at = 0.25;
-  const samples = new Float32Array(Math.round(seconds * sampleRate));
-  addStruckNote(samples, sampleRate, at, { partials, onset: 0.002 }, 0.3);
-  addStruckNote(samples, sampleRate, at, { partials: ringing, onset: 0.002 }, 0.3);
-  addNoise(samples, sampleRate, at, snrDb, random);
+  const maker = partialMaker(random, asked);
+  const fundamental = maker(fundamentalHz, 1, decay, 0.001, glideCents);
+  const octaveLevel = level(between(random, -15, 9));
+  const octave = maker(octaveHz, octaveLevel, 0.8 * decay, 0.025, 0.6 * glideCents);
+  const third =
+    random() < 0.85
+      ? maker(thirdHz, level(between(random, -30, 3)), 0.6 * decay, 0.012, 0.4 * glideCents)
+      : null;
+
+  const { sympathetic, lowest, highest } = asked;
+  const others = ringingNotes(random, struck, { count: sympathetic, lowest, highest });
+  const ringing = others.map((note) => ({
+    note,
+    hz: shifted(equal(note), between(random, -20, 20)),
+    level: level(note === struck - 12 ? between(random, -30, -2) : between(random, -36, -15)),
+  }));
+  const along = ringing.map((each) => maker(each.hz, each.level, 1.3 * decay, 0.05, 0));
+  const pairHz = asked.pair ? shifted(octaveHz, sign(random) * between(random, 9, 18)) : null;
+  if (pairHz !== null) {
+    along.push(maker(pairHz, octaveLevel * level(between(random, -9, 3)), decay, 0.04, 0));
+  }
+
+  const samples = new Float32Array(Math.round(asked.seconds * sampleRate));
+  const partials = third ? [fundamental, octave, third] : [fundamental, octave];
+  addStruckNote(samples, sampleRate, at, { partials, onset: 0.002 }, loudness);
+  addStruckNote(samples, sampleRate, at, { partials: along, onset: 0.002 }, loudness);
+  const noise = addNoise(samples, sampleRate, asked.snrDb, random);
   rollOff(samples, sampleRate);
   return {
     samples,
@@ -111,41 +140,87 @@ export function strikeScene(
     truth: {
       note: struck,
       at,
-      fundamentalHz,
-      octaveHz,
-      thirdHz,
+      fundamental: truthOf(fundamental),
+      octave: truthOf(octave),
+      third: third && truthOf(third),
       thirdKind,
       glideCents,
-      ringingHz,
+      ringing: ringing.map(({ note, hz }) => ({ note, hz })),
+      pairHz,
+      noise,
     },
   };
 }
 
+/** Gain of every partial, so that the loudest sum stays below full scale. */
+const loudness = 0.15;
+
+const truthOf = ({ hz, amplitude, decaySeconds }: StruckPartial): TruePartial => ({
+  hz,
+  amplitude: loudness * amplitude,
+  decaySeconds,
+});
+
+/** Time constant, s: T60 from 2 s for C4 down to 0.5 s for E6, longer below. */
+const ringTime = (note: number): number => Math.min(0.4, 0.28 - 0.2 * ((note - 60) / 28));
+
+type PartialMaker = (
+  hz: number,
+  amplitude: number,
+  decaySeconds: number,
+  bloomSeconds: number,
+  glideCents: number,
+) => StruckPartial;
+
+function partialMaker(
+  random: () => number,
+  { wobbleDb, wobbleCents }: Pick<SceneOptions, 'wobbleDb' | 'wobbleCents'>,
+): PartialMaker {
+  const glideSeconds = between(random, 0.03, 0.05);
+  return (hz, amplitude, decaySeconds, bloomSeconds, glideCents) => ({
+    hz,
+    amplitude,
+    decaySeconds,
+    bloomSeconds,
+    glideCents,
+    glideSeconds,
+    phase: 2 * Math.PI * random(),
+    wobbleHz: between(random, 3, 15),
+    wobbleDb: wobbleDb * between(random, 0.2, 1),
+    wobbleCents: wobbleDb > 0 ? between(random, 0, wobbleCents) : 0,
+    wobblePhase: 2 * Math.PI * random(),
+  });
+}
+
 /** The octave below first, where the pan has it, then any others; none whose line falls on a partial. */
-function ringingNotes(random: () => number, struck: number, count: number): readonly number[] {
+function ringingNotes(
+  random: () => number,
+  struck: number,
+  { count, lowest, highest }: { count: number; lowest: number; highest: number },
+): readonly number[] {
   const tooClose = [0, 12, 19, 24].map((steps) => struck + steps);
-  const chosen: number[] = count > 0 && struck - 12 >= 60 ? [struck - 12] : [];
+  const chosen: number[] = count > 0 && struck - 12 >= lowest ? [struck - 12] : [];
   while (chosen.length < count) {
-    const note = 60 + Math.floor(29 * random());
+    const note = lowest + Math.floor((highest - lowest + 1) * random());
     if (!tooClose.includes(note) && !chosen.includes(note)) chosen.push(note);
   }
   return chosen;
 }
 
-/** Pink noise, `snrDb` below the mean power of the first 0.5 s after the strike. */
+/** Pink noise, `snrDb` below the mean power of the first 0.5 s after the strike; returns its deviation. */
 function addNoise(
   samples: Float32Array,
   sampleRate: number,
-  at: number,
   snrDb: number,
   random: () => number,
-): void {
+): number {
   const heard = samples.subarray(Math.round(at * sampleRate), Math.round((at + 0.5) * sampleRate));
   const power = heard.reduce((sum, value) => sum + value * value, 0) / heard.length;
   const deviation = Math.sqrt(power / 10 ** (snrDb / 10));
   pinkNoise(random, sampleRate, samples.length / sampleRate).forEach((value, n) => {
     samples[n] = (samples[n] ?? 0) + deviation * value;
   });
+  return deviation;
 }
 
 /** First-order high-pass in place. */

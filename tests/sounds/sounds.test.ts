@@ -63,12 +63,12 @@ describe('sounds for tests', () => {
 
   it('a scene is quiet before its strike and has its partials where its truth says', () => {
     for (let seed = 1; seed <= 8; seed++) {
-      const { samples, truth } = strikeScene(seed, null, { snrDb: 60, wobbleDb: 0 });
+      const { samples, truth } = strikeScene(seed, { sampleRate, snrDb: 60, wobbleDb: 0 });
       const from = Math.round((truth.at + 0.2) * sampleRate);
       const settled = samples.subarray(from, from + 19200);
       const before = samples.subarray(0, Math.round(truth.at * sampleRate));
       expect(power(before)).toBeLessThan(0.01 * power(samples));
-      for (const hz of [truth.fundamentalHz, truth.octaveHz]) {
+      for (const hz of [truth.fundamental.hz, truth.octave.hz]) {
         const beside = Math.max(powerAt(settled, hz * 1.015), powerAt(settled, hz / 1.015));
         expect(powerAt(settled, hz) / beside, `seed ${seed}, ${hz} Hz`).toBeGreaterThan(3);
       }

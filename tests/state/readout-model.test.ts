@@ -90,6 +90,7 @@ describe('the octave put right by one tap', () => {
       at: seconds(4),
       reason: 'wrong-note',
       note: midiNote(74),
+      candidates: [midiNote(74)],
     });
     expect(model.phase.value).toMatchObject({ kind: 'heard', reading: { note: 86 } });
   });
@@ -98,7 +99,7 @@ describe('the octave put right by one tap', () => {
     const { model } = listening(strikeSample({ event: 1 }));
     model.correctOctave(1);
     const wrong = { kind: 'refused', event: 2, at: seconds(2), reason: 'wrong-note' } as const;
-    model.hear({ ...wrong, note: midiNote(74) });
+    model.hear({ ...wrong, note: midiNote(74), candidates: [midiNote(74)] });
     expect(model.phase.value).toMatchObject({ reason: 'wrong-note', held: { note: 86 } });
   });
 });

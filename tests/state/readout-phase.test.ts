@@ -12,6 +12,7 @@ const refusal = (event: number, reason: RefusalReason): Heard => ({
   at: seconds(event),
   reason,
   note: reason === 'wrong-note' ? midiNote(86) : null,
+  candidates: reason === 'wrong-note' ? [midiNote(86)] : [],
 });
 
 describe('the readout', () => {

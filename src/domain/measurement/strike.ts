@@ -27,6 +27,20 @@ export interface ThirdPartial extends UpperPartial {
   readonly kind: ThirdKind;
 }
 
+/**
+ * A second line at the struck note's octave, most likely the fundamental of the octave partner: which of
+ * the two is the struck note's own octave shows when the partner is damped.
+ */
+export interface OctaveRival extends UpperPartial {
+  /** The partner, or null where the pan has no such note. */
+  readonly note: MidiNote | null;
+  /** Beats between the two lines, per second. */
+  readonly beatHz: Hertz;
+}
+
+/** How loud a strike was for this microphone in this room; soft and loud ones weigh less. */
+export type Loudness = 'soft' | 'good' | 'loud';
+
 /** A line that does not belong to the struck note: most likely a ring partner. */
 export interface RingingLine {
   readonly hz: Hertz;
@@ -46,12 +60,18 @@ export interface Strike {
   readonly at: Seconds;
   readonly note: MidiNote;
   readonly fundamental: MeasuredPartial;
+  /** The fundamental was too low for the microphone; it follows from the octave and the double octave. */
+  readonly isInferred: boolean;
+  /** The struck note's own octave, or the likelier of two lines. */
   readonly octave: UpperPartial | null;
+  /** The other one of two lines at the octave, where there are two. */
+  readonly octaveRival: OctaveRival | null;
   readonly third: ThirdPartial | null;
   /** How far the fundamental was above (+) or below (−) its settled value right after the onset. */
   readonly glideCents: Cents;
   /** Peak level of the strike, dB relative to full scale. */
   readonly peakDb: Decibels;
+  readonly loudness: Loudness;
   readonly alsoRinging: readonly RingingLine[];
 }
 
@@ -67,6 +87,8 @@ export type RefusalReason =
   | 'lost-audio'
   | 'too-fast'
   | 'unclear'
+  /** It may have been one of several notes (`candidates`): asked, not guessed. */
+  | 'which-note'
   | 'wrong-note';
 
 export interface RefusedStrike {
@@ -76,6 +98,8 @@ export interface RefusedStrike {
   readonly reason: RefusalReason;
   /** The note it seemed to be, where that is known (always for `wrong-note`). */
   readonly note: MidiNote | null;
+  /** Notes it may have been, likeliest first; more than one only for `which-note`. */
+  readonly candidates: readonly MidiNote[];
 }
 
 export type Heard = Strike | Knock | RefusedStrike;
@@ -88,4 +112,13 @@ export interface ListeningContext {
   readonly expected: MidiNote | null;
   /** Notes of the pan, or null when no pan is chosen. */
   readonly notes: readonly MidiNote[] | null;
+  /** Partials of the pan's notes as they were last measured, where there are any. */
+  readonly known?: readonly KnownNote[];
+}
+
+/** The partials of one note as last measured. */
+export interface KnownNote {
+  readonly note: MidiNote;
+  readonly fundamentalHz: Hertz;
+  readonly octaveHz: Hertz | null;
 }
