@@ -117,6 +117,14 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      {
+        test: {
+          name: 'bench-ear',
+          environment: 'node',
+          include: ['tests/benchmarks/ear.bench-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
     ],
   },
 });

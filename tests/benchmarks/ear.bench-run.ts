@@ -1,0 +1,60 @@
+// How well the ear measures: every row of the table of targets, the measured figure beside it.
+// Prints; fails only when the ear throws. One part alone: npm run bench:ear -- -t doublets
+import { performance } from 'node:perf_hooks';
+import { afterAll, beforeAll, test } from 'vitest';
+import { anyNote } from '../dsp/listen-to';
+import { type Scene, strikeScene } from '../sounds/scene';
+import { detectorRows } from './ear/detector-rows';
+import { doubletRows } from './ear/doublet-rows';
+import { guidedTo, type HeardScene, hearAll, panOnly } from './ear/hear-scene';
+import { isolatedRows } from './ear/isolated-rows';
+import { lowNoteRows } from './ear/low-note-rows';
+import { nonStrikeRows } from './ear/non-strike-rows';
+import { noteRows } from './ear/note-rows';
+import { printHeading, printRow, type Row } from './ear/print-table';
+import { sceneRows } from './ear/scene-rows';
+import { seedsFrom } from './ear/seeds';
+import { timeRows } from './ear/time-rows';
+
+const began = performance.now();
+const print = (rows: readonly Row[]): void => {
+  for (const row of rows) printRow(row);
+};
+
+let scenes: readonly Scene[] | null = null;
+const fullScenes = (): readonly Scene[] => {
+  scenes ??= seedsFrom(1, 300).map((seed) => strikeScene(seed));
+  return scenes;
+};
+let guided: readonly HeardScene[] | null = null;
+const guidedScenes = (): readonly HeardScene[] => {
+  guided ??= hearAll(fullScenes(), ({ truth }) => guidedTo(truth.note));
+  return guided;
+};
+
+beforeAll(printHeading);
+afterAll(() => {
+  const seconds = (performance.now() - began) / 1000;
+  process.stdout.write(`    (${seconds.toFixed(0)} s for the table)\n`);
+});
+
+test('single lines', () => print(isolatedRows()));
+test('full scenes', () =>
+  print(
+    sceneRows(
+      guidedScenes(),
+      hearAll(fullScenes(), () => anyNote),
+    ),
+  ));
+test('general-purpose detectors', async () => print(await detectorRows(guidedScenes())));
+test('doublets', () => print(doubletRows()));
+test('which note', async () =>
+  print(
+    await noteRows(
+      guidedScenes(),
+      hearAll(fullScenes(), () => panOnly),
+    ),
+  ));
+test('no strikes', async () => print(await nonStrikeRows()));
+test('computing time', () => print(timeRows(fullScenes())));
+test('low notes', () => print(lowNoteRows()));

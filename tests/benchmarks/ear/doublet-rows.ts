@@ -1,0 +1,31 @@
+// Rows on two lines at the octave.
+import { doubletCounts } from './doublets';
+import type { Row } from './print-table';
+import { seedsFrom } from './seeds';
+
+export function doubletRows(): readonly Row[] {
+  const pairs = doubletCounts(seedsFrom(1001, 200), true);
+  const singles = doubletCounts(seedsFrom(2001, 200), false);
+  const percent = (count: number, { scenes }: { scenes: number }): string =>
+    `${((100 * count) / scenes).toFixed(1)} %`;
+  return [
+    {
+      quantity: 'doublet at the octave: reported as two',
+      target: '>= 98 %',
+      measured: `${percent(pairs.asTwo, pairs)} of ${pairs.scenes} scenes; ${pairs.refused} not taken as a strike`,
+      isMet: pairs.asTwo / pairs.scenes >= 0.98,
+    },
+    {
+      quantity: '  each line within 1 cent',
+      target: 'all of them',
+      measured: `${pairs.bothRight} of the ${pairs.asTwo}`,
+      isMet: pairs.asTwo > 0 && pairs.bothRight === pairs.asTwo,
+    },
+    {
+      quantity: 'false doublets on single lines with exchange',
+      target: '<= 1 %',
+      measured: `${percent(singles.asTwo, singles)} of ${singles.scenes} scenes; ${singles.refused} not taken as a strike`,
+      isMet: singles.asTwo / singles.scenes <= 0.01,
+    },
+  ];
+}

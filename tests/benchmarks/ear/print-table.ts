@@ -1,0 +1,33 @@
+// The table of the benchmark: one row a target, the figure beside it, and whether it is met.
+
+export interface Row {
+  readonly quantity: string;
+  /** In words; empty for a figure that is only printed. */
+  readonly target: string;
+  readonly measured: string;
+  /** Null for a figure without a target. */
+  readonly isMet: boolean | null;
+}
+
+const widths = [48, 16, 9] as const;
+
+/** Prints one row as soon as it is known. */
+export function printRow({ quantity, target, measured, isMet }: Row): void {
+  const word = isMet === null ? '' : isMet ? 'met' : 'NOT met';
+  printLine(quantity, target, word, measured);
+}
+
+export function printHeading(): void {
+  process.stdout.write('\n');
+  printLine('quantity', 'target', '', 'measured');
+}
+
+/** A remark under the rows before it. */
+export const printRemark = (text: string): void => {
+  process.stdout.write(`    ${text}\n`);
+};
+
+function printLine(quantity: string, target: string, word: string, measured: string): void {
+  const cells = [quantity, target, word].map((cell, n) => cell.padEnd((widths[n] ?? 0) - 1));
+  process.stdout.write(`${[...cells, measured].join(' ')}\n`);
+}
