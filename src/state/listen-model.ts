@@ -172,6 +172,11 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       readout.startAnew();
     },
     strikePractice(source, note) {
+      // It is known which note is struck: an answer to "which note?" must not refuse the others.
+      if (expected.value !== null && expected.value !== note) {
+        readout.expectAny();
+        tellContext();
+      }
       const sound = source.strike(note, practiceLoudness, practiceRate);
       speaker.play(sound.slice(), practiceRate);
       for (const block of blocksOf(sound)) ear.feed(block);

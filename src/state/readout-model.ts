@@ -56,7 +56,7 @@ export function createReadoutModel(tellExpected: () => void): ReadoutModel {
     phase.value = reading.settled
       ? { kind: 'settled', reading }
       : { kind: 'heard', reading, before: null };
-    correctedEvent = reading.strikes.at(-1)?.event ?? null;
+    correctedEvent = reading.heard.at(-1)?.event ?? null;
   };
 
   return {
@@ -105,7 +105,9 @@ function octavesOf(note: MidiNote | null): OctaveChoice {
 
 /** A late word on a strike whose octave was put right: in the right octave, or null if it adds nothing. */
 function inOctaveOf(heard: Heard, expected: MidiNote | null): Heard | null {
-  if (heard.kind === 'refused' && heard.reason === 'wrong-note') return null;
+  if (heard.kind === 'refused') {
+    return heard.reason === 'wrong-note' || heard.reason === 'which-note' ? null : heard;
+  }
   if (heard.kind !== 'strike' || expected === null || heard.note === expected) return heard;
   if (heard.note + 12 === expected) return strikeAtOctave(heard, 1);
   if (heard.note - 12 === expected) return strikeAtOctave(heard, -1);

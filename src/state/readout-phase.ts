@@ -20,6 +20,8 @@ export type ReadoutPhase =
       readonly reason: Refusal;
       /** The note it seemed to be, for `wrong-note`. */
       readonly note: MidiNote | null;
+      /** The notes it may have been, for `which-note`. */
+      readonly candidates: readonly MidiNote[];
       /** What was known before; shown small, and continued by the next strike. */
       readonly held: Reading | null;
     };
@@ -43,12 +45,13 @@ export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
   const held = readingBefore(phase, heard.event);
   switch (heard.kind) {
     case 'knock':
-      return { kind: 'refused', reason: 'knock', note: null, held };
+      return { kind: 'refused', reason: 'knock', note: null, candidates: [], held };
     case 'refused':
       return {
         kind: 'refused',
         reason: heard.reason,
         note: heard.note,
+        candidates: heard.reason === 'which-note' ? heard.candidates : [],
         held: withoutEvent(held, heard.event),
       };
     case 'strike': {
@@ -56,7 +59,8 @@ export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
       const step = addStrike(known, heard);
       // A first look may still be off: only the settled strike can disagree.
       if (step.kind === 'again' && !heard.provisional) {
-        return { kind: 'refused', reason: 'again', note: heard.note, held: step.reading };
+        const { note } = heard;
+        return { kind: 'refused', reason: 'again', note, candidates: [], held: step.reading };
       }
       if (step.kind === 'again') return phase;
       if (step.reading.settled) return { kind: 'settled', reading: step.reading };
@@ -70,7 +74,7 @@ export function phaseAfter(phase: ReadoutPhase, heard: Heard): ReadoutPhase {
 /** The reading that `event` is added to: without the first look at it, if that named another note. */
 function readingBefore(phase: ReadoutPhase, event: number): Reading | null {
   if (phase.kind !== 'heard' || phase.before === null) return readingOf(phase);
-  return phase.reading.strikes[0]?.event === event ? phase.before : phase.reading;
+  return phase.reading.heard[0]?.event === event ? phase.before : phase.reading;
 }
 
 /** A provisional strike that turned out to be no good is taken out again. */
@@ -83,7 +87,7 @@ const withoutOldLooks = (reading: Reading | null, event: number): Reading | null
 
 function onlyStrikes(reading: Reading | null, isKept: (strike: Strike) => boolean): Reading | null {
   if (!reading) return null;
-  const rest = reading.strikes.filter(isKept);
-  if (rest.length === reading.strikes.length) return reading;
+  const rest = reading.heard.filter(isKept);
+  if (rest.length === reading.heard.length) return reading;
   return rest.reduce<Reading | null>((sum, strike) => addStrike(sum, strike).reading, null);
 }

@@ -1,8 +1,9 @@
 // All text of the interface, in one place and one voice, so that it can be translated.
 
-import type { ThirdKind } from '../domain/measurement/strike';
+import type { Loudness, ThirdKind } from '../domain/measurement/strike';
 import type { MicrophoneFailure, MicrophoneState } from '../domain/ports';
 import type { Verdict } from '../domain/tuning/verdict';
+import type { Disagreement } from '../domain/work/agreement';
 import type { Refusal } from '../state/readout-phase';
 
 export const words = {
@@ -47,6 +48,23 @@ export const words = {
   strikeCount: (count: number) => (count === 1 ? '1 strike' : `${count} strikes`),
   settled: 'settled',
   strikesOf: (count: number, needed: number) => `strike ${count} of ${needed}`,
+  oneMore: (count: number) => `${count} strikes · one more`,
+  walking: 'walking',
+  loudness: { soft: 'a little louder', good: '', loud: 'a little softer' } satisfies Record<
+    Loudness,
+    string
+  >,
+  oneOfTwo: 'one of two',
+  inferred: 'inferred',
+  inferredWhy:
+    'This fundamental is too low for the phone. It follows from the octave and the double octave.',
+  spread: (cents: string) => `Spread ${cents} cents`,
+  howSure: 'How sure',
+  leftOutCount: (count: number) => `${count} left out`,
+  plusMinus: (partial: string, cents: string) => `${partial} ± ${cents} cents`,
+  leftOut: (partial: Disagreement, cents: string) =>
+    `One strike left out: its ${partial} was ${cents} cents off.`,
+  tapNote: 'Tap it, then strike again.',
   glide: (cents: string) => `The pitch glides ${cents} cents right after the strike.`,
   octaveUp: 'It is an octave higher',
   octaveDown: 'It is an octave lower',
@@ -106,6 +124,22 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
 export const wrongNoteWords = (note: string) => ({
   says: `Not this note: ${note} is ringing.`,
   todo: 'Damp it and strike again.',
+});
+
+/** Two lines at the octave: what was heard, and the damping test. The partner is null where it has no name. */
+export const twoOctavesWords = (apart: string, partner: string | null) => ({
+  says: `Two lines at the octave, ${apart} cents apart.`,
+  todo:
+    partner === null
+      ? 'Damp the other notes and strike again.'
+      : `Lay a finger on ${partner} and strike again.`,
+});
+
+/** A note whose pitch goes one way from strike to strike. */
+export const walkingWords = (centsPerStrike: number) => ({
+  says: `Walking: each strike ${centsPerStrike < 0 ? 'lower' : 'higher'}.`,
+  todo: 'Stop and let it rest.',
+  why: `It moves ${tenths(Math.abs(centsPerStrike))} cents a strike, so only the last one counts. Do not hammer a note that does not hold still: it may be cracked.`,
 });
 
 export interface MicrophoneWords {
@@ -169,6 +203,7 @@ export interface VerdictWords {
 /** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
 export function verdictWords(verdict: Verdict): VerdictWords {
   if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
+  if (verdict.kind === 'octave-open') return { lines: [words.octave, 'unsure'], number: null };
   const number = String(Math.round(Math.abs(verdict.cents)));
   switch (verdict.kind) {
     case 'flat':
@@ -193,3 +228,12 @@ export function signedCents(cents: number): string {
   const whole = Math.round(Math.abs(cents));
   return whole === 0 ? '0' : cents < 0 ? `−${whole}` : `+${whole}`;
 }
+
+/** Cents to a tenth, without a sign: "0.5". */
+export const tenths = (cents: number): string => Math.abs(cents).toFixed(1);
+
+/** A standard error to a tenth, never less than it is: "0.1" for 0.04. */
+export const tenthsUp = (cents: number): string => tenths(Math.ceil(cents * 10 - 1e-6) / 10);
+
+/** Whole cents without a sign. */
+export const wholeCents = (cents: number): string => String(Math.round(Math.abs(cents)));

@@ -11,6 +11,8 @@ export type Verdict =
       readonly cents: Cents;
       readonly third: ThirdKind;
     }
+  /** Two lines at the octave, and nobody knows yet which is the note's own: not judged on a guess. */
+  | { readonly kind: 'octave-open' }
   | { readonly kind: 'aligned' };
 
 /** What a verdict needs to know; cents of the partials are against the own fundamental. */
@@ -18,16 +20,19 @@ export interface Judged {
   readonly note: MidiNote;
   readonly fundamental: { readonly cents: Cents };
   readonly octave: { readonly centsFromOwn: Cents } | null;
+  /** The other of two lines at the octave, while it is open which is the note's own. */
+  readonly octaveRival?: { readonly centsFromOwn: Cents } | null;
   readonly third: { readonly kind: ThirdKind; readonly centsFromOwn: Cents } | null;
 }
 
 /** Fundamental first, then octave, then third; the first one outside its tolerance is the verdict. */
 export function verdictOn(judged: Judged, tolerances: Tolerances = goodTolerances): Verdict {
-  const { note, fundamental, octave, third } = judged;
+  const { note, fundamental, octave, octaveRival, third } = judged;
   if (isOutside(fundamental.cents, tolerances.main)) {
     return { kind: fundamental.cents < 0 ? 'flat' : 'sharp', cents: fundamental.cents };
   }
   if (note > tolerances.highestWithPartials) return { kind: 'aligned' };
+  if (octaveRival) return { kind: 'octave-open' };
   if (octave && isOutside(octave.centsFromOwn, tolerances.main)) {
     const kind = octave.centsFromOwn < 0 ? 'octave-flat' : 'octave-sharp';
     return { kind, cents: octave.centsFromOwn };

@@ -29,12 +29,12 @@ export const strikeAtOctave = (strike: Strike, direction: OctaveDirection): Stri
  * old target is the new one. What is left of the old note rings along.
  */
 function octaveHigher(strike: Strike): Strike | null {
-  const { note, fundamental, octave, third } = strike;
+  const { note, fundamental, isInferred, octave, third } = strike;
   if (!octave) return null;
   const { centsFromOwn, ...newFundamental } = octave;
-  const rest: RingingLine[] = [
-    { hz: fundamental.hz, levelDb: fundamental.levelDb, note, partial: 1 },
-  ];
+  const rest: RingingLine[] = rivalLine(strike);
+  if (!isInferred)
+    rest.push({ hz: fundamental.hz, levelDb: fundamental.levelDb, note, partial: 1 });
   if (third?.kind === 'twelfth') {
     rest.push({ hz: third.hz, levelDb: third.levelDb, note, partial: 3 });
   }
@@ -42,6 +42,8 @@ function octaveHigher(strike: Strike): Strike | null {
     ...strike,
     note: midiNote(note + 12),
     fundamental: newFundamental,
+    isInferred: false,
+    octaveRival: null,
     octave: third?.kind === 'double-octave' ? withoutKind(third, centsFromOwn) : null,
     third: null,
     alsoRinging: [...rest, ...strike.alsoRinging],
@@ -71,14 +73,23 @@ function octaveLower(strike: Strike): Strike | null {
       decaySeconds: fundamental.decaySeconds,
       levelDb: line.levelDb,
     },
+    isInferred: false,
     octave: { ...fundamental, centsFromOwn: centsBetween(2 * line.hz, fundamental.hz) },
+    octaveRival: null,
     third: octave && {
       kind: 'double-octave',
       ...octave,
       centsFromOwn: centsBetween(4 * line.hz, octave.hz),
     },
-    alsoRinging: strike.alsoRinging.filter((other) => other !== line),
+    alsoRinging: [...rivalLine(strike), ...strike.alsoRinging.filter((other) => other !== line)],
   };
+}
+
+/** In another octave the line that rivals the octave is one that rings along. */
+function rivalLine({ octaveRival }: Strike): RingingLine[] {
+  if (!octaveRival) return [];
+  const { hz, levelDb, note } = octaveRival;
+  return [{ hz, levelDb, note, partial: note === null ? null : 1 }];
 }
 
 function withoutKind(

@@ -1,110 +1,136 @@
-// Strikes of one note brought together: three that agree settle a reading.
-import type { Strike, ThirdKind } from '../measurement/strike';
-import { type Cents, cents, type MidiNote } from '../tuning/units';
+// Strikes of one note brought together: three that agree settle a reading, one among them that does not is named.
+import type { Strike } from '../measurement/strike';
+import type { Cents, MidiNote } from '../tuning/units';
+import { agreeingStrikes, type Disagreement, disagreement, newestRun } from './agreement';
+import { ownOctaves } from './own-octave';
+import { type ReadingValues, summarise } from './summarise';
+import { type Walk, walkOf } from './walking';
 
-export interface ReadingPartial {
-  readonly cents: Cents;
-  readonly centsFromOwn: Cents;
+export interface Reading extends ReadingValues {
+  readonly note: MidiNote;
+  /** The agreeing strikes, oldest first, each with its own octave as `octave` as far as that is known. */
+  readonly strikes: readonly Strike[];
+  /** Strikes among them that do not agree, and in what. */
+  readonly leftOut: readonly LeftOut[];
+  /** The pitch goes one way from strike to strike: the values are those of the newest strike, no mean. */
+  readonly walking: { readonly centsPerStrike: Cents } | null;
+  readonly settled: boolean;
+  /** All strikes that the next one is judged with, as they were heard. */
+  readonly heard: readonly Strike[];
 }
 
-export interface Reading {
-  readonly note: MidiNote;
-  /** The agreeing strikes, oldest first. */
-  readonly strikes: readonly Strike[];
-  readonly settled: boolean;
-  readonly fundamental: { readonly cents: Cents };
-  readonly octave: ReadingPartial | null;
-  readonly third: (ReadingPartial & { readonly kind: ThirdKind }) | null;
-  readonly glideCents: Cents;
-  /** Largest distance between two fundamentals of the agreeing strikes. */
-  readonly spread: Cents;
+export interface LeftOut {
+  readonly strike: Strike;
+  readonly why: Disagreement;
 }
 
 export type ReadingStep =
   | { readonly kind: 'taken'; readonly reading: Reading }
-  /** The strike disagrees with those before it; the reading starts again with it. */
+  /** The strike disagrees with those before it, too few to say which is right: the reading shows it alone. */
   | { readonly kind: 'again'; readonly reading: Reading };
 
 export const strikesToSettle = 3;
-/** Strikes agree when their fundamentals and octaves lie this close, cents. */
-const agreement = { fundamental: 2.5, octave: 4 };
-const mostStrikes = 7;
-/** Spread from strike to strike that no standard error shows, cents. */
-const strikeScatter = 0.3;
+/** A reading is surer than this when it settles: one standard error of fundamental and octave, cents. */
+export const settledSigma = 0.7;
+const mostHeard = 9;
 
 /** Adds a strike (settled or provisional) to the reading so far; another note starts a new reading. */
 export function addStrike(reading: Reading | null, strike: Strike): ReadingStep {
-  if (!reading || reading.note !== strike.note) {
-    return { kind: 'taken', reading: combine([strike]) };
+  if (!reading || reading.note !== strike.note) return judged([strike]);
+  const earlier = reading.heard.filter((each) => each.event !== strike.event);
+  const heard = [...earlier, strike].slice(-mostHeard);
+  const walk = walkOf(heard);
+  if (walk) return { kind: 'taken', reading: walkingReading(heard, walk) };
+  // A walk that has stopped: the note is where the last step led it.
+  return judged(reading.walking ? heard.slice(-2) : heard);
+}
+
+function judged(heard: readonly Strike[]): ReadingStep {
+  const { strikes, isOpen } = ownOctaves(heard);
+  const newest = strikes.slice(-1);
+  const isFirstLook = newest.some((strike) => strike.provisional);
+  const best = agreeingStrikes(strikes);
+  const run = newestRun(strikes);
+  const take = (
+    taken: readonly Strike[],
+    kept: readonly Strike[],
+    leftOut: readonly LeftOut[] = [],
+  ): ReadingStep => ({
+    kind: 'taken',
+    reading: readingOf({ heard: kept, strikes: taken, leftOut, isOpen }),
+  });
+
+  if (best.strikes.length === strikes.length) return take(strikes, heard);
+  const hasNewest = newest.every((strike) => best.strikes.includes(strike));
+  // Confirmed by the next strike, a strike that disagrees was no bad one: the note has changed.
+  const isConfirmed = run.length > 1 && !run.some((strike) => best.strikes.includes(strike));
+  const isEnough = best.strikes.length >= strikesToSettle;
+  if (isEnough && (hasNewest || (!isConfirmed && !isFirstLook))) {
+    return take(best.strikes, heard, leftOutOf(strikes, best));
   }
-  const earlier = reading.strikes.filter((each) => each.event !== strike.event);
-  if (earlier.length === 0) return { kind: 'taken', reading: combine([strike]) };
-  if (!agrees(combine(earlier), strike)) return { kind: 'again', reading: combine([strike]) };
-  return { kind: 'taken', reading: combine([...earlier, strike].slice(-mostStrikes)) };
-}
-
-function agrees(reading: Reading, strike: Strike): boolean {
-  const { fundamental, octave } = strike;
-  const limit = Math.max(agreement.fundamental, 3 * fundamental.sigmaCents);
-  if (Math.abs(fundamental.cents - reading.fundamental.cents) > limit) return false;
-  if (!octave || !reading.octave) return true;
-  const octaveLimit = Math.max(agreement.octave, 3 * octave.sigmaCents);
-  return Math.abs(octave.cents - reading.octave.cents) <= octaveLimit;
-}
-
-function combine(strikes: readonly Strike[]): Reading {
-  const [first] = strikes;
-  if (!first) throw new Error('a reading needs a strike');
-  const fundamentals = strikes.map((strike) => strike.fundamental);
-  const octaves = strikes.flatMap((strike) => (strike.octave ? [strike.octave] : []));
-  const thirdKind = commonKind(strikes);
-  const thirds = strikes.flatMap((strike) =>
-    strike.third && strike.third.kind === thirdKind ? [strike.third] : [],
-  );
-  const measured = fundamentals.map((each) => each.cents);
+  if (run.length > 1) {
+    const before = strikes.slice(0, -run.length);
+    const hasChanged = !isFirstLook && agreeingStrikes(before).strikes.length > 1;
+    return take(run, hasChanged ? heard.slice(-run.length) : heard);
+  }
   return {
-    note: first.note,
-    strikes,
-    settled: strikes.filter((strike) => !strike.provisional).length >= strikesToSettle,
-    fundamental: { cents: weightedMean(fundamentals, (each) => each.cents) },
-    octave: octaves.length > 0 ? partialOf(octaves) : null,
-    third: thirdKind && thirds.length > 0 ? { kind: thirdKind, ...partialOf(thirds) } : null,
-    glideCents: cents(strikes.reduce((sum, each) => sum + each.glideCents, 0) / strikes.length),
-    spread: cents(Math.max(...measured) - Math.min(...measured)),
+    kind: 'again',
+    reading: readingOf({ heard, strikes: newest, leftOut: [], isOpen }),
   };
 }
 
-interface Weighted {
-  readonly cents: Cents;
-  readonly centsFromOwn: Cents;
-  readonly sigmaCents: Cents;
+function leftOutOf(
+  strikes: readonly Strike[],
+  { middle }: { readonly middle: Strike | null },
+): readonly LeftOut[] {
+  return strikes.flatMap((strike) => {
+    const why = middle && disagreement(strike, middle);
+    return why ? [{ strike, why }] : [];
+  });
 }
 
-const partialOf = (each: readonly Weighted[]): ReadingPartial => ({
-  cents: weightedMean(each, (partial) => partial.cents),
-  centsFromOwn: weightedMean(each, (partial) => partial.centsFromOwn),
-});
-
-function commonKind(strikes: readonly Strike[]): ThirdKind | null {
-  let balance = 0;
-  for (const { third } of strikes) {
-    if (third) balance += third.kind === 'twelfth' ? 1 : -1;
-  }
-  if (balance !== 0) return balance > 0 ? 'twelfth' : 'double-octave';
-  return strikes.findLast((strike) => strike.third)?.third?.kind ?? null;
+interface Parts {
+  readonly heard: readonly Strike[];
+  readonly strikes: readonly Strike[];
+  readonly leftOut: readonly LeftOut[];
+  readonly isOpen: boolean;
 }
 
-/** Mean with weights from the standard errors: 1 / (σ² + scatter²). */
-function weightedMean<T extends { readonly sigmaCents: Cents }>(
-  values: readonly T[],
-  of: (value: T) => number,
-): Cents {
-  let sum = 0;
-  let weights = 0;
-  for (const value of values) {
-    const weight = 1 / (value.sigmaCents ** 2 + strikeScatter ** 2);
-    sum += weight * of(value);
-    weights += weight;
-  }
-  return cents(sum / weights);
+function readingOf({ heard, strikes, leftOut, isOpen }: Parts): Reading {
+  const values = summarise(strikes, isOpen);
+  const { fundamental, octave, octaveRival } = values;
+  const count = strikes.filter((strike) => !strike.provisional).length;
+  // The octave does not hold the reading up while the damping test is to come: it is not judged then.
+  const isSure =
+    fundamental.sigmaCents < settledSigma &&
+    (octave === null || octaveRival !== null || octave.sigmaCents < settledSigma);
+  return {
+    ...values,
+    note: noteOf(strikes),
+    heard,
+    strikes,
+    leftOut,
+    walking: null,
+    settled: count >= strikesToSettle && isSure,
+  };
+}
+
+function walkingReading(heard: readonly Strike[], walk: Walk): Reading {
+  const { strikes, isOpen } = ownOctaves(walk.strikes);
+  return {
+    ...summarise(strikes.slice(-1), isOpen),
+    spread: summarise(strikes, isOpen).spread,
+    note: noteOf(strikes),
+    heard,
+    strikes,
+    leftOut: [],
+    walking: { centsPerStrike: walk.centsPerStrike },
+    settled: false,
+  };
+}
+
+function noteOf(strikes: readonly Strike[]): MidiNote {
+  const [first] = strikes;
+  if (!first) throw new Error('a reading needs a strike');
+  return first.note;
 }

@@ -12,6 +12,8 @@ const tone = (cents: Cents, tolerance: Cents): string =>
   !isOutside(cents, tolerance) ? 'true' : cents < 0 ? 'low' : 'high';
 
 export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
+  // Two lines at the octave: the long axis waits until it is known which one is the note's own.
+  const octave = reading?.octaveRival ? null : (reading?.octave ?? null);
   const aligned = reading !== null && verdictOn(reading).kind === 'aligned';
   // Within tolerance the shape sits on the outline: small differences are not for the eye.
   const oval = aligned
@@ -19,7 +21,7 @@ export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
     : reading
       ? measuredOval(
           reading.fundamental.cents,
-          reading.octave?.centsFromOwn ?? null,
+          octave?.centsFromOwn ?? null,
           reading.third?.centsFromOwn ?? null,
         )
       : null;
@@ -36,13 +38,13 @@ export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
             ry={oval.ry}
             class={`oval ${shape} ${aligned ? 'filled' : ''}`}
           />
-          {reading.octave && (
+          {octave && (
             <line
               x1={middle.x - oval.rx}
               x2={middle.x + oval.rx}
               y1={middle.y}
               y2={middle.y}
-              class={`axis ${aligned ? 'cut' : tone(reading.octave.centsFromOwn, goodTolerances.main)}`}
+              class={`axis ${aligned ? 'cut' : tone(octave.centsFromOwn, goodTolerances.main)}`}
             />
           )}
           {reading.third && (

@@ -5,38 +5,62 @@ import { isOutside } from '../../domain/tuning/verdict';
 import type { Reading } from '../../domain/work/reading';
 import { directionWord, signedCents, words } from '../words';
 
-function Line({
-  name,
-  cents,
-  tolerance,
-}: {
+interface LineProps {
   readonly name: string;
+  /** Under the name: how the value was come by. */
+  readonly remark?: string;
   readonly cents: Cents | null;
   readonly tolerance: Cents;
-}) {
+}
+
+function Line({ name, remark, cents, tolerance }: LineProps) {
   const outside = cents !== null && isOutside(cents, tolerance);
   const word = cents === null ? words.notHeard : outside ? directionWord(cents) : words.true;
   const tone = cents === null ? 'unknown' : outside ? (cents < 0 ? 'low' : 'high') : 'true';
   return (
     <tr>
-      <th scope="row">{name}</th>
+      <th scope="row">
+        {name}
+        {remark && <small> {remark}</small>}
+      </th>
       <td class="word">{word}</td>
       <td class={`value ${tone}`}>{cents === null ? '' : signedCents(cents)}</td>
     </tr>
   );
 }
 
+/** One of two lines at the octave: it has a value, but no verdict. */
+const OpenLine = ({ cents }: { readonly cents: Cents }) => (
+  <tr>
+    <th scope="row">{words.octave}</th>
+    <td class="word">{words.oneOfTwo}</td>
+    <td class="value unknown">{signedCents(cents)}</td>
+  </tr>
+);
+
 export function PartialLines({ reading }: { readonly reading: Reading }) {
-  const { fundamental, octave, third } = reading;
+  const { fundamental, isInferred, octave, octaveRival, third } = reading;
   return (
     <table class="partials">
       <tbody>
-        <Line name={words.fundamental} cents={fundamental.cents} tolerance={goodTolerances.main} />
         <Line
-          name={words.octave}
-          cents={octave?.centsFromOwn ?? null}
+          name={words.fundamental}
+          {...(isInferred ? { remark: words.inferred } : {})}
+          cents={fundamental.cents}
           tolerance={goodTolerances.main}
         />
+        {octave && octaveRival ? (
+          <>
+            <OpenLine cents={octave.centsFromOwn} />
+            <OpenLine cents={octaveRival.centsFromOwn} />
+          </>
+        ) : (
+          <Line
+            name={words.octave}
+            cents={octave?.centsFromOwn ?? null}
+            tolerance={goodTolerances.main}
+          />
+        )}
         <Line
           name={third ? words.third[third.kind] : words.thirdUnknown}
           cents={third?.centsFromOwn ?? null}

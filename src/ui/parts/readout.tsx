@@ -4,30 +4,42 @@ import type { MidiNote } from '../../domain/tuning/units';
 import { type Verdict, verdictOn } from '../../domain/tuning/verdict';
 import { type Reading, strikesToSettle } from '../../domain/work/reading';
 import { type ReadoutPhase, readingOf } from '../../state/readout-phase';
-import { refusalWords, type VerdictWords, verdictWords, words, wrongNoteWords } from '../words';
+import { type VerdictWords, verdictWords, walkingWords, words } from '../words';
 import { FittedLine } from './fitted-line';
 import { NoteDrawing } from './note-drawing';
 import { PartialLines } from './partial-lines';
+import { dampingTest, HowSure, ReadoutHints } from './readout-hints';
+import { StateWord, WalkingWord } from './state-word';
 
 const decimals = (value: number | undefined): string =>
   value === undefined ? '' : value.toFixed(2);
 
 const toneOf = (verdict: Verdict): string =>
-  verdict.kind === 'aligned' ? 'true' : verdict.kind.endsWith('flat') ? 'low' : 'high';
+  verdict.kind === 'aligned'
+    ? 'true'
+    : verdict.kind === 'octave-open'
+      ? 'unknown'
+      : verdict.kind.endsWith('flat')
+        ? 'low'
+        : 'high';
 
 /** The word and number. Short: the number stands beside the last word, so that two lines are enough. */
 export function Readout({
   phase,
   expected,
+  onName,
   short = false,
 }: {
   readonly phase: ReadoutPhase;
   readonly expected: MidiNote | null;
+  /** The user says which note it was. */
+  readonly onName: (note: MidiNote) => void;
   readonly short?: boolean;
 }) {
   const reading = readingOf(phase);
-  const verdict =
-    reading && (phase.kind === 'heard' || phase.kind === 'settled') ? verdictOn(reading) : null;
+  const shown = phase.kind === 'heard' || phase.kind === 'settled' ? phase.reading : null;
+  const verdict = shown && !shown.walking ? verdictOn(shown) : null;
+  const rival = reading?.octaveRival;
   return (
     <section
       id="readout"
@@ -37,6 +49,9 @@ export function Readout({
       data-verdict={verdict?.kind ?? ''}
       data-fundamental-cents={decimals(reading?.fundamental.cents)}
       data-octave-cents={decimals(reading?.octave?.centsFromOwn)}
+      data-octave-rival-cents={decimals(rival?.centsFromOwn)}
+      data-rival-note={rival && rival.note !== null ? noteName(rival.note) : ''}
+      data-inferred={reading ? String(reading.isInferred) : ''}
       data-third-cents={decimals(reading?.third?.centsFromOwn)}
       data-third-kind={reading ? (reading.third?.kind ?? 'none') : ''}
       data-strikes={String(reading?.strikes.length ?? 0)}
@@ -45,28 +60,32 @@ export function Readout({
         <b class="note-name">{reading ? displayName(reading.note) : ''}</b>
         <span>{reading ? progressWords(reading) : ''}</span>
       </header>
-      {/* Only settled results are announced; everything else would chatter. */}
+      {/* Only what is settled, and a walking note, are announced; everything else would chatter. */}
       <p class="only-spoken" aria-live="polite">
-        {phase.kind === 'settled' ? spokenVerdict(phase.reading) : ''}
+        {spokenWords(phase)}
       </p>
       <div class="message">
         {verdict ? (
           <VerdictWord verdict={verdict} short={short} />
+        ) : shown?.walking ? (
+          <WalkingWord centsPerStrike={shown.walking.centsPerStrike} />
         ) : (
-          <StateWord phase={phase} expected={expected} />
+          <StateWord phase={phase} expected={expected} onName={onName} />
         )}
       </div>
     </section>
   );
 }
 
-/** The note drawing and the line per partial. */
+/** What must be known beside the verdict, the note drawing, the line per partial, and how sure it all is. */
 export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
   const reading = readingOf(phase);
   return (
     <>
+      {reading && <ReadoutHints reading={reading} />}
       {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
       {reading && <PartialLines reading={reading} />}
+      {reading && <HowSure reading={reading} />}
     </>
   );
 }
@@ -93,45 +112,36 @@ function shortened({ lines, number }: VerdictWords): VerdictWords {
   return { lines: [...lines.slice(0, -1), `${lines.at(-1)} ${number}`], number: null };
 }
 
-function StateWord({
-  phase,
-  expected,
-}: {
-  readonly phase: ReadoutPhase;
-  readonly expected: MidiNote | null;
-}) {
-  if (phase.kind === 'refused' && phase.reason === 'wrong-note' && phase.note !== null) {
-    const { says, todo } = wrongNoteWords(displayName(phase.note));
-    return (
-      <p class="state refused">
-        {says} <span class="todo">{todo}</span>
-      </p>
-    );
+/** What is read out: the settled verdict with what it asks for, or that the note walks. */
+function spokenWords(phase: ReadoutPhase): string {
+  if (phase.kind !== 'heard' && phase.kind !== 'settled') return '';
+  const { walking, note } = phase.reading;
+  if (walking) {
+    const { says, todo } = walkingWords(walking.centsPerStrike);
+    return [displayName(note), says, todo].join(' ');
   }
-  return <p class={`state ${phase.kind}`}>{stateWords(phase, expected)}</p>;
-}
-
-function stateWords(phase: ReadoutPhase, expected: MidiNote | null): string {
-  switch (phase.kind) {
-    case 'idle':
-      return words.idle;
-    case 'listening':
-      return expected === null ? words.strikeAny : words.strikeNote(displayName(expected));
-    case 'refused':
-      return refusalWords[phase.reason];
-    case 'heard':
-    case 'settled':
-      return '';
-  }
+  return phase.kind === 'settled' ? spokenVerdict(phase.reading) : '';
 }
 
 function spokenVerdict(reading: Reading): string {
   const { lines, number } = verdictWords(verdictOn(reading));
   const spoken = [displayName(reading.note), ...lines];
-  return (number === null ? spoken : [...spoken, number, words.cents]).join(' ');
+  if (number !== null) spoken.push(number, words.cents);
+  const test = dampingTest(reading);
+  if (test) spoken.push(`. ${test.says}`, test.todo);
+  return spoken.join(' ');
 }
 
-const progressWords = (reading: Reading): string =>
-  reading.settled
-    ? `${words.strikeCount(reading.strikes.length)} · ${words.settled}`
-    : words.strikesOf(reading.strikes.length, strikesToSettle);
+function progressWords(reading: Reading): string {
+  const newest = reading.heard.at(-1);
+  const hint = newest ? words.loudness[newest.loudness] : '';
+  return hint === '' ? progress(reading) : `${progress(reading)} · ${hint}`;
+}
+
+function progress({ strikes: { length }, settled, walking }: Reading): string {
+  if (walking) return `${words.strikeCount(length)} · ${words.walking}`;
+  if (settled) return `${words.strikeCount(length)} · ${words.settled}`;
+  return length < strikesToSettle
+    ? words.strikesOf(length, strikesToSettle)
+    : words.oneMore(length);
+}

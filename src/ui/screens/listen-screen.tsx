@@ -29,7 +29,7 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
   return (
     <main class="screen">
       <h1 class="only-spoken">{words.listen}</h1>
-      <Readout phase={listen.phase.value} expected={listen.expected.value} />
+      <Readout phase={listen.phase.value} expected={listen.expected.value} onName={listen.expect} />
       <ReadoutDetails phase={listen.phase.value} />
       <FileNoticeLine notice={notice} />
       {listen.ear.value.kind === 'failed' && (

@@ -37,7 +37,12 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
         <h1>{words.practice}</h1>
         <span>{words.practiceHint}</span>
       </header>
-      <Readout phase={listen.phase.value} expected={listen.expected.value} short />
+      <Readout
+        phase={listen.phase.value}
+        expected={listen.expected.value}
+        onName={listen.expect}
+        short
+      />
       {source && (
         <PanDrawing
           layout={source.layout}

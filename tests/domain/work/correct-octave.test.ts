@@ -141,3 +141,23 @@ describe('a reading', () => {
     });
   });
 });
+
+describe('two lines at the octave', () => {
+  it('do not go with the note into another octave: the other one rings along there', () => {
+    const strike = strikeSample({ octave: 12, rival: 0 });
+    const high = read(strike, 1);
+    expect(high.octaveRival).toBeNull();
+    expect(high.alsoRinging.map(({ note, partial }) => ({ note, partial }))).toContainEqual({
+      note: 86,
+      partial: 1,
+    });
+  });
+});
+
+describe('a fundamental that was only inferred', () => {
+  it('is no line that rings along an octave higher, where the fundamental was heard', () => {
+    const high = read({ ...strikeOfD5({}), isInferred: true }, 1);
+    expect(high.isInferred).toBe(false);
+    expect(high.alsoRinging).toEqual([]);
+  });
+});

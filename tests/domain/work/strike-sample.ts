@@ -1,5 +1,5 @@
 // Strikes with given cents, for tests of what follows the ear.
-import type { Strike } from '../../../src/domain/measurement/strike';
+import type { Loudness, Strike } from '../../../src/domain/measurement/strike';
 import { cents, decibels, hertz, midiNote, seconds } from '../../../src/domain/tuning/units';
 
 export interface StrikeSketch {
@@ -10,12 +10,17 @@ export interface StrikeSketch {
   readonly octave?: number | null;
   readonly third?: number | null;
   readonly sigma?: number;
+  /** A second line at the octave, against the own fundamental; `rivalNote` is the partner. */
+  readonly rival?: number;
+  readonly rivalNote?: number | null;
+  readonly isInferred?: boolean;
+  readonly loudness?: Loudness;
 }
 
 /** A settled D5 unless told otherwise; cents of octave and third are against the own fundamental. */
 export function strikeSample(sketch: StrikeSketch = {}): Strike {
   const { event = 1, note = 74, provisional = false, sigma = 0.1 } = sketch;
-  const { fundamental = 0, octave = 0, third = 0 } = sketch;
+  const { fundamental = 0, octave = 0, third = 0, rival, rivalNote = note + 12 } = sketch;
   const partial = (value: number) => ({
     hz: hertz(587.33),
     cents: cents(value),
@@ -34,10 +39,17 @@ export function strikeSample(sketch: StrikeSketch = {}): Strike {
     at: seconds(event),
     note: midiNote(note),
     fundamental: partial(fundamental),
-    isInferred: false,
-    octaveRival: null,
-    loudness: 'good',
+    isInferred: sketch.isInferred ?? false,
     octave: octave === null ? null : upper(octave),
+    octaveRival:
+      rival === undefined
+        ? null
+        : {
+            ...upper(rival),
+            note: rivalNote === null ? null : midiNote(rivalNote),
+            beatHz: hertz(Math.abs(rival - (octave ?? 0)) * 0.68),
+          },
+    loudness: sketch.loudness ?? 'good',
     third: third === null ? null : { kind: 'twelfth', ...upper(third) },
     glideCents: cents(5),
     peakDb: decibels(-10),

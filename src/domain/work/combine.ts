@@ -1,0 +1,91 @@
+// Several measurements of one value brought together, so that a single bad one counts for little.
+import { type Cents, cents } from '../tuning/units';
+
+export interface Weighed {
+  readonly cents: number;
+  /** One standard error of this measurement. */
+  readonly sigmaCents: number;
+  /** 1 for a good strike, less for one that should count for less. */
+  readonly share: number;
+}
+
+export interface Combined {
+  readonly cents: Cents;
+  /** One standard error of the combined value, with the scatter from strike to strike in it. */
+  readonly sigmaCents: Cents;
+}
+
+/** Scatter from strike to strike that no standard error shows: what is expected before any was seen, cents. */
+export const usualScatter = 0.3;
+/** How many strikes that expectation weighs. */
+const priorStrikes = 1;
+const leastScatter = 0.05;
+/** Beyond this many standard deviations a measurement pulls no harder (Huber's rule). */
+const reach = 2;
+const rounds = 40;
+
+/**
+ * Weighted mean of at least one measurement: weights share / (σ² + scatter²), the scatter estimated from
+ * the measurements themselves, and the pull of each limited (Huber, Ann. Math. Statist. 35, 73, 1964).
+ */
+export function combine(values: readonly Weighed[]): Combined {
+  if (values.length === 0) throw new Error('nothing to combine');
+  const scatter = scatterOf(values, weightedMedian(values));
+  let centre = weightedMedian(values);
+  let weights = 0;
+  for (let n = 0; n < rounds; n++) {
+    let sum = 0;
+    weights = 0;
+    for (const value of values) {
+      const spread = Math.hypot(value.sigmaCents, scatter);
+      const away = Math.abs(value.cents - centre) / spread;
+      const weight = (value.share / spread ** 2) * (away > reach ? reach / away : 1);
+      // Summed from the centre: numbers far from zero lose no digits.
+      sum += weight * (value.cents - centre);
+      weights += weight;
+    }
+    centre += sum / weights;
+  }
+  return { cents: cents(centre), sigmaCents: cents(Math.sqrt(1 / weights)) };
+}
+
+/**
+ * Scatter beyond the standard errors. A measurement with a large standard error says little about it, and
+ * one far away is cut off at the reach, so that it cannot excuse itself.
+ */
+function scatterOf(values: readonly Weighed[], centre: number): number {
+  const informed = values.map(({ sigmaCents }) => {
+    const part = usualScatter ** 2 / (sigmaCents ** 2 + usualScatter ** 2);
+    return part ** 2;
+  });
+  const known = informed.reduce((sum, each) => sum + each, 0);
+  const count = priorStrikes + Math.max(0, known - 1);
+  // From the largest estimate downwards: nothing is cut off in the first round.
+  let variance = Number.POSITIVE_INFINITY;
+  for (let n = 0; n < rounds; n++) {
+    let sum = priorStrikes * usualScatter ** 2;
+    for (const [k, value] of values.entries()) {
+      const limit = reach ** 2 * (value.sigmaCents ** 2 + variance);
+      const squared = Math.min((value.cents - centre) ** 2, limit);
+      sum += (informed[k] ?? 0) * (squared - value.sigmaCents ** 2);
+    }
+    variance = Math.max(leastScatter ** 2, sum / count);
+  }
+  return Math.sqrt(variance);
+}
+
+/** The middle one by weight; between two where the weight is halved between them. */
+function weightedMedian(values: readonly Weighed[]): number {
+  const sorted = [...values].sort((low, high) => low.cents - high.cents);
+  const weights = sorted.map(
+    ({ share, sigmaCents }) => share / (sigmaCents ** 2 + usualScatter ** 2),
+  );
+  const half = weights.reduce((sum, each) => sum + each, 0) / 2;
+  let below = 0;
+  for (const [k, value] of sorted.entries()) {
+    below += weights[k] ?? 0;
+    if (below > half * (1 + 1e-9)) return value.cents;
+    if (below >= half * (1 - 1e-9)) return (value.cents + (sorted[k + 1] ?? value).cents) / 2;
+  }
+  return sorted.at(-1)?.cents ?? 0;
+}
