@@ -12,7 +12,7 @@ import { anyNote, everythingHeard, finallyHeard } from './listen-to';
 const standardErrors = 3;
 
 const sampleRate = 48000;
-const seeds = [2, 3, 5] as const;
+const seeds: readonly number[] = [2, 3, 5];
 /** One strike with a glide, exchange and two neighbours, 30 dB above a pink noise. */
 const scene = (seed: number, rate = sampleRate) =>
   strikeScene(seed, { sampleRate: rate, snrDb: 30, sympathetic: 2, wobbleDb: 3 });
