@@ -1,0 +1,90 @@
+// Real recorded strikes, also transposed: the same samples declared at another rate.
+import { describe, expect, it } from 'vitest';
+import type { Strike } from '../../src/domain/measurement/strike';
+import { nearestNote } from '../../src/domain/tuning/equal-temperament';
+import { centsBetween, hertz } from '../../src/domain/tuning/units';
+import { type RealStrike, realStrikes, strongestLine } from '../synthetic-sounds/real-strike';
+import { placed } from '../synthetic-sounds/sounds';
+import { onlyStrike } from './listen-to';
+
+const strikes = await realStrikes();
+/** None of these puts a fundamental near the middle between two notes. */
+const transpositions = [0.8, 0.9, 1, 1.12, 1.25];
+/** Partials of one recorded note against its fundamental, from openly published recordings: to about 1 in 1000. */
+const published = { octave: 2.013, 'double-octave': 4.028 } as const;
+const publishedCents = 5;
+const agreeCents = 2;
+
+/** The same recording, played faster or slower. */
+const transposed = ({ name, samples, sampleRate }: RealStrike, factor: number): RealStrike => ({
+  name,
+  samples,
+  sampleRate: Math.round(sampleRate * factor),
+});
+
+function measuredByEar({ samples, sampleRate }: RealStrike): Strike {
+  const seconds = 1.3 + samples.length / sampleRate;
+  return onlyStrike(placed([{ at: 0.3, samples }], { sampleRate, seconds }), sampleRate);
+}
+
+/** The line near `hz` by a plain spectrum over the stretch in which the ear measures. */
+function plainLine({ samples, sampleRate }: RealStrike, hz: number): number {
+  const seconds = samples.length / sampleRate;
+  const from = Math.min(0.13, 0.4 * seconds);
+  const to = Math.min(0.58, seconds - 0.012);
+  return strongestLine(samples, sampleRate, { from, to, low: hz * 0.98, high: hz * 1.02 });
+}
+
+/** The fundamental by a plain spectrum: the strongest line of all is the octave in these recordings. */
+function plainFundamental(strike: RealStrike): number {
+  const { samples, sampleRate } = strike;
+  const to = Math.min(0.35, samples.length / sampleRate);
+  const strongest = strongestLine(samples, sampleRate, { from: 0.08, to, low: 200, high: 3000 });
+  return plainLine(strike, strongest / published.octave);
+}
+
+const lengthOf = ({ samples, sampleRate }: RealStrike): number => samples.length / sampleRate;
+const played = strikes.flatMap((strike) =>
+  transpositions.map((factor) => ({ ...transposed(strike, factor), factor })),
+);
+/** The shortest recording is cut off after 0.22 s: hardly more than a first look. */
+const forNote = played.filter((strike) => lengthOf(strike) > 0.25);
+/** Without a quarter of a second of settled sound a plain spectrum is itself no better than some cents. */
+const forRatios = played.filter((strike) => lengthOf(strike) > 0.4);
+
+describe('a real strike', () => {
+  it.each(forNote)('$name keeps its note at $factor times the rate', (strike) => {
+    expect(measuredByEar(strike).note).toBe(nearestNote(hertz(plainFundamental(strike))));
+  });
+
+  it.each(forRatios)('$name keeps its ratios at $factor times the rate', (strike) => {
+    const { fundamental, octave, third } = measuredByEar(strike);
+    const own = plainFundamental(strike);
+    const awayFrom = (ratio: number, partial: { readonly hz: number } | null): number =>
+      centsBetween(
+        plainLine(strike, own * ratio) / own,
+        (partial?.hz ?? Number.NaN) / fundamental.hz,
+      );
+    const octaveAway = awayFrom(published.octave, octave);
+    expect(Math.abs(octaveAway), `octave ${octaveAway.toFixed(2)}`).toBeLessThan(agreeCents);
+    expect(third?.kind).toBe('double-octave');
+    const thirdAway = awayFrom(published['double-octave'], third);
+    expect(Math.abs(thirdAway), `double octave ${thirdAway.toFixed(2)}`).toBeLessThan(agreeCents);
+  });
+
+  it.each(forNote.filter(({ factor }) => factor === 1))(
+    '$name has the published ratios',
+    (strike) => {
+      const { fundamental, octave, third } = measuredByEar(strike);
+      const octaveCents = centsBetween(published.octave, (octave?.hz ?? 0) / fundamental.hz);
+      const thirdCents = centsBetween(
+        published['double-octave'],
+        (third?.hz ?? 0) / fundamental.hz,
+      );
+      expect(Math.abs(octaveCents), `octave ${octaveCents.toFixed(2)}`).toBeLessThan(
+        publishedCents,
+      );
+      expect(Math.abs(thirdCents), `third ${thirdCents.toFixed(2)}`).toBeLessThan(publishedCents);
+    },
+  );
+});
