@@ -54,7 +54,7 @@ export const words = {
     Loudness,
     string
   >,
-  oneOfTwo: 'one of two',
+  unsure: 'unsure',
   inferred: 'inferred',
   inferredWhy:
     'This fundamental is too low for the phone. It follows from the octave and the double octave.',
@@ -203,7 +203,7 @@ export interface VerdictWords {
 /** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
 export function verdictWords(verdict: Verdict): VerdictWords {
   if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
-  if (verdict.kind === 'octave-open') return { lines: [words.octave, 'unsure'], number: null };
+  if (verdict.kind === 'octave-open') return { lines: [words.octave, words.unsure], number: null };
   const number = String(Math.round(Math.abs(verdict.cents)));
   switch (verdict.kind) {
     case 'flat':

@@ -152,6 +152,18 @@ describe('the practice pan', () => {
     expect(model.isBusy.value).toBe(false);
   });
 
+  it('does not refuse the next note that is tapped because another one was named before', async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    await model.beginPractice(source);
+    model.expect(midiNote(74));
+    model.strikePractice(source, midiNote(74));
+    expect(fake.contexts.at(-1)?.expected).toBe(74);
+    model.strikePractice(source, midiNote(76));
+    expect(fake.contexts.at(-1)?.expected).toBeNull();
+    expect(model.expected.value).toBeNull();
+  });
+
   it('that is left before it is ready leaves nothing behind', async () => {
     const fake = fakePorts();
     const model = createListenModel(fake.ports);

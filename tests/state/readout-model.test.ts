@@ -95,6 +95,20 @@ describe('the octave put right by one tap', () => {
     expect(model.phase.value).toMatchObject({ kind: 'heard', reading: { note: 86 } });
   });
 
+  it('stays when the ear asks late which note that strike was', () => {
+    const { model } = listening(strikeSample({ event: 4, provisional: true }));
+    model.correctOctave(1);
+    model.hear({
+      kind: 'refused',
+      event: 4,
+      at: seconds(4),
+      reason: 'which-note',
+      note: null,
+      candidates: [midiNote(74), midiNote(86)],
+    });
+    expect(model.phase.value).toMatchObject({ kind: 'heard', reading: { note: 86 } });
+  });
+
   it('still refuses the next strike of another note', () => {
     const { model } = listening(strikeSample({ event: 1 }));
     model.correctOctave(1);

@@ -58,6 +58,49 @@ describe('the readout', () => {
     expect(phase).toMatchObject({ kind: 'refused', reason: 'lost-audio', held: null });
   });
 
+  it('stays settled when the fourth strike is far off, and goes over to a new value that is confirmed', () => {
+    const three = phaseOf(...[1, 2, 3].map((event) => strikeSample({ event })));
+    const fourth = phaseAfter(three, strikeSample({ event: 4, fundamental: -8 }));
+    expect(fourth).toMatchObject({
+      kind: 'settled',
+      reading: { leftOut: [{ why: 'fundamental' }] },
+    });
+    const fifth = phaseAfter(fourth, strikeSample({ event: 5, fundamental: -8 }));
+    expect(fifth).toMatchObject({ kind: 'heard', reading: { fundamental: { cents: -8 } } });
+  });
+
+  it('is settled with three that agree out of four, although it said "again" in between', () => {
+    const values = [0, 9, 0.2, 0.1];
+    const strikes = values.map((fundamental, k) => strikeSample({ event: k + 1, fundamental }));
+    expect(phaseOf(...strikes.slice(0, 3))).toMatchObject({ reason: 'again' });
+    expect(phaseOf(...strikes)).toMatchObject({
+      kind: 'settled',
+      reading: { strikes: { length: 3 } },
+    });
+  });
+
+  it('shows a note that walks, and does not settle', () => {
+    const strikes = [0, -1, -2, -3].map((fundamental, k) =>
+      strikeSample({ event: k + 1, fundamental }),
+    );
+    expect(phaseOf(...strikes)).toMatchObject({
+      kind: 'heard',
+      reading: { walking: { centsPerStrike: expect.closeTo(-1, 6) } },
+    });
+  });
+
+  it('holds the notes that a strike may have been, and what was known before', () => {
+    const candidates = [midiNote(74), midiNote(86)];
+    const heard = { ...refusal(2, 'which-note'), candidates };
+    expect(phaseOf(strikeSample({ event: 1 }), heard)).toMatchObject({
+      kind: 'refused',
+      reason: 'which-note',
+      candidates,
+      held: { note: 74 },
+    });
+    expect(phaseOf(refusal(3, 'wrong-note'))).toMatchObject({ candidates: [] });
+  });
+
   it('holds the reading through a knock and a wrong note', () => {
     const knocked = phaseOf(strikeSample({ event: 1 }), {
       kind: 'knock',

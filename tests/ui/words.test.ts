@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { cents } from '../../src/domain/tuning/units';
 import { routeOf } from '../../src/ui/route';
-import { microphoneWords, signedCents, verdictWords, wrongNoteWords } from '../../src/ui/words';
+import {
+  microphoneWords,
+  signedCents,
+  tenthsUp,
+  twoOctavesWords,
+  verdictWords,
+  walkingWords,
+  wrongNoteWords,
+} from '../../src/ui/words';
 
 describe('the words', () => {
   it('show whole cents with a real minus sign, and no sign on zero', () => {
@@ -35,6 +43,37 @@ describe('a wrong note', () => {
     expect(Object.values(wrongNoteWords('D6')).join(' ')).toBe(
       'Not this note: D6 is ringing. Damp it and strike again.',
     );
+  });
+});
+
+describe('two lines at the octave', () => {
+  it('are named with their distance and the damping test, with or without a named partner', () => {
+    expect(Object.values(twoOctavesWords('12', 'D6')).join(' ')).toBe(
+      'Two lines at the octave, 12 cents apart. Lay a finger on D6 and strike again.',
+    );
+    expect(twoOctavesWords('12', null).todo).toBe('Damp the other notes and strike again.');
+  });
+
+  it('leave the octave unsure, without a number', () => {
+    expect(verdictWords({ kind: 'octave-open' })).toEqual({
+      lines: ['octave', 'unsure'],
+      number: null,
+    });
+  });
+});
+
+describe('a note that walks', () => {
+  it('is named with its direction, its step and what not to do', () => {
+    const lower = walkingWords(-0.84);
+    expect(`${lower.says} ${lower.todo}`).toBe('Walking: each strike lower. Stop and let it rest.');
+    expect(lower.why).toContain('0.8 cents a strike');
+    expect(walkingWords(0.84).says).toBe('Walking: each strike higher.');
+  });
+});
+
+describe('a standard error', () => {
+  it('is never shown smaller than it is', () => {
+    expect([0.04, 0.1, 0.11, 0.3, 0.68].map(tenthsUp)).toEqual(['0.1', '0.1', '0.2', '0.3', '0.7']);
   });
 });
 

@@ -14,7 +14,7 @@ const tone = (cents: Cents, tolerance: Cents): string =>
 export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
   // Two lines at the octave: the long axis waits until it is known which one is the note's own.
   const octave = reading?.octaveRival ? null : (reading?.octave ?? null);
-  const aligned = reading !== null && verdictOn(reading).kind === 'aligned';
+  const aligned = reading !== null && !reading.walking && verdictOn(reading).kind === 'aligned';
   // Within tolerance the shape sits on the outline: small differences are not for the eye.
   const oval = aligned
     ? targetOval

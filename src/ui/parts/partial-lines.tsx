@@ -29,30 +29,34 @@ function Line({ name, remark, cents, tolerance }: LineProps) {
   );
 }
 
-/** One of two lines at the octave: it has a value, but no verdict. */
-const OpenLine = ({ cents }: { readonly cents: Cents }) => (
+/** A value without a verdict: one of two lines at the octave, or a fundamental that walks. */
+const OpenLine = ({ name, word, cents }: { name: string; word: string; cents: Cents }) => (
   <tr>
-    <th scope="row">{words.octave}</th>
-    <td class="word">{words.oneOfTwo}</td>
+    <th scope="row">{name}</th>
+    <td class="word">{word}</td>
     <td class="value unknown">{signedCents(cents)}</td>
   </tr>
 );
 
 export function PartialLines({ reading }: { readonly reading: Reading }) {
-  const { fundamental, isInferred, octave, octaveRival, third } = reading;
+  const { fundamental, isInferred, octave, octaveRival, third, walking } = reading;
   return (
     <table class="partials">
       <tbody>
-        <Line
-          name={words.fundamental}
-          {...(isInferred ? { remark: words.inferred } : {})}
-          cents={fundamental.cents}
-          tolerance={goodTolerances.main}
-        />
+        {walking ? (
+          <OpenLine name={words.fundamental} word={words.walking} cents={fundamental.cents} />
+        ) : (
+          <Line
+            name={words.fundamental}
+            {...(isInferred ? { remark: words.inferred } : {})}
+            cents={fundamental.cents}
+            tolerance={goodTolerances.main}
+          />
+        )}
         {octave && octaveRival ? (
           <>
-            <OpenLine cents={octave.centsFromOwn} />
-            <OpenLine cents={octaveRival.centsFromOwn} />
+            <OpenLine name={words.octave} word={words.unsure} cents={octave.centsFromOwn} />
+            <OpenLine name={words.octave} word={words.unsure} cents={octaveRival.centsFromOwn} />
           </>
         ) : (
           <Line

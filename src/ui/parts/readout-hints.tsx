@@ -27,7 +27,7 @@ export function ReadoutHints({ reading }: { readonly reading: Reading }) {
       )}
       {test && (
         <p class="hint">
-          {test.says} <b>{test.todo}</b>
+          {test.says} <b class="what-to-do">{test.todo}</b>
         </p>
       )}
       {reading.isInferred && <p class="hint">{words.inferredWhy}</p>}

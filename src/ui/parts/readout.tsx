@@ -80,9 +80,11 @@ export function Readout({
 /** What must be known beside the verdict, the note drawing, the line per partial, and how sure it all is. */
 export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
   const reading = readingOf(phase);
+  // What is only held has nothing to say or to ask.
+  const isShown = phase.kind === 'heard' || phase.kind === 'settled';
   return (
     <>
-      {reading && <ReadoutHints reading={reading} />}
+      {reading && isShown && <ReadoutHints reading={reading} />}
       {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
       {reading && <PartialLines reading={reading} />}
       {reading && <HowSure reading={reading} />}

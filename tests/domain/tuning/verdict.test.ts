@@ -20,6 +20,16 @@ describe('the verdict', () => {
     expect(verdictOn(judged(3, 6, 30)).kind).toBe('octave-sharp');
   });
 
+  it('does not judge the octave while two lines are there, however near to true the likelier is', () => {
+    const octaveRival = { centsFromOwn: cents(12) };
+    expect(verdictOn({ ...judged(3, 0, 0), octaveRival })).toEqual({ kind: 'octave-open' });
+    expect(verdictOn({ ...judged(3, 12, 30), octaveRival })).toEqual({ kind: 'octave-open' });
+    expect(verdictOn({ ...judged(-9, 0, 0), octaveRival }).kind).toBe('flat');
+    // Above C6 the octave is information only.
+    expect(verdictOn({ ...judged(3, 0, 0, 86), octaveRival }).kind).toBe('aligned');
+    expect(verdictOn({ ...judged(3, 0, 0), octaveRival: null }).kind).toBe('aligned');
+  });
+
   it('names the third partial last, with its wider tolerance', () => {
     expect(verdictOn(judged(3, 2, 12))).toMatchObject({ kind: 'third-sharp', third: 'twelfth' });
     expect(verdictOn(judged(3, 2, -11)).kind).toBe('third-flat');

@@ -1,0 +1,56 @@
+// An ear that says what a test tells it to: for states that a sound cannot bring about at will.
+import type { Heard } from '../../src/domain/measurement/strike';
+import { type AppOptions, type OpenedApp, openApp } from './open-app';
+
+declare global {
+  interface Window {
+    sayHeard?: (heard: unknown) => void;
+    toldEar?: unknown[];
+  }
+}
+
+/** Runs in the page before the app: takes the place of the analysis thread. */
+function standInEar(): void {
+  const told: unknown[] = [];
+  window.toldEar = told;
+  class StandInWorker {
+    onmessage: ((event: { data: unknown }) => void) | null = null;
+    onerror: unknown = null;
+    constructor() {
+      window.sayHeard = (heard) => this.onmessage?.({ data: { type: 'heard', heard } });
+    }
+    postMessage(message: { type: string; context?: unknown }): void {
+      if (message.type === 'context') told.push(message.context);
+      if (message.type === 'hello') setTimeout(() => this.onmessage?.({ data: message }));
+    }
+    terminate(): void {
+      this.onmessage = null;
+    }
+  }
+  Object.defineProperty(window, 'Worker', { value: StandInWorker });
+}
+
+export interface ToldApp extends OpenedApp {
+  /** The app hears these, one after the other. */
+  say(...heard: readonly Heard[]): Promise<void>;
+  /** The note the ear was last told to expect. */
+  expectedNote(): Promise<number | null>;
+}
+
+/** The listening screen with the microphone open, hearing only what it is told. */
+export async function openToldApp(options: AppOptions = {}): Promise<ToldApp> {
+  const app = await openApp('#/listen', { ...options, beforeApp: standInEar });
+  await app.page.getByRole('button', { name: 'Listen' }).click();
+  await app.page.locator('[data-microphone="listening"], [data-microphone="silent"]').waitFor();
+  return {
+    ...app,
+    say: (...heard) =>
+      app.page.evaluate((all) => {
+        for (const one of all) window.sayHeard?.(one);
+      }, heard),
+    expectedNote: () =>
+      app.page.evaluate(
+        () => (window.toldEar?.at(-1) as { expected: number | null } | undefined)?.expected ?? null,
+      ),
+  };
+}
