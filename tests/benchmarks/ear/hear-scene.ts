@@ -20,23 +20,29 @@ export const guidedTo = (note: number): ListeningContext => ({
 const nearOnset = 0.1;
 
 /** The settled word on the scene's strike; null if nothing was heard there. */
-export function hearScene(scene: Scene, context: ListeningContext): Heard | null {
-  const heard = finallyHeard(scene.samples, scene.sampleRate, context);
-  const near = heard.filter((each) => Math.abs(each.at - scene.truth.at) < nearOnset);
-  return near.find((each) => each.kind === 'strike') ?? near[0] ?? null;
+export const hearScene = (scene: Scene, context: ListeningContext): Heard | null =>
+  hearWhole(scene, context).heard;
+
+function hearWhole(scene: Scene, context: ListeningContext): HeardScene {
+  const all = finallyHeard(scene.samples, scene.sampleRate, context);
+  const near = all.filter((each) => Math.abs(each.at - scene.truth.at) < nearOnset);
+  const heard = near.find((each) => each.kind === 'strike') ?? near[0] ?? null;
+  const elsewhere = all.filter((each) => each.kind === 'strike' && each !== heard).length;
+  return { scene, heard, elsewhere };
 }
 
 /** A scene with what was heard of it. */
 export interface HeardScene {
   readonly scene: Scene;
   readonly heard: Heard | null;
+  /** Strikes that were heard where there was none. */
+  readonly elsewhere: number;
 }
 
 export const hearAll = (
   scenes: readonly Scene[],
   contextOf: (scene: Scene) => ListeningContext,
-): readonly HeardScene[] =>
-  scenes.map((scene) => ({ scene, heard: hearScene(scene, contextOf(scene)) }));
+): readonly HeardScene[] => scenes.map((scene) => hearWhole(scene, contextOf(scene)));
 
 /** Error against the settled truth and stated standard error, cents. */
 export interface PartialError {
@@ -52,7 +58,7 @@ export interface StrikeErrors {
 }
 
 /** The errors of the partials of what was heard; all null where it was no strike on the right note. */
-export function errorsOf({ scene, heard }: HeardScene): StrikeErrors {
+export function errorsOf({ scene, heard }: Omit<HeardScene, 'elsewhere'>): StrikeErrors {
   const { truth } = scene;
   if (heard?.kind !== 'strike' || heard.note !== truth.note) {
     return { fundamental: null, octave: null, third: null };

@@ -9,7 +9,7 @@ export interface Row {
   readonly isMet: boolean | null;
 }
 
-const widths = [48, 16, 9] as const;
+const widths = [54, 16, 9] as const;
 
 /** Prints one row as soon as it is known. */
 export function printRow({ quantity, target, measured, isMet }: Row): void {
@@ -21,11 +21,6 @@ export function printHeading(): void {
   process.stdout.write('\n');
   printLine('quantity', 'target', '', 'measured');
 }
-
-/** A remark under the rows before it. */
-export const printRemark = (text: string): void => {
-  process.stdout.write(`    ${text}\n`);
-};
 
 function printLine(quantity: string, target: string, word: string, measured: string): void {
   const cells = [quantity, target, word].map((cell, n) => cell.padEnd((widths[n] ?? 0) - 1));

@@ -1,16 +1,23 @@
-// The row on computing time.
+// The rows on computing time.
 import type { Scene } from '../../sounds/scene';
 import type { Row } from './print-table';
-import { strikeTimes } from './strike-time';
+import { sessionTimes, strikeTimes } from './strike-time';
 
 export function timeRows(scenes: readonly Scene[]): readonly Row[] {
   const times = strikeTimes(scenes.slice(0, 110));
+  const { first, last } = sessionTimes();
   return [
     {
       quantity: 'time for one strike (1 s of sound)',
       target: '<= 15 ms median',
-      measured: `median ${times.median.toFixed(1)} ms, p95 ${times.slowest.toFixed(1)} ms (both verdicts and the watch for onsets)`,
-      isMet: times.median <= 15,
+      measured: `median ${times.processor.toFixed(1)} ms of processor, ${times.clock.toFixed(1)} ms on the clock (95 %: ${times.clock95.toFixed(1)} ms); both verdicts and the watch for onsets`,
+      isMet: times.processor <= 15,
+    },
+    {
+      quantity: '  in half an hour of listening, first and last 30',
+      target: '',
+      measured: `median ${first.processor.toFixed(1)} and ${last.processor.toFixed(1)} ms of processor`,
+      isMet: null,
     },
   ];
 }

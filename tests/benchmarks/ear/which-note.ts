@@ -17,13 +17,20 @@ export function noteOutcome(note: number, heard: Heard | null): NoteOutcome {
 export const countOf = (outcomes: readonly NoteOutcome[], outcome: NoteOutcome): number =>
   outcomes.filter((each) => each === outcome).length;
 
-/** Whether a strike on another note than the expected one is refused by its right name. */
-export function isRefusedByName(scene: Scene): boolean {
+/** What becomes of a strike on another note than the expected one: only the first is right. */
+export type WrongNoteOutcome = 'refused by name' | 'refused otherwise' | 'recorded';
+
+/** A fourth away from the struck note, on the pan: neither an octave nor the next semitone. */
+const otherNote = (note: number): number =>
+  panNotes.includes(midiNote(note + 5)) ? note + 5 : note - 5;
+
+export function wrongNoteOutcome(scene: Scene): WrongNoteOutcome {
   const { note } = scene.truth;
-  // A wrong note that is neither an octave away nor the next semitone: the usual slip on a pan is a neighbour.
-  const other = panNotes.includes(midiNote(note + 5)) ? note + 5 : note - 5;
-  const heard = hearScene(scene, guidedTo(other));
-  return heard?.kind === 'refused' && heard.reason === 'wrong-note' && heard.note === note;
+  const heard = hearScene(scene, guidedTo(otherNote(note)));
+  if (heard?.kind === 'strike') return 'recorded';
+  return heard?.kind === 'refused' && heard.reason === 'wrong-note' && heard.note === note
+    ? 'refused by name'
+    : 'refused otherwise';
 }
 
 /**
