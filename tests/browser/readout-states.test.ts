@@ -44,6 +44,19 @@ const cut = (app: ToldApp) =>
       .map((element) => element.textContent),
   }));
 
+/** Names of partials of one word that stand on two lines. */
+const brokenNames = (app: ToldApp) =>
+  app.page.evaluate(() =>
+    [...document.querySelectorAll('.partials th')]
+      .flatMap((cell) => cell.firstChild ?? [])
+      .filter((text) => {
+        const range = document.createRange();
+        range.selectNodeContents(text);
+        return !text.textContent?.includes(' ') && range.getClientRects().length > 1;
+      })
+      .map((text) => text.textContent),
+  );
+
 async function withApp(use: (app: ToldApp) => Promise<void>): Promise<void> {
   const app = await openToldApp();
   try {
@@ -177,6 +190,7 @@ describe('the states of the readout', () => {
               document.documentElement.style.fontSize = size;
             }, text);
             await app.page.waitForTimeout(150);
+            expect(await brokenNames(app), `${name}, ${width} px at ${text}`).toEqual([]);
             expect(await cut(app), `${name}, ${width} px at ${text}`).toEqual({
               page: 0,
               lines: [],
