@@ -11,8 +11,10 @@ const anotherNote = 50;
 
 export async function detectorRows(guided: readonly HeardScene[]): Promise<readonly Row[]> {
   const detectors = await generalDetectors();
-  const scenes = guided.map(({ scene }) => scene);
-  const own = guided.flatMap((each) => errorsOf(each).fundamental ?? []);
+  // All are judged on the scenes that the app measured.
+  const measured = guided.filter((each) => errorsOf(each).fundamental !== null);
+  const scenes = measured.map(({ scene }) => scene);
+  const own = measured.flatMap((each) => errorsOf(each).fundamental ?? []);
   const ownRms = rms(own.map(({ error }) => error));
   const rows = detectors.map((detector): Row => {
     const { name, errors, missing } = detectorErrors(detector, scenes);
@@ -26,7 +28,7 @@ export async function detectorRows(guided: readonly HeardScene[]): Promise<reado
         `RMS ${rms(errors).toFixed(1)}, median ${median(errors.map(Math.abs)).toFixed(2)} cents`,
         `no pitch in ${missing}`,
         `without the ${errors.length - near.length} beyond ${anotherNote} cents ${nearRatio.toFixed(0)} x`,
-        `ours ${ownRms.toFixed(3)} cent`,
+        `ours ${ownRms.toFixed(3)} cent on these ${scenes.length} scenes`,
       ].join('; '),
       isMet: rms(errors) / ownRms >= leastRatio,
     };

@@ -27,16 +27,17 @@ function hearWhole(scene: Scene, context: ListeningContext): HeardScene {
   const all = finallyHeard(scene.samples, scene.sampleRate, context);
   const near = all.filter((each) => Math.abs(each.at - scene.truth.at) < nearOnset);
   const heard = near.find((each) => each.kind === 'strike') ?? near[0] ?? null;
-  const elsewhere = all.filter((each) => each.kind === 'strike' && each !== heard).length;
-  return { scene, heard, elsewhere };
+  const others = all.filter((each) => each !== heard);
+  const strikes = others.filter((each) => each.kind === 'strike').length;
+  return { scene, heard, elsewhere: { strikes, refusals: others.length - strikes } };
 }
 
 /** A scene with what was heard of it. */
 export interface HeardScene {
   readonly scene: Scene;
   readonly heard: Heard | null;
-  /** Strikes that were heard where there was none. */
-  readonly elsewhere: number;
+  /** What else was said, though there was nothing else: strikes, and knocks or refusals. */
+  readonly elsewhere: { readonly strikes: number; readonly refusals: number };
 }
 
 export const hearAll = (

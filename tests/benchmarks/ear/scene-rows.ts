@@ -27,7 +27,8 @@ function rowsFor(hearings: readonly HeardScene[], told: string): readonly Row[] 
   });
   const wrong = all.filter(({ isWrong }) => isWrong).length;
   const refused = all.filter(({ isStrike }) => !isStrike).length;
-  const elsewhere = hearings.reduce((sum, each) => sum + each.elsewhere, 0);
+  const elsewhere = (kind: 'strikes' | 'refusals'): number =>
+    hearings.reduce((sum, each) => sum + each.elsewhere[kind], 0);
   const thirds = hearings.filter(({ scene }) => scene.truth.third !== null).length;
   const rows = (name: 'fundamental' | 'octave' | 'third', count: number): readonly Row[] => {
     const found = all.flatMap(({ errors }) => errors[name] ?? []);
@@ -37,7 +38,7 @@ function rowsFor(hearings: readonly HeardScene[], told: string): readonly Row[] 
     {
       quantity: `full scenes, ${told}`,
       target: '',
-      measured: `${hearings.length} scenes: ${refused} not taken as a strike, ${wrong} with another note, ${elsewhere} strikes heard where there was none`,
+      measured: `${hearings.length} scenes: ${refused} not taken as a strike, ${wrong} with another note, ${elsewhere('strikes')} strikes and ${elsewhere('refusals')} refusals or knocks besides`,
       isMet: null,
     },
     ...rows('fundamental', hearings.length),
