@@ -9,7 +9,7 @@ export interface Row {
   readonly isMet: boolean | null;
 }
 
-const widths = [54, 16, 9] as const;
+const widths = [66, 16, 9] as const;
 
 /** Prints one row as soon as it is known. */
 export function printRow({ quantity, target, measured, isMet }: Row): void {
