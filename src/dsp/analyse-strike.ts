@@ -17,12 +17,14 @@ import {
   type MidiNote,
   seconds,
 } from '../domain/tuning/units';
+import { isStruckNote } from './blow-sound';
 import { chooseNote, reachOfPartial, type TimedLine } from './choose-note';
+import { loudnessOf } from './loudness';
 import { frequencyDuring, type MeasuredLine, measureLine, type Window } from './measure-line';
 import { ringingLines } from './ringing-lines';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
-import { isStruckEnvelope } from './struck-envelope';
+import { isStruckEnvelope, swellDb } from './struck-envelope';
 import { isVoiced } from './voiced-sound';
 
 export interface StrikeSound {
@@ -33,6 +35,8 @@ export interface StrikeSound {
   /** Onset, from the start of listening, s. */
   readonly at: number;
   readonly provisional: boolean;
+  /** Level of the room's noise before the onset, dB of full scale (root mean square). */
+  readonly roomDb: number;
 }
 
 const lineLimit = 14;
@@ -43,7 +47,9 @@ const firstLookEnd = 0.32;
 /** Peak below which a strike is too soft to judge (linear; −54 dB). */
 const softestPeak = 0.002;
 /** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
-const ringingOverPeakDb = -40;
+const ringingOverPeakDb = -34.5;
+/** A struck note may swell by this much against its own decay (its octave blooms; seen: 12.8), dB. */
+const largestSwellDb = 13.5;
 /** Largest part of the fundamental's band that may be no steady line. */
 const largestUnexplained = 0.4;
 const largestSigmaCents = { provisional: 2.2, settled: 2.2 };
@@ -88,7 +94,7 @@ export function analyseStrike(
   const loudest = spectral[0]?.amplitude ?? 0;
   if (decibel(loudest / peak) < ringingOverPeakDb) return knock;
 
-  if (!isStruckEnvelope(segment, onset, count, rate)) return refused('unclear');
+  if (!isStruckEnvelope(segment, onset, count, rate, sound.roomDb)) return refused('unclear');
 
   spectrum.load(segment, count);
   const timed = spectral.map((line) => timedLine(segment, rate, onset, line));
@@ -110,6 +116,11 @@ export function analyseStrike(
     )
   )
     return refused('unclear');
+  const struck = timed[choice.line];
+  if (!struck || !isStruckNote(timed, struck, measured.decaySeconds)) return knock;
+  if (swellDb(segment, onset, rate, measured.decaySeconds) > largestSwellDb) {
+    return refused('unclear');
+  }
   const target = frequencyOf(choice.note, context.a4);
   const fundamental = partialOf(measured, target);
   if (measured.unexplained > largestUnexplained || measured.decaySeconds > longestDecay) {
@@ -160,7 +171,7 @@ export function analyseStrike(
     third,
     glideCents: early !== null && early > 0 ? centsBetween(measured.hz, early) : cents(0),
     peakDb: decibels(decibel(peak)),
-    loudness: 'good',
+    loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
     alsoRinging: ringing,
   };
 }

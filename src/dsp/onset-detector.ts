@@ -1,85 +1,157 @@
-// Finds the moments at which something was struck: fast rises over a floor that follows the room.
+// Finds the moments at which something was struck: fast rises in any octave over a floor that follows the room.
+import { OctaveBands } from './octave-bands';
+import { RoomFloor } from './room-floor';
 
 /** Length of one level step, s. */
 const stepSeconds = 0.004;
-/** A rise is looked for over this time, s. */
-const riseSeconds = 0.024;
-/** Needed rise over the level just before and over the room, dB. */
-const riseDb = 9;
+/** A band's level is the mean over this many of its periods, but at least two steps. */
+const periodsInLevel = 2.2;
+const leastSteps = 2;
+/** A rise must exceed the loudest level of this time before it, s: beating and blooming do not. */
+const beforeSeconds = 0.06;
+/** Needed rise over that, and over the room, dB. */
+const jumpDb = 8;
 const overRoomDb = 12;
-/** A note struck again while it rings jumps by this much over all of the last 24 ms; blooming and beating do not. */
-const jumpDb = 4;
-/** Quietest onset worth a look, dB of the differenced signal. */
-const quietestDb = -78;
-/** The floor may rise by this much a second, dB. */
-const floorRiseDbPerSecond = 6;
+/** A note struck again while it rings rises less, but in several octaves at once: this much in all, dB … */
+const jumpInAllDb = 10;
+/** … where only rises from here on count, and no octave counts more than `jumpDb`, dB … */
+const leastJumpDb = 2;
+/** … and only octaves so wide that noise in them is steady, Hz. */
+const steadyFrom = 500;
+/** In the narrow low octaves noise itself rises by some decibels more. */
+const lowJumpDb = 10;
+/** Quietest onset worth a look, dB of the band. */
+const quietestDb = -84;
+/** After an onset its own blooming partials are no new one, s; unless so much louder, dB. */
+const restSeconds = 0.12;
+const muchLouderDb = 10;
 
 export interface Onset {
   /** Sample at which the rise began, counted from the first sample ever pushed. */
   readonly sample: number;
-  /** Rise over the level before, dB. */
+  /** Rise over the loudest level just before, dB, in the band that rose most. */
   readonly riseDb: number;
-  /** Level after the rise, dB (differenced signal). */
+  /** Level of all bands together after the rise, dB. */
   readonly levelDb: number;
 }
 
-/** Streaming onset detector; feed it samples one by one, allocation-free. */
+/** Streaming onset detector; feed it samples one by one, allocation-free between onsets. */
 export class OnsetDetector {
   readonly #step: number;
-  readonly #history: Float64Array;
+  readonly #bands: OctaveBands;
+  readonly #room: RoomFloor;
+  readonly #whole: RoomFloor;
+  /** Steps in a band's level. */
+  readonly #spans: readonly number[];
+  readonly #delays: readonly number[];
+  /** Energies of the newest steps of each band, and levels (dB), both as rings of `#depth`. */
+  readonly #depth: number;
+  readonly #energies: Float64Array;
+  readonly #levels: Float64Array;
+  readonly #sum: Float64Array;
+  #wholeSum = 0;
   #filled = 0;
-  #energy = 0;
-  #previous = 0;
   #steps = 0;
-  #floorDb = -90;
-  #armedAfter = 0;
-  #peakDb = -200;
+  #restUntil = 0;
+  #loudestDb = -200;
 
   constructor(readonly sampleRate: number) {
     this.#step = Math.max(8, Math.round(stepSeconds * sampleRate));
-    this.#history = new Float64Array(Math.round(riseSeconds / stepSeconds) + 1).fill(-200);
+    this.#bands = new OctaveBands(sampleRate);
+    const { centres } = this.#bands;
+    this.#spans = centres.map((hz) =>
+      Math.max(leastSteps, Math.round(periodsInLevel / hz / stepSeconds)),
+    );
+    this.#delays = centres.map((hz) => 0.25 / hz);
+    this.#depth = Math.round(beforeSeconds / stepSeconds) + Math.max(...this.#spans) + 1;
+    this.#energies = new Float64Array(this.#depth * centres.length);
+    this.#levels = new Float64Array(this.#depth * centres.length).fill(-200);
+    this.#sum = new Float64Array(centres.length);
+    this.#room = new RoomFloor(centres.length, stepSeconds);
+    this.#whole = new RoomFloor(1, stepSeconds);
+  }
+
+  /** Level of the room's own noise as it was before the newest sound, dB of full scale (root mean square). */
+  get roomDb(): number {
+    return this.#whole.levelDb(0);
   }
 
   /** Takes one sample; returns an onset at the end of the step in which it is certain, else null. */
   push(sample: number): Onset | null {
-    const difference = sample - this.#previous;
-    this.#previous = sample;
-    this.#energy += difference * difference;
+    this.#bands.push(sample);
+    const { output } = this.#bands;
+    for (let k = 0; k < output.length; k++) {
+      const value = output[k] ?? 0;
+      this.#sum[k] = (this.#sum[k] ?? 0) + value * value;
+    }
+    this.#wholeSum += sample * sample;
     this.#filled++;
-    if (this.#filled < this.#step) return null;
-    const levelDb = 10 * Math.log10(this.#energy / this.#filled + 1e-20);
-    this.#energy = 0;
-    this.#filled = 0;
-    this.#steps++;
-    return this.#judge(levelDb);
+    return this.#filled < this.#step ? null : this.#endStep();
   }
 
-  #judge(levelDb: number): Onset | null {
-    const history = this.#history;
-    let before = Number.POSITIVE_INFINITY;
-    let loudest = Number.NEGATIVE_INFINITY;
-    for (let k = 0; k < history.length; k++) {
-      before = Math.min(before, history[k] ?? 0);
-      loudest = Math.max(loudest, history[k] ?? 0);
+  #endStep(): Onset | null {
+    const slot = this.#steps % this.#depth;
+    const wholeDb = decibel(this.#wholeSum / this.#filled);
+    let best = -1;
+    let bestRise = Number.NEGATIVE_INFINITY;
+    let inAll = 0;
+    for (let k = 0; k < this.#sum.length; k++) {
+      const row = k * this.#depth;
+      this.#energies[row + slot] = (this.#sum[k] ?? 0) / this.#filled;
+      this.#sum[k] = 0;
+      const levelDb = this.#meanLevel(k);
+      const rise = levelDb - this.#loudestBefore(k);
+      const stands = levelDb > quietestDb && levelDb > this.#room.levelDb(k) + overRoomDb;
+      this.#room.follow(k, levelDb);
+      this.#levels[row + slot] = levelDb;
+      const isSteady = (this.#bands.centres[k] ?? 0) >= steadyFrom;
+      if (stands && isSteady && rise > leastJumpDb) inAll += Math.min(rise, jumpDb);
+      if (stands && rise > bestRise) {
+        best = k;
+        bestRise = rise;
+      }
     }
-    history.copyWithin(0, 1);
-    history[history.length - 1] = levelDb;
-    this.#floorDb = Math.min(
-      Math.max(levelDb, -100),
-      this.#floorDb + floorRiseDbPerSecond * stepSeconds,
-    );
-    const rise = levelDb - Math.max(before, -100);
-    // After an onset the detector waits until the attack is over; only a much louder one counts before that.
-    const armed = this.#steps > this.#armedAfter || levelDb > this.#peakDb + 10;
-    const loudEnough = levelDb > quietestDb && levelDb > this.#floorDb + overRoomDb;
-    const struckAgain = levelDb - loudest > jumpDb;
-    if (!armed || !loudEnough || (rise < riseDb && !struckAgain)) {
-      this.#peakDb = Math.max(this.#peakDb - 0.4, levelDb);
+    this.#whole.follow(0, wholeDb);
+    this.#wholeSum = 0;
+    this.#filled = 0;
+    this.#steps++;
+    const rested = this.#steps > this.#restUntil || wholeDb > this.#loudestDb + muchLouderDb;
+    const isLow = (this.#bands.centres[best] ?? 0) < steadyFrom;
+    const isJump = bestRise >= (isLow ? lowJumpDb : jumpDb);
+    if (best < 0 || (!isJump && inAll < jumpInAllDb) || !rested) {
+      this.#loudestDb = Math.max(this.#loudestDb - 0.4, wholeDb);
       return null;
     }
-    this.#armedAfter = this.#steps + Math.round(0.13 / stepSeconds);
-    this.#peakDb = levelDb;
-    history.fill(levelDb);
-    return { sample: (this.#steps - 1) * this.#step, riseDb: rise, levelDb };
+    this.#restUntil = this.#steps + Math.round(restSeconds / stepSeconds);
+    this.#loudestDb = wholeDb;
+    const late = (this.#delays[best] ?? 0) * this.sampleRate;
+    const sample = Math.max(0, Math.round((this.#steps - 1) * this.#step - late));
+    return { sample, riseDb: bestRise, levelDb: wholeDb };
+  }
+
+  #meanLevel(band: number): number {
+    const span = Math.min(this.#spans[band] ?? leastSteps, this.#steps + 1);
+    let energy = 0;
+    for (let back = 0; back < span; back++) {
+      energy += this.#energies[band * this.#depth + this.#slot(back)] ?? 0;
+    }
+    return decibel(energy / span);
+  }
+
+  /** The loudest level that shares no sample with the newest one. */
+  #loudestBefore(band: number): number {
+    const span = this.#spans[band] ?? leastSteps;
+    const steps = Math.round(beforeSeconds / stepSeconds);
+    let loudest = -110;
+    for (let back = span; back < span + steps; back++) {
+      loudest = Math.max(loudest, this.#levels[band * this.#depth + this.#slot(back)] ?? -200);
+    }
+    return loudest;
+  }
+
+  #slot(back: number): number {
+    return (this.#steps - back + 2 * this.#depth) % this.#depth;
   }
 }
+
+const decibel = (power: number): number => 10 * Math.log10(power + 1e-20);

@@ -2,8 +2,8 @@
 import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import { seconds } from '../domain/tuning/units';
 import { analyseStrike } from './analyse-strike';
-import { OnsetDetector } from './onset-detector';
-import { lostRun } from './sound-faults';
+import { HoleWatch } from './hole-watch';
+import { type Onset, OnsetDetector } from './onset-detector';
 import { leadSeconds, longestSeconds, StrikeSpectrum } from './strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
@@ -17,24 +17,24 @@ const settlingIn = 0.03;
 
 /** Two rises this close are one blow: the stick's touch and the note. */
 const sameBlow = 0.04;
-/** Rises this soon after a hole in the sound may be its end, s. */
-const holeShadow = 0.03;
-/** Longer runs of exact zeros are digital silence, not a lost device buffer or a few, s. */
-const longestHole = 0.1;
-/** Sound this many times louder than before the hole is a new strike. */
-const louderThanReturning = 3;
-/** The peak that is compared falls to 1/e in this time, s. */
-const peakSeconds = 0.02;
+/** A stroke belongs to a roll when the one just before it was at most this much softer, dB. */
+const rollRange = 12;
 
 interface OpenStrike {
   readonly event: number;
   readonly onset: number;
+  readonly levelDb: number;
+  /** Level of the room before it, dB. */
+  readonly roomDb: number;
+  /** It came too soon after a stroke that was no quieter: its sound holds two. */
+  readonly inRoll: boolean;
   told: boolean;
 }
 
 /** Hears strikes in a stream of one channel. Allocates its buffers once; never throws on any samples. */
 export class StrikeListener {
   readonly #onsets: OnsetDetector;
+  readonly #holes: HoleWatch;
   readonly #spectrum: StrikeSpectrum;
   /** The newest sound, in a ring. */
   readonly #ring: Float32Array;
@@ -42,11 +42,6 @@ export class StrikeListener {
   #context: ListeningContext;
   #received = 0;
   #events = 0;
-  #zeros = 0;
-  #holeEnd = Number.NEGATIVE_INFINITY;
-  #peak = 0;
-  #peakBeforeHole = 0;
-  readonly #peakDecay: number;
   #open: OpenStrike | null = null;
 
   constructor(
@@ -54,8 +49,8 @@ export class StrikeListener {
     context: ListeningContext,
   ) {
     this.#context = context;
-    this.#peakDecay = Math.exp(-1 / (peakSeconds * sampleRate));
     this.#onsets = new OnsetDetector(sampleRate);
+    this.#holes = new HoleWatch(sampleRate);
     this.#spectrum = new StrikeSpectrum(sampleRate);
     this.#ring = new Float32Array(Math.ceil(2 * sampleRate));
     this.#segment = new Float32Array(Math.ceil((leadSeconds + longestSeconds) * sampleRate));
@@ -74,8 +69,8 @@ export class StrikeListener {
       this.#ring[this.#received % this.#ring.length] = sample;
       this.#received++;
       const onset = this.#onsets.push(sample);
-      this.#watchForHole(sample);
-      if (onset && !this.#isReturning()) this.#begin(onset.sample, heard);
+      this.#holes.push(sample);
+      if (onset && !this.#holes.isAtHole()) this.#begin(onset, heard);
       const open = this.#open;
       if (!open) continue;
       const elapsed = this.#received - open.onset;
@@ -89,26 +84,6 @@ export class StrikeListener {
     return heard;
   }
 
-  #watchForHole(sample: number): void {
-    if (sample === 0) {
-      this.#zeros++;
-      return;
-    }
-    if (this.#zeros >= lostRun && this.#zeros < longestHole * this.sampleRate) {
-      this.#holeEnd = this.#received;
-      this.#peakBeforeHole = this.#peak;
-      this.#peak = 0;
-    }
-    this.#zeros = 0;
-    this.#peak = Math.max(Math.abs(sample), this.#peak * this.#peakDecay);
-  }
-
-  /** Sound that comes back after a hole, no louder than it went, is no strike. */
-  #isReturning(): boolean {
-    const isNear = this.#received - this.#holeEnd < holeShadow * this.sampleRate;
-    return isNear && this.#peak < louderThanReturning * this.#peakBeforeHole;
-  }
-
   /** No more sound will come: judges what is still open. */
   finish(): readonly Heard[] {
     const heard: Heard[] = [];
@@ -116,14 +91,27 @@ export class StrikeListener {
     return heard;
   }
 
-  #begin(onset: number, heard: Heard[]): void {
+  #begin({ sample, levelDb }: Onset, heard: Heard[]): void {
     const open = this.#open;
-    if (open && onset - open.onset < sameBlow * this.sampleRate) {
-      this.#open = { ...open, onset };
+    if (open && sample - open.onset < sameBlow * this.sampleRate) {
+      this.#open = { ...open, onset: sample, levelDb: Math.max(levelDb, open.levelDb) };
       return;
     }
-    this.#close(onset, heard);
-    this.#open = { event: ++this.#events, onset, told: false };
+    const follows =
+      open !== null &&
+      sample - open.onset < shortest * this.sampleRate &&
+      open.levelDb > levelDb - rollRange &&
+      !this.#wasThereBefore(open);
+    this.#close(sample, heard);
+    const { roomDb } = this.#onsets;
+    this.#open = {
+      event: ++this.#events,
+      onset: sample,
+      levelDb,
+      roomDb,
+      inRoll: follows,
+      told: false,
+    };
   }
 
   #close(end: number, heard: Heard[]): void {
@@ -131,16 +119,21 @@ export class StrikeListener {
     this.#open = null;
     if (!open) return;
     const elapsed = end - open.onset;
-    if (elapsed >= shortest * this.sampleRate) {
-      this.#judge(open, elapsed, false, heard);
-    } else if (end < this.#received) {
-      const { event } = open;
-      const at = seconds(open.onset / this.sampleRate);
-      heard.push({ kind: 'refused', event, at, reason: 'too-fast', note: null, candidates: [] });
-    }
+    if (elapsed >= shortest * this.sampleRate) this.#judge(open, elapsed, false, heard);
+    else if (end < this.#received && !this.#wasThereBefore(open))
+      heard.push(tooFast(open, this.sampleRate));
+  }
+
+  /** Sound that was already there when listening began is not an onset. */
+  #wasThereBefore(open: OpenStrike): boolean {
+    return open.onset < settlingIn * this.sampleRate;
   }
 
   #judge(open: OpenStrike, elapsed: number, provisional: boolean, heard: Heard[]): void {
+    if (open.inRoll) {
+      if (!provisional) heard.push(tooFast(open, this.sampleRate));
+      return;
+    }
     const lead = Math.round(leadSeconds * this.sampleRate);
     const count = Math.min(this.#segment.length, lead + elapsed);
     const start = open.onset - lead;
@@ -155,15 +148,25 @@ export class StrikeListener {
         event: open.event,
         at: open.onset / this.sampleRate,
         provisional,
+        roomDb: open.roomDb,
       },
       this.#spectrum,
       this.#context,
     );
-    // Sound that was already there when listening began is not an onset; only a true strike may start that early.
-    if (open.onset < settlingIn * this.sampleRate && result.kind !== 'strike') return;
+    // Only a true strike may start as early as the stream.
+    if (this.#wasThereBefore(open) && result.kind !== 'strike') return;
     // A first look that does not succeed says nothing yet; the settled one decides.
     if (provisional && result.kind !== 'strike') return;
     if (provisional) open.told = true;
     heard.push(result);
   }
 }
+
+const tooFast = ({ event, onset }: OpenStrike, sampleRate: number): Heard => ({
+  kind: 'refused',
+  event,
+  at: seconds(onset / sampleRate),
+  reason: 'too-fast',
+  note: null,
+  candidates: [],
+});

@@ -1,23 +1,33 @@
-// Tells a voice or a wind instrument by what a pan never has: a long row of exact harmonics.
+// Tells a voice, a wind instrument or mains hum by what a pan never has: a long row of exact harmonics.
 import { centsBetween } from '../domain/tuning/units';
 
-const highestOrder = 12;
-const reachCents = 14;
+const highestOrder = 16;
+const reachCents = 16;
+/** A pan tunes no partial from here on … */
+const firstUntuned = 5;
+/** … and of its other modes no more than two fall on such a harmonic by chance (seen on seeded scenes). */
+const mostByChance = 2;
+/** The line may itself be the octave or the twelfth of a voice: that many neighbouring harmonics then. */
 const rowLength = 6;
 
 /**
- * Whether `frequencies` hold six neighbouring exact harmonics of one fundamental that carries `hz`.
- * A pan's tuned partials are three or four, and its other modes lie off the row.
+ * Whether `frequencies` hold the exact harmonics of one voice that carries `hz`.
+ * They are counted from the line next to `hz`, for a voice may have moved since.
  */
 export function isVoiced(frequencies: readonly number[], hz: number): boolean {
-  return [1, 2, 3].some((divisor) => {
-    const base = hz / divisor;
+  const away = (each: number): number => Math.abs(centsBetween(hz, each));
+  const own = frequencies.reduce((best, each) => (away(each) < away(best) ? each : best), hz * 2);
+  const has = (target: number): boolean =>
+    frequencies.some((each) => Math.abs(centsBetween(target, each)) < reachCents);
+  let untuned = 0;
+  for (let order = firstUntuned; order <= highestOrder; order++) {
+    if (has(order * own)) untuned++;
+  }
+  if (untuned > mostByChance) return true;
+  return [2, 3].some((divisor) => {
     let row = 0;
     for (let order = 1; order <= highestOrder && row < rowLength; order++) {
-      const hit = frequencies.some(
-        (each) => Math.abs(centsBetween(order * base, each)) < reachCents,
-      );
-      row = hit ? row + 1 : 0;
+      row = has((order * own) / divisor) ? row + 1 : 0;
     }
     return row >= rowLength;
   });
