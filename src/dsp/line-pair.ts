@@ -1,0 +1,61 @@
+// Whether one line or two ring close together, and where each is.
+import type { MeasuredLine, Window } from './measure-line';
+import { PairSearch } from './pair-search';
+import { type Band, leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
+import type { WaveringLine } from './wavering-lines';
+
+/** Half of the band's width, Hz; its inner half is flat. */
+const bandHz = 84;
+/** Nothing earlier is looked at, s: before, the strike still blooms and glides. */
+const earliestSeconds = 0.06;
+/** A shorter band tells nothing, samples. */
+const fewestSamples = 40;
+
+/**
+ * Two lines around the spectral line `line` in `window`, lower first, or null if one explains the sound.
+ * Both models let every amplitude waver (energy exchange); their evidence decides (MacKay, Information Theory,
+ * Inference, and Learning Algorithms, 2003, ch. 27–28).
+ */
+export function measurePair(
+  spectrum: StrikeSpectrum,
+  line: SpectralLine,
+  others: readonly SpectralLine[],
+  window: Window,
+): { readonly lines: readonly [MeasuredLine, MeasuredLine] } | null {
+  const whole = spectrum.band(line.hz, bandHz);
+  const from = Math.max(window.from, earliestSeconds);
+  const band = windowOf(whole, { from, to: window.to });
+  if (band.count < fewestSamples) return null;
+  const start = Math.ceil((leadSeconds + from) * band.rate) / band.rate - leadSeconds;
+  const found = new PairSearch(band, line, others, start).run();
+  if (!found) return null;
+  const [low, high] = found.lines;
+  return { lines: [resultOf(low, band.centreHz, found), resultOf(high, band.centreHz, found)] };
+}
+
+function resultOf(
+  line: WaveringLine,
+  centreHz: number,
+  { unexplained, misfit }: Pick<MeasuredLine, 'unexplained' | 'misfit'>,
+): MeasuredLine {
+  return {
+    hz: centreHz + line.offsetHz,
+    sigmaHz: line.sigmaHz,
+    decaySeconds: line.decayRate > 0.05 ? 1 / line.decayRate : 20,
+    amplitude: line.amplitude,
+    glideHz: line.glideHz,
+    unexplained,
+    misfit,
+  };
+}
+
+function windowOf(band: Band, window: Window): Band {
+  const from = Math.max(0, Math.ceil((leadSeconds + window.from) * band.rate));
+  const to = Math.min(band.count, Math.floor((leadSeconds + window.to) * band.rate));
+  return {
+    ...band,
+    re: band.re.subarray(from, Math.max(from, to)),
+    im: band.im.subarray(from, Math.max(from, to)),
+    count: Math.max(0, to - from),
+  };
+}

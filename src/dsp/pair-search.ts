@@ -1,0 +1,193 @@
+// Decides between one line and two in a narrow band by what explains it best.
+import { meanByMedian, periodogram } from './band-noise';
+import { difference, powerOf, sum, withoutDamped } from './band-sums';
+import { type BandSignal, fitDampedLines } from './fit-damped-lines';
+import { pairStarts } from './pair-starts';
+import type { Band, SpectralLine } from './strike-spectrum';
+import { type WaveringFit, type WaveringLine, WaveringSearch } from './wavering-lines';
+import type { WaveringSeed } from './wavering-model';
+
+/** Two lines, lower first, and what they leave: as a part of the energy, and as a multiple of the noise. */
+export interface FoundPair {
+  readonly lines: readonly [WaveringLine, WaveringLine];
+  readonly unexplained: number;
+  readonly misfit: number;
+}
+
+/** Two lines are this far apart, cents and at least Hz. */
+const nearestCents = 7;
+const furthestCents = 25;
+const nearestHz = 2;
+/** Lines closer than this are no neighbours: that is where an energy exchange puts its sidebands, Hz. */
+const exchangeHz = 24;
+const exchangeCents = 80;
+const mostNeighbours = 2;
+const furthestNeighbourHz = 70;
+const weakestNeighbour = 1 / 30;
+/** How well a neighbour's place is known from the spectrum, Hz. */
+const neighbourSpreadHz = 1.5;
+/** Two lines must be this much more probable than one (−2·log of evidence). */
+const enough = 100;
+/** The weaker line is at most this far below the other, over the window's second half, dB. */
+const weakestDb = 20;
+/** The same where both lines leave more than noise. */
+const weakestDoubtfulDb = 12;
+/** The noise is measured between these distances from the line, Hz. */
+const [noiseFromHz, noiseToHz] = [18, 42];
+/** No model is better than this part of the energy. */
+const floor = 1e-4;
+/** Lines that leave no more than this many times the noise explain the sound. */
+const explained = 1.8;
+const steps = 20;
+/** Times that neighbours and pair are measured in turn. */
+const rounds = 2;
+
+const centsOf = (hz: number): number => (hz * Math.LN2) / 1200;
+
+/** One search in one band: `others` are taken out of it as far as they are no part of the pair. */
+export class PairSearch {
+  readonly #neighbours: readonly number[];
+  readonly #seed: number;
+  readonly #energy: number;
+  readonly #searches: readonly WaveringSearch[];
+  /** The band without its neighbours, as far as they are known. */
+  #clean: BandSignal;
+
+  constructor(
+    readonly band: Band,
+    readonly line: SpectralLine,
+    others: readonly SpectralLine[],
+    after: number,
+  ) {
+    this.#seed = line.hz - band.centreHz;
+    this.#energy = powerOf(band);
+    this.#clean = band;
+    this.#searches = [1, 2].map((lines) => new WaveringSearch(band, after, line.hz, lines));
+    const cent = centsOf(line.hz);
+    const reach = Math.max((furthestCents + 1) * cent, Math.min(exchangeHz, exchangeCents * cent));
+    this.#neighbours = others
+      .filter((other) => {
+        const away = Math.abs(other.hz - line.hz);
+        return (
+          away > reach &&
+          away < furthestNeighbourHz &&
+          other.amplitude > line.amplitude * weakestNeighbour
+        );
+      })
+      .slice(0, mostNeighbours)
+      .map((other) => other.hz - band.centreHz);
+    const rough =
+      this.#neighbours.length > 0 && fitDampedLines(band, [this.#seed, ...this.#neighbours], false);
+    if (rough) this.#clean = withoutDamped(band, rough.lines.slice(1));
+  }
+
+  /** The two lines, or null if one explains the band as well. */
+  run(): FoundPair | null {
+    let noise = this.#noiseOf(this.#clean);
+    const explains = (fit: WaveringFit): boolean => fit.restPower < explained * noise;
+    let single = this.#single(this.#seed, noise);
+    if (!single) return null;
+    noise = Math.min(noise, this.#noiseOf(single.rest));
+    if (!explains(single) && this.#neighbours.length > 0) {
+      this.#takeNeighboursOut(single, noise);
+      single = this.#single(this.#seed, noise) ?? single;
+      noise = Math.min(noise, this.#noiseOf(single.rest));
+    }
+    if (explains(single)) return null;
+    let pair: WaveringFit | null = null;
+    const reach = (furthestCents + 1) * centsOf(this.line.hz);
+    for (const seeds of pairStarts(this.#clean, this.#seed, reach, nearestHz)) {
+      pair = better(pair, this.#fit(seeds, noise));
+      if (pair && explains(pair) && twoOf(pair, this.line.hz, noise)) break;
+    }
+    pair = this.#refined(pair, noise);
+    if (!pair || !twoOf(pair, this.line.hz, noise)) return null;
+    noise = this.#noiseOf(pair.rest);
+    pair = this.#fit(pair.lines, noise, pair.parameters) ?? pair;
+    const two = twoOf(pair, this.line.hz, noise);
+    if (!two) return null;
+    const stronger = two[0].power > two[1].power ? two[0] : two[1];
+    single = this.#single(stronger.offsetHz, noise);
+    if (single && single.evidence - pair.evidence < enough) return null;
+    return {
+      lines: two,
+      unexplained: pair.restPower / this.#energy,
+      misfit: pair.restPower / noise,
+    };
+  }
+
+  /** Fits the neighbours to what `fit` leaves of the band, and takes them out. */
+  #takeNeighboursOut(fit: WaveringFit, noise: number): void {
+    if (this.#neighbours.length === 0) return;
+    // What the fit itself took out.
+    const own = difference(this.#clean, fit.rest);
+    let rest = difference(this.band, own);
+    for (const seed of this.#neighbours) {
+      const rough = fitDampedLines(rest, [seed], false)?.lines[0];
+      const near = rough && { ...rough, offsetHz: seed, spreadHz: neighbourSpreadHz };
+      rest = (near && this.#searches[0]?.fit(rest, [near], noise, steps)?.rest) ?? rest;
+    }
+    this.#clean = sum(rest, own);
+  }
+
+  /** A pair fitted again after the neighbours have been measured without it. */
+  #refined(pair: WaveringFit | null, noise: number): WaveringFit | null {
+    let best = pair;
+    for (let round = 0; best && round < rounds && this.#neighbours.length > 0; round++) {
+      if (best.restPower < explained * noise) break;
+      this.#takeNeighboursOut(best, noise);
+      best = this.#fit(best.lines, noise, best.parameters) ?? best;
+    }
+    return best;
+  }
+
+  #single(seed: number, noise: number): WaveringFit | null {
+    const rough = fitDampedLines(this.#clean, [seed], true);
+    const line = rough?.lines[0];
+    return line ? this.#fit([{ ...line, glide: rough.glide }], noise) : null;
+  }
+
+  #fit(
+    seeds: readonly WaveringSeed[],
+    noise: number,
+    begin: Float64Array | null = null,
+  ): WaveringFit | null {
+    return this.#searches[seeds.length - 1]?.fit(this.#clean, seeds, noise, steps, begin) ?? null;
+  }
+
+  /** Noise as the variance of a complex sample. */
+  #noiseOf(band: BandSignal): number {
+    const [re, im] = [band.re, band.im].map((values) =>
+      values.map((v, n) => v * hann(n, band.count)),
+    );
+    const rest = { ...band, re: re ?? band.re, im: im ?? band.im };
+    return Math.max(
+      floor * this.#energy,
+      meanByMedian(periodogram(rest, this.#seed, noiseFromHz, noiseToHz)),
+    );
+  }
+}
+
+const better = (one: WaveringFit | null, other: WaveringFit | null): WaveringFit | null =>
+  one && (!other || one.evidence <= other.evidence) ? one : other;
+
+/** The two lines of a fit, lower first, if they are as far apart as a pair and both last. */
+function twoOf(
+  fit: WaveringFit,
+  hz: number,
+  noise: number,
+): readonly [WaveringLine, WaveringLine] | null {
+  const [a, b] = fit.lines;
+  if (!a || !b) return null;
+  const apart = Math.abs(a.offsetHz - b.offsetHz);
+  const cents = apart / centsOf(hz);
+  const belowDb = Math.abs(10 * Math.log10(a.latePower / b.latePower));
+  const deepest = fit.restPower < explained * noise ? weakestDb : weakestDoubtfulDb;
+  const two =
+    cents > nearestCents && cents < furthestCents && apart > nearestHz && belowDb < deepest;
+  return two ? (a.offsetHz < b.offsetHz ? [a, b] : [b, a]) : null;
+}
+
+/** Hann window of unit power. */
+const hann = (n: number, count: number): number =>
+  Math.sqrt(2 / 3) * (1 - Math.cos((2 * Math.PI * (n + 0.5)) / count));
