@@ -3,9 +3,8 @@ import type {
   Heard,
   ListeningContext,
   MeasuredPartial,
+  OctaveRival,
   RefusalReason,
-  RingingLine,
-  ThirdPartial,
   UpperPartial,
 } from '../domain/measurement/strike';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
@@ -15,15 +14,18 @@ import {
   decibels,
   hertz,
   type MidiNote,
+  midiNote,
   seconds,
 } from '../domain/tuning/units';
 import { isStruckNote } from './blow-sound';
-import { chooseNote, reachOfPartial, type TimedLine } from './choose-note';
+import { chooseNote, type NoteChoice } from './choose-note';
+import { timedLine } from './line-course';
 import { loudnessOf } from './loudness';
-import { frequencyDuring, type MeasuredLine, measureLine, type Window } from './measure-line';
+import { type MeasuredLine, measureLine, type Window } from './measure-line';
+import { partialOf, upperPartials } from './measure-partials';
 import { ringingLines } from './ringing-lines';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
-import { leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
+import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
 import { isStruckEnvelope, swellDb } from './struck-envelope';
 import { isVoiced } from './voiced-sound';
 
@@ -42,23 +44,30 @@ export interface StrikeSound {
 const lineLimit = 14;
 /** Sound that stops earlier than this is no ringing note, s. */
 const shortestSeconds = 0.15;
-/** Lines are looked for early, before short notes fade, s. */
-const firstLookEnd = 0.32;
+/** Lines are looked for between these times, before short notes fade, s. */
+const firstLook: Window = { from: 0.06, to: 0.32 };
+/** Measuring begins when the stick's own noise is gone and ends short of the segment's end, s. */
+const measureFrom = 0.03;
+const measureMargin = 0.012;
 /** Peak below which a strike is too soft to judge (linear; −54 dB). */
 const softestPeak = 0.002;
 /** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
 const ringingOverPeakDb = -34.5;
 /** A struck note may swell by this much against its own decay (its octave blooms; seen: 12.8), dB. */
 const largestSwellDb = 13.5;
-/** Largest part of the fundamental's band that may be no steady line. */
+/** Largest part of the fundamental's energy that may be no steady line, and its largest standard error, cents. */
 const largestUnexplained = 0.4;
-const largestSigmaCents = { provisional: 2.2, settled: 2.2 };
+const largestSigmaCents = 2.2;
 /** Without any partial over it a fundamental must be this clear to count as a note, cents. */
 const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
 const largestWander = 30;
-/** Longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
+/** Shortest and longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
+const shortestDecay = 0.03;
 const longestDecay = 4;
+/** Notes whose scores lie closer than this are asked for, not guessed. */
+const leastMargin = 1.5;
+
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
 /** Judges one sound. Times in seconds, levels in dB of full scale; never throws on any samples. */
@@ -72,15 +81,12 @@ export function analyseStrike(
   const onset = Math.round(leadSeconds * rate);
   const count = endOfSound(segment, onset, sound.count);
   const until = (count - onset) / rate;
-  const refused = (reason: RefusalReason, note: MidiNote | null = null): Heard => ({
-    kind: 'refused',
-    event: sound.event,
-    at: seconds(sound.at),
-    reason,
-    note,
-    candidates: note === null ? [] : [note],
-  });
-  const knock: Heard = { kind: 'knock', event: sound.event, at: seconds(sound.at) };
+  const event = { event: sound.event, at: seconds(sound.at) };
+  const refused = (reason: RefusalReason, ...candidates: readonly MidiNote[]): Heard => {
+    const note = reason === 'which-note' ? null : (candidates[0] ?? null);
+    return { kind: 'refused', ...event, reason, note, candidates };
+  };
+  const knock: Heard = { kind: 'knock', ...event };
   const peak = peakOf(segment, onset, count);
   if (isClipped(segment, onset, count)) return refused('too-loud');
   if (hasLostAudio(segment, onset, count)) return refused('lost-audio');
@@ -88,160 +94,98 @@ export function analyseStrike(
   if (until < shortestSeconds) return knock;
 
   const sample = (time: number): number => Math.min(count, onset + Math.round(time * rate));
-  const first: Window = { from: 0.06, to: Math.min(until - 0.008, firstLookEnd) };
-  const spectral = spectrum.lines(segment, sample(first.from), sample(first.to), lineLimit);
-  if (spectral.length === 0) return knock;
-  const loudest = spectral[0]?.amplitude ?? 0;
-  if (decibel(loudest / peak) < ringingOverPeakDb) return knock;
-
+  const lookUntil = Math.min(until - 0.008, firstLook.to);
+  const lines = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), lineLimit);
+  if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
   if (!isStruckEnvelope(segment, onset, count, rate, sound.roomDb)) return refused('unclear');
 
+  const timed = lines.map((line) => timedLine(segment, rate, onset, line));
+  const choices = chooseNote(timed, context);
+  const [choice] = choices;
+  const struck = choice && timed[choice.line];
+  const fundamentalLine = choice && lines[choice.line];
+  if (!choice || !struck || !fundamentalLine) return refused('unclear');
   spectrum.load(segment, count);
-  const timed = spectral.map((line) => timedLine(segment, rate, onset, line));
-  const choice = chooseNote(timed, context)[0];
-  if (!choice) return refused('unclear');
-  const fundamentalLine = spectral[choice.line];
-  const rough = fundamentalLine && measureLine(spectrum, fundamentalLine, spectral, first);
-  if (!fundamentalLine || !rough || rough.hz <= 0) return refused('unclear');
-  if (rough.decaySeconds < 0.03) return knock;
-  const window = sound.provisional ? first : settledWindow(rough.decaySeconds, until);
-  const measured = sound.provisional
-    ? rough
-    : (measureLine(spectrum, fundamentalLine, spectral, window) ?? rough);
-
-  if (
-    isVoiced(
-      spectral.map((line) => line.hz),
-      measured.hz,
-    )
-  )
-    return refused('unclear');
-  const struck = timed[choice.line];
-  if (!struck || !isStruckNote(timed, struck, measured.decaySeconds)) return knock;
+  const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
+  const measured = measureLine(spectrum, fundamentalLine, lines, measurable.window);
+  if (!measured || measured.hz <= 0) return refused('unclear');
+  if (measured.decaySeconds < shortestDecay) return knock;
+  if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
+  if (!isStruckNote(timed, struck, measured.decaySeconds)) return knock;
   if (swellDb(segment, onset, rate, measured.decaySeconds) > largestSwellDb) {
     return refused('unclear');
   }
   const target = frequencyOf(choice.note, context.a4);
   const fundamental = partialOf(measured, target);
-  if (measured.unexplained > largestUnexplained || measured.decaySeconds > longestDecay) {
-    return refused('unclear');
-  }
-  const sigmaLimit = largestSigmaCents[sound.provisional ? 'provisional' : 'settled'];
-  if (fundamental.sigmaCents > sigmaLimit) return refused('unclear');
-  if (Math.abs(centsBetween(fundamentalLine.hz, measured.hz)) > largestWander) {
-    return refused('unclear');
-  }
+  if (!isSteady(measured, fundamental, fundamentalLine.hz)) return refused('unclear');
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
   }
-  const upper = (order: 2 | 3 | 4): { line: SpectralLine; partial: UpperPartial } | null => {
-    const line = strongestNear(spectral, order * measured.hz);
-    if (!line || line === fundamentalLine) return null;
-    const found = measureLine(spectrum, line, spectral, window);
-    if (!found || found.hz <= 0 || found.unexplained > 0.6) return null;
-    const partial = partialOf(found, order * target);
-    if (partial.sigmaCents > 2 * sigmaLimit) return null;
-    const centsFromOwn = centsBetween(order * measured.hz, found.hz);
-    return Math.abs(centsFromOwn) > reachOfPartial
-      ? null
-      : { line, partial: { ...partial, centsFromOwn } };
-  };
-  const octave = upper(2);
-  const twelfth = upper(3);
-  const doubleOctave = upper(4);
-  const third = strongerThird(twelfth?.partial ?? null, doubleOctave?.partial ?? null);
-  if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
-  const early = frequencyDuring(spectrum, measured.hz, { from: 0.012, to: 0.05 });
-  const taken = [fundamentalLine, octave?.line, twelfth?.line, doubleOctave?.line];
-  const ringing: readonly RingingLine[] = ringingLines(
-    spectral.filter((line) => !taken.includes(line)),
+  const rivals = rivalsOf(choices);
+  if (context.expected === null && rivals.length > 1) return refused('which-note', ...rivals);
+  const { octave, octaveRival, third, taken } = upperPartials(
+    measurable,
+    fundamentalLine,
     measured.hz,
-    context,
+    target,
   );
+  if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
+  const others = lines.filter((line) => !taken.includes(line));
   return {
     kind: 'strike',
-    event: sound.event,
+    ...event,
     provisional: sound.provisional,
-    at: seconds(sound.at),
     note: choice.note,
     fundamental,
     isInferred: false,
-    octave: octave?.partial ?? null,
-    octaveRival: null,
+    octave,
+    octaveRival: octaveRival && rivalOf(octaveRival, octave, choice.note, context),
     third,
-    glideCents: early !== null && early > 0 ? centsBetween(measured.hz, early) : cents(0),
+    glideCents: glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
-    alsoRinging: ringing,
+    alsoRinging: ringingLines(others, measured.hz, context),
   };
 }
 
-/** After the glide, and only as long as the line stands out: about four time constants. */
-function settledWindow(decaySeconds: number, until: number): Window {
-  const from = Math.min(0.13, until * 0.4);
-  return { from, to: Math.min(until - 0.012, from + Math.max(0.16, 4 * decaySeconds)) };
+const frequenciesOf = (lines: readonly { readonly hz: number }[]): readonly number[] =>
+  lines.map((line) => line.hz);
+
+function isSteady(
+  measured: MeasuredLine,
+  { sigmaCents, decaySeconds }: MeasuredPartial,
+  seenHz: number,
+): boolean {
+  return (
+    measured.unexplained <= largestUnexplained &&
+    decaySeconds <= longestDecay &&
+    sigmaCents <= largestSigmaCents &&
+    Math.abs(centsBetween(hertz(seenHz), hertz(measured.hz))) <= largestWander
+  );
 }
 
-function strongerThird(
-  twelfth: UpperPartial | null,
-  doubleOctave: UpperPartial | null,
-): ThirdPartial | null {
-  if (twelfth && (!doubleOctave || twelfth.levelDb > doubleOctave.levelDb)) {
-    return { kind: 'twelfth', ...twelfth };
-  }
-  return doubleOctave ? { kind: 'double-octave', ...doubleOctave } : null;
+/** Notes that could as well have been struck, the chosen one first. */
+function rivalsOf(choices: readonly NoteChoice[]): readonly MidiNote[] {
+  const best = choices[0]?.score ?? 0;
+  return choices.filter((each) => best - each.score < leastMargin).map((each) => each.note);
 }
 
-function partialOf(line: MeasuredLine, targetHz: number): MeasuredPartial {
+/** Glide at the strike, cents; the fit knows it only where it is there. */
+function glideOf({ hz, glideHz }: MeasuredLine) {
+  return hz + glideHz > 0 ? centsBetween(hertz(hz), hertz(hz + glideHz)) : cents(0);
+}
+
+/** The second line at the octave with the note it most likely comes from: the pan's note an octave up. */
+function rivalOf(
+  rival: UpperPartial,
+  octave: UpperPartial | null,
+  struck: MidiNote,
+  { notes }: ListeningContext,
+): OctaveRival {
+  const partner = midiNote(struck + 12);
   return {
-    hz: hertz(line.hz),
-    cents: centsBetween(targetHz, line.hz),
-    sigmaCents: cents((1200 / Math.LN2) * (line.sigmaHz / line.hz)),
-    decaySeconds: seconds(line.decaySeconds),
-    levelDb: decibels(decibel(line.amplitude)),
+    ...rival,
+    note: notes === null || notes.includes(partner) ? partner : null,
+    beatHz: hertz(Math.abs(rival.hz - (octave?.hz ?? rival.hz))),
   };
-}
-
-function strongestNear(lines: readonly SpectralLine[], hz: number): SpectralLine | null {
-  return lines.find((line) => Math.abs(centsBetween(hz, line.hz)) <= reachOfPartial) ?? null;
-}
-
-/** The course of a line: amplitudes just before, just after the onset, and in the window. */
-function timedLine(
-  segment: Float32Array,
-  rate: number,
-  onset: number,
-  line: SpectralLine,
-): TimedLine {
-  const length = Math.round(Math.max(0.028, 7 / line.hz) * rate);
-  return {
-    hz: line.hz,
-    settled: line.amplitude,
-    early: hannAmplitude(segment, onset - Math.round(0.004 * rate), length, line.hz / rate),
-    before: hannAmplitude(
-      segment,
-      Math.max(0, onset - Math.round(0.006 * rate) - length),
-      length,
-      line.hz / rate,
-    ),
-  };
-}
-
-/** Amplitude of one frequency (cycles per sample) under a Hann window. */
-function hannAmplitude(
-  samples: Float32Array,
-  from: number,
-  length: number,
-  cyclesPerSample: number,
-): number {
-  let re = 0;
-  let im = 0;
-  for (let n = 0; n < length; n++) {
-    const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / length);
-    const value = window * (samples[from + n] ?? 0);
-    const angle = 2 * Math.PI * cyclesPerSample * n;
-    re += value * Math.cos(angle);
-    im -= value * Math.sin(angle);
-  }
-  return (4 * Math.hypot(re, im)) / length;
 }

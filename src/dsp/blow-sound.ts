@@ -1,6 +1,7 @@
 // Tells blows and voices from a struck note by whose energy it is: a note's own partials carry nearly all of it.
 import { centsBetween } from '../domain/tuning/units';
-import { reachOfPartial, type TimedLine } from './choose-note';
+import { reachOfPartial } from './choose-note';
+import type { TimedLine } from './line-course';
 
 /** The note's partials, and the octave below that rings along. */
 const ownOrders = [0.5, 1, 2, 3, 4];

@@ -1,24 +1,14 @@
-// Which note was struck: neither the strongest line nor the lowest one, but the one that rose at once
-// and carries the others over it.
+// Which note was struck: neither the strongest line nor the lowest one, but the one whose partials explain
+// what was there at once.
 import type { ListeningContext } from '../domain/measurement/strike';
 import { frequencyOf, nearestNote } from '../domain/tuning/equal-temperament';
 import { centsBetween, hertz, type MidiNote } from '../domain/tuning/units';
-
-/** A line with its course in time; amplitudes are linear. */
-export interface TimedLine {
-  readonly hz: number;
-  /** In the first moments after the onset. */
-  readonly early: number;
-  /** In the measuring window. */
-  readonly settled: number;
-  /** Just before the onset. */
-  readonly before: number;
-}
+import { blurOf, type TimedLine } from './line-course';
 
 export interface NoteChoice {
   readonly note: MidiNote;
   readonly line: number;
-  /** Score, dB-like; only differences mean something. */
+  /** Score, dB-like, 0 for a note that explains everything; only differences mean something. */
   readonly score: number;
 }
 
@@ -30,38 +20,120 @@ const reachOfExpected = 110;
 /** How far a partial may lie from its place, cents. */
 export const reachOfPartial = 70;
 const expectedBonus = 7;
+/** Partials a note may have; the fifth and sixth are weak and out of tune, but not another note's. */
+const ownOrders = [1, 2, 3, 4];
+
+/** A fundamental rises at once (the octave blooms, neighbours more so): early over settled level, dB. */
+const promptDb = -5;
+const promptWeight = 1;
+const mostForLate = 14;
+/** Lines that are there at once, this far below the loudest, want to be explained, dB. */
+const audibleEarlyDb = -14;
+const strayWeight = 0.6;
+const mostForStray = 9;
+/** A fundamental weaker than its own partials by more than this is doubtful, dB (octave up to +9 seen). */
+const weakestFundamentalDb = -8;
+const weakWeight = 1.2;
+const mostForWeak = 12;
+/** The octave does not rise faster than its own fundamental, but for this, dB. */
+const fasterOctaveDb = 4;
+const fasterWeight = 0.6;
+const mostForFaster = 10;
+/** A line this close to one that is stronger by this much is its sideband: Hz, dB. */
+const sidebandHz = 26;
+const sidebandDb = 9;
+/** A line that was there before and has not risen by this was not struck, dB. */
+const leastRiseDb = 5;
+const wasThereDb = -8;
+const forOldLine = 20;
+const faintestDb = -42;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-6));
-const clamp = (value: number, low: number, high: number): number =>
-  Math.min(high, Math.max(low, value));
 
-/** Candidates for the struck note, best first; empty if no line can be a fundamental. */
+/** Candidates for the struck note, best first, each note once; empty if no line can be a fundamental. */
 export function chooseNote(
   lines: readonly TimedLine[],
   context: ListeningContext,
 ): readonly NoteChoice[] {
   const loudestEarly = Math.max(...lines.map((line) => line.early), 1e-9);
   const loudestSettled = Math.max(...lines.map((line) => line.settled), 1e-9);
-  const choices: NoteChoice[] = [];
+  const best = new Map<MidiNote, NoteChoice>();
   lines.forEach((line, index) => {
     const note = noteAt(line.hz, context);
-    if (note === null) return;
-    const early = decibel(line.early / loudestEarly);
-    const settled = decibel(line.settled / loudestSettled);
-    if (settled < -42) return;
-    let score = 0.55 * early + 0.35 * settled + 0.8 * clamp(promptness(line) + 3, -15, 0);
-    if (partialNear(lines, line, 2)) score += 4;
-    if (partialNear(lines, line, 4) || partialNear(lines, line, 3)) score += 2;
-    score -= couldBePartial(lines, line);
-    if (line.before > 0.4 * line.settled) score -= 20;
-    if (note === context.expected) score += expectedBonus;
-    choices.push({ note, line: index, score });
+    if (note === null || decibel(line.settled / loudestSettled) < faintestDb) return;
+    if (isSideband(lines, line)) return;
+    const score =
+      (note === context.expected ? expectedBonus : 0) -
+      lateness(line) -
+      oldness(line) -
+      weakness(lines, line) -
+      strays(lines, line, loudestEarly) +
+      support(lines, line);
+    if (score > (best.get(note)?.score ?? Number.NEGATIVE_INFINITY)) {
+      best.set(note, { note, line: index, score });
+    }
   });
-  return choices.sort((a, b) => b.score - a.score);
+  return [...best.values()].sort((a, b) => b.score - a.score);
 }
+
+const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolean =>
+  lines.some(
+    (other) =>
+      Math.abs(other.hz - line.hz) < sidebandHz &&
+      decibel(other.settled / line.settled) > sidebandDb,
+  );
 
 /** How much of the settled level was there at once, dB; lines that other notes pass on rise late. */
 const promptness = (line: TimedLine): number => decibel(line.early / Math.max(line.settled, 1e-9));
+
+const lateness = (line: TimedLine): number =>
+  Math.min(mostForLate, promptWeight * Math.max(0, promptDb - promptness(line)));
+
+function oldness(line: TimedLine): number {
+  const rise = decibel(line.early / Math.max(line.before, 1e-9));
+  const wasThere = decibel(line.before / Math.max(line.settled, 1e-9)) > wasThereDb;
+  return wasThere && rise < leastRiseDb ? forOldLine : 0;
+}
+
+/** A fundamental far below its own partials, or slower than its octave. */
+function weakness(lines: readonly TimedLine[], line: TimedLine): number {
+  let loudest = line.early;
+  for (const order of [2, 3, 4]) {
+    loudest = Math.max(loudest, partialNear(lines, line, order)?.early ?? 0);
+  }
+  const below = weakestFundamentalDb - decibel(line.early / loudest);
+  const octave = partialNear(lines, line, 2);
+  const faster = octave ? promptness(octave) - promptness(line) - fasterOctaveDb : 0;
+  return (
+    Math.min(mostForWeak, weakWeight * Math.max(0, below)) +
+    Math.min(mostForFaster, fasterWeight * Math.max(0, faster))
+  );
+}
+
+/** Lines that were there at once and are no partial of this note. */
+function strays(lines: readonly TimedLine[], line: TimedLine, loudestEarly: number): number {
+  const own = lines.filter((other) =>
+    ownOrders.some((order) => Math.abs(centsBetween(order * line.hz, other.hz)) <= reachOfPartial),
+  );
+  let penalty = 0;
+  for (const other of lines) {
+    if (own.includes(other)) continue;
+    // The first moments are too short to part a line from a stronger one beside it.
+    const isBlurred = own.some(
+      (each) => each.early >= other.early && Math.abs(each.hz - other.hz) < blurOf(other.hz),
+    );
+    if (isBlurred || promptness(other) < promptDb - 4 || oldness(other) > 0) continue;
+    const over = decibel(other.early / loudestEarly) - audibleEarlyDb;
+    penalty += Math.min(mostForStray, strayWeight * Math.max(0, over));
+  }
+  return penalty;
+}
+
+/** A note brings its octave, and most a third partial. */
+function support(lines: readonly TimedLine[], line: TimedLine): number {
+  const octave = partialNear(lines, line, 2) ? 3 : 0;
+  return octave + (partialNear(lines, line, 4) || partialNear(lines, line, 3) ? 1 : 0);
+}
 
 /** The line nearest to `order` times the line's frequency, within reach. */
 export function partialNear(
@@ -75,21 +147,6 @@ export function partialNear(
     if (away <= reachOfPartial && (found === null || line.settled > found.settled)) found = line;
   }
   return found;
-}
-
-/** Penalty when a prompt line below explains this one as its octave, twelfth or double octave. */
-function couldBePartial(lines: readonly TimedLine[], line: TimedLine): number {
-  let penalty = 0;
-  for (const lower of lines) {
-    for (const order of [2, 3, 4]) {
-      const away = Math.abs(centsBetween(order * lower.hz, line.hz));
-      if (away > reachOfPartial || lower.before > 0.4 * lower.settled) continue;
-      const louderBy = decibel(line.early / Math.max(lower.early, 1e-9));
-      if (louderBy < 18 && promptness(lower) > -7)
-        penalty = Math.max(penalty, order === 3 ? 6 : 10);
-    }
-  }
-  return penalty;
 }
 
 function noteAt(hz: number, context: ListeningContext): MidiNote | null {

@@ -1,6 +1,9 @@
 // A smooth real envelope: a falling exponential times a few slow cosines.
 import { factorise, solveFactorised } from './solve-symmetric';
 
+/** A partial has bloomed by then, s after the window's start. */
+const bloomSeconds = 0.05;
+
 /** Fits envelopes of one length by least squares; `fall` is the decay per sample, `size` the number of cosines. */
 export class EnvelopeFit {
   /** The envelope last fitted. */
@@ -67,16 +70,19 @@ export class EnvelopeFit {
    */
   swing(swing: Float64Array, rate: number): void {
     const { count, fall, values } = this;
+    // A late bloom is no exchange: the decay is drawn through what follows it.
+    const first = Math.min(count >> 2, Math.round(bloomSeconds * rate));
     let highest = 0;
-    for (let n = 0; n < count; n++)
+    for (let n = first; n < count; n++) {
       highest = Math.max(highest, (values[n] ?? 0) * Math.exp(fall * n));
+    }
     const floor = 0.1 * highest + 1e-300;
     // Straight line through the logarithm, weighted by energy.
     let [w, wt, wtt, wy, wty] = [0, 0, 0, 0, 0];
     for (let n = 0; n < count; n++) {
-      const flat = Math.max(floor, (values[n] ?? 0) * Math.exp(fall * n));
-      const y = Math.log(flat);
+      const y = Math.log(Math.max(floor, (values[n] ?? 0) * Math.exp(fall * n)));
       swing[n] = y;
+      if (n < first) continue;
       const weight = (values[n] ?? 0) ** 2;
       w += weight;
       wt += weight * n;
@@ -91,12 +97,15 @@ export class EnvelopeFit {
     for (let n = 0; n < count; n++) {
       const away = (swing[n] ?? 0) - level - slope * n;
       swing[n] = away;
-      square += (values[n] ?? 0) ** 2 * away * away;
+      if (n >= first) square += (values[n] ?? 0) ** 2 * away * away;
     }
     const amplitude = Math.sqrt((2 * square) / Math.max(w, 1e-300));
+    for (let n = 0; n < count; n++) {
+      swing[n] = amplitude > 0.02 ? Math.max(-1.5, Math.min(1.5, (swing[n] ?? 0) / amplitude)) : 0;
+    }
     let sum = 0;
     for (let n = 0; n < count; n++) {
-      sum += amplitude > 0.02 ? (swing[n] ?? 0) / amplitude / rate : 0;
+      sum += (swing[n] ?? 0) / rate;
       swing[n] = sum;
     }
   }

@@ -8,6 +8,8 @@ export interface BandSignal {
   readonly count: number;
   /** Samples per second. */
   readonly rate: number;
+  /** The band passes everything up to this distance from its centre unchanged, Hz. */
+  readonly flatHz: number;
 }
 
 export interface DampedLine {
@@ -25,6 +27,8 @@ export interface DampedLine {
 
 export interface DampedFit {
   readonly lines: readonly DampedLine[];
+  /** The window's energy: sum of |z|². */
+  readonly energy: number;
   /** Part of the window's energy that the lines do not explain, 0…1. */
   readonly unexplained: number;
   /** Phase of the first line's glide at the first sample, radians; 0 without one. */
@@ -215,5 +219,5 @@ function resultOf(
     lines.push({ offsetHz, sigmaHz, decayRate, amplitude, phase });
   }
   const glide = size > lineCount * perLine ? (parameters[size - 1] ?? 0) : 0;
-  return { lines, unexplained: Math.min(1, cost / energy), glide };
+  return { lines, energy, unexplained: Math.min(1, cost / energy), glide };
 }

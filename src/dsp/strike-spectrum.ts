@@ -31,8 +31,12 @@ export class StrikeSpectrum {
   readonly #sample = new Float64Array(2048);
   readonly binHz: number;
 
-  constructor(readonly sampleRate: number) {
-    const size = powerOfTwoAtLeast((leadSeconds + longestSeconds) * sampleRate * 1.3);
+  /** For sounds of up to `seconds` after the onset. */
+  constructor(
+    readonly sampleRate: number,
+    seconds: number = longestSeconds,
+  ) {
+    const size = powerOfTwoAtLeast((leadSeconds + seconds) * sampleRate * 1.3);
     this.#fourier = new RealFourier(size);
     this.#windowed = new RealFourier(size);
     this.#work = new Float64Array(size);
@@ -163,6 +167,13 @@ export class StrikeSpectrum {
       re[n] = output[2 * n] ?? 0;
       im[n] = output[2 * n + 1] ?? 0;
     }
-    return { re, im, count: length, rate: length * this.binHz, centreHz: centre * this.binHz };
+    return {
+      re,
+      im,
+      count: length,
+      rate: length * this.binHz,
+      flatHz: (half / 2) * this.binHz,
+      centreHz: centre * this.binHz,
+    };
   }
 }

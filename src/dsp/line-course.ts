@@ -1,0 +1,57 @@
+// The course of a line in time: before the strike, in its first moments, and later.
+import type { SpectralLine } from './strike-spectrum';
+
+/** A line with its course in time; amplitudes are linear. */
+export interface TimedLine {
+  readonly hz: number;
+  /** In the first moments after the onset. */
+  readonly early: number;
+  /** In the measuring window. */
+  readonly settled: number;
+  /** Just before the onset. */
+  readonly before: number;
+}
+
+/** Length of the first moments, s, and in turns of the line where that is longer. */
+const earlySeconds = 0.028;
+const earlyTurns = 7;
+
+/** Width to either side within which the first moments cannot tell two lines apart, Hz. */
+export const blurOf = (hz: number): number => 1.5 / Math.max(earlySeconds, earlyTurns / hz);
+
+/** The course of `line` around `onset` (sample of the segment). */
+export function timedLine(
+  segment: Float32Array,
+  rate: number,
+  onset: number,
+  line: SpectralLine,
+): TimedLine {
+  const length = Math.round(Math.max(earlySeconds, earlyTurns / line.hz) * rate);
+  const start = onset - Math.round(0.004 * rate);
+  const earlier = Math.max(0, onset - Math.round(0.006 * rate) - length);
+  return {
+    hz: line.hz,
+    settled: line.amplitude,
+    early: hannAmplitude(segment, start, length, line.hz / rate),
+    before: hannAmplitude(segment, earlier, length, line.hz / rate),
+  };
+}
+
+/** Amplitude of one frequency (cycles per sample) under a Hann window. */
+function hannAmplitude(
+  samples: Float32Array,
+  from: number,
+  length: number,
+  cyclesPerSample: number,
+): number {
+  let re = 0;
+  let im = 0;
+  for (let n = 0; n < length; n++) {
+    const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / length);
+    const value = window * (samples[from + n] ?? 0);
+    const angle = 2 * Math.PI * cyclesPerSample * n;
+    re += value * Math.cos(angle);
+    im -= value * Math.sin(angle);
+  }
+  return (4 * Math.hypot(re, im)) / length;
+}
