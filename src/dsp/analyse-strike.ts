@@ -23,6 +23,7 @@ import { timedLine } from './line-course';
 import { loudnessOf } from './loudness';
 import { type MeasuredLine, measureLine, type Window } from './measure-line';
 import { partialOf, upperPartials } from './measure-partials';
+import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
 import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
@@ -129,6 +130,10 @@ export function analyseStrike(
     measured.hz,
     target,
   );
+  // Two beating lines turn over in their troughs; only without them a jump means missing samples.
+  const isWhole = sound.provisional || octaveRival !== null;
+  if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
+    return refused('lost-audio');
   if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
   const others = lines.filter((line) => !taken.includes(line));
   return {

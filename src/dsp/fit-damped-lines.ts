@@ -64,23 +64,44 @@ export function fitDampedLines(
   for (let n = 0; n < count; n++) energy += (re[n] ?? 0) ** 2 + (im[n] ?? 0) ** 2;
   if (!(energy > 0)) return null;
 
+  // Each line's e^((iω − d)t) as a pointer that turns and shrinks from sample to sample.
+  const pointers = new Float64Array(lineCount * perLine);
+  const startPointers = (p: Float64Array): void => {
+    for (let at = 0; at < pointers.length; at += perLine) {
+      const shrink = Math.exp(-(p[at + 3] ?? 0) / rate);
+      pointers[at] = 1;
+      pointers[at + 1] = 0;
+      pointers[at + 2] = shrink * Math.cos((p[at + 2] ?? 0) / rate);
+      pointers[at + 3] = shrink * Math.sin((p[at + 2] ?? 0) / rate);
+    }
+  };
+
   const evaluate = (p: Float64Array, withNormal: boolean): number => {
     let cost = 0;
     if (withNormal) {
       normal.fill(0);
       gradient.fill(0);
     }
+    startPointers(p);
+    const fade = Math.exp(-1 / (rate * glideSeconds));
+    let fading = 1;
     for (let n = 0; n < count; n++) {
       const t = n / rate;
       let modelRe = 0;
       let modelIm = 0;
       for (let line = 0; line < lineCount; line++) {
         const at = line * perLine;
-        const glide = gliding && line === 0 ? Math.exp(-t / glideSeconds) : 0;
-        const angle = (p[at + 2] ?? 0) * t + glide * (p[size - 1] ?? 0) * (gliding ? 1 : 0);
-        const envelope = Math.exp(-(p[at + 3] ?? 0) * t);
-        const cos = envelope * Math.cos(angle);
-        const sin = envelope * Math.sin(angle);
+        let cos = pointers[at] ?? 0;
+        let sin = pointers[at + 1] ?? 0;
+        const [stepCos, stepSin] = [pointers[at + 2] ?? 0, pointers[at + 3] ?? 0];
+        pointers[at] = cos * stepCos - sin * stepSin;
+        pointers[at + 1] = cos * stepSin + sin * stepCos;
+        const glide = gliding && line === 0 ? fading : 0;
+        if (glide > 0) {
+          const angle = glide * (p[size - 1] ?? 0);
+          const [turnCos, turnSin] = [Math.cos(angle), Math.sin(angle)];
+          [cos, sin] = [cos * turnCos - sin * turnSin, cos * turnSin + sin * turnCos];
+        }
         const lineRe = (p[at] ?? 0) * cos - (p[at + 1] ?? 0) * sin;
         const lineIm = (p[at] ?? 0) * sin + (p[at + 1] ?? 0) * cos;
         modelRe += lineRe;
@@ -99,6 +120,7 @@ export function fitDampedLines(
           basisIm[size - 1] = glide * lineRe;
         }
       }
+      fading *= fade;
       const errorRe = (re[n] ?? 0) - modelRe;
       const errorIm = (im[n] ?? 0) - modelIm;
       cost += errorRe * errorRe + errorIm * errorIm;

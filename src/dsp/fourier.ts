@@ -4,6 +4,17 @@ import FFT from 'fft.js';
 /** Smallest power of two that is at least `count`. */
 export const powerOfTwoAtLeast = (count: number): number => 2 ** Math.ceil(Math.log2(count));
 
+/** Tables of one length, made once: they never change, and the transforms leave nothing behind in them. */
+const tables = new Map<number, FFT>();
+
+function tablesOf(length: number): FFT {
+  const known = tables.get(length);
+  if (known) return known;
+  const made = new FFT(length);
+  tables.set(length, made);
+  return made;
+}
+
 /** Spectrum of a real signal of one fixed, power-of-two length; the result is reused by the next call. */
 export class RealFourier {
   /** Real and imaginary parts in turn, bins 0 … size/2. */
@@ -11,7 +22,7 @@ export class RealFourier {
   readonly #fft: FFT;
 
   constructor(readonly size: number) {
-    this.#fft = new FFT(size);
+    this.#fft = tablesOf(size);
     this.spectrum = new Float64Array(2 * size);
   }
 
@@ -41,7 +52,7 @@ export class SmallInverseFourier {
     let entry = this.#byLength.get(length);
     if (!entry) {
       entry = {
-        fft: new FFT(length),
+        fft: tablesOf(length),
         input: new Float64Array(2 * length),
         output: new Float64Array(2 * length),
       };

@@ -46,12 +46,22 @@ function hannAmplitude(
 ): number {
   let re = 0;
   let im = 0;
+  // Two pointers turn from sample to sample: one with the line, one with the window.
+  const turn = 2 * Math.PI * cyclesPerSample;
+  const [turnCos, turnSin] = [Math.cos(turn), Math.sin(turn)];
+  const [openCos, openSin] = [Math.cos((2 * Math.PI) / length), Math.sin((2 * Math.PI) / length)];
+  let [cos, sin] = [1, 0];
+  let [open, openAcross] = [Math.cos(Math.PI / length), Math.sin(Math.PI / length)];
   for (let n = 0; n < length; n++) {
-    const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / length);
-    const value = window * (samples[from + n] ?? 0);
-    const angle = 2 * Math.PI * cyclesPerSample * n;
-    re += value * Math.cos(angle);
-    im -= value * Math.sin(angle);
+    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
+    re += value * cos;
+    im -= value * sin;
+    const nextCos = cos * turnCos - sin * turnSin;
+    sin = cos * turnSin + sin * turnCos;
+    cos = nextCos;
+    const nextOpen = open * openCos - openAcross * openSin;
+    openAcross = open * openSin + openAcross * openCos;
+    open = nextOpen;
   }
   return (4 * Math.hypot(re, im)) / length;
 }

@@ -44,7 +44,7 @@ const neighbourGain = 2;
  * The priors of glide and swing are wider than what is met, so that a fit by phase states too large an error:
  * factor by which 95 % of the ear's benchmark lie within two errors.
  */
-const phaseSigma = 0.8;
+const phaseSigma = 0.77;
 /** A plain decaying line leaves no more near it than the noise beside it and this many deviations. */
 const plainDeviations = 3.5;
 

@@ -45,7 +45,7 @@ const shortestForPair = 0.25;
  * What energy exchange leaves in a frequency when all that shows in phase and envelope is taken out, one
  * standard deviation, cents (found by the ear's benchmark).
  */
-const exchangeCents = 0.03;
+const exchangeCents = 0.033;
 
 /** Octave and third over a fundamental at `ownHz`; `targetHz` is where the fundamental should be. */
 export function upperPartials(

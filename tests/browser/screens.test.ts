@@ -232,16 +232,16 @@ describe('the screens', () => {
         }));
       const darkPage = { theme: 'dark', bars: [dark], ground: 'rgb(23, 19, 15)' };
       const lightPage = { theme: 'light', bars: [light], ground: 'rgb(255, 253, 248)' };
-      expect(await shown()).toEqual(darkPage);
+      await expect.poll(shown).toEqual(darkPage);
       await app.page.getByLabel('Light', { exact: true }).check();
-      expect(await shown()).toEqual(lightPage);
+      await expect.poll(shown).toEqual(lightPage);
       await app.page.emulateMedia({ colorScheme: 'light' });
       await app.page.getByLabel('Dark').check();
-      expect(await shown()).toEqual(darkPage);
+      await expect.poll(shown).toEqual(darkPage);
       await app.page.getByLabel('Like the phone').check();
-      expect(await shown()).toEqual(lightPage);
+      await expect.poll(shown).toEqual(lightPage);
       await app.page.emulateMedia({ colorScheme: 'dark' });
-      expect(await shown()).toEqual(darkPage);
+      await expect.poll(shown).toEqual(darkPage);
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();
