@@ -17,11 +17,12 @@ import {
   midiNote,
   seconds,
 } from '../domain/tuning/units';
+import type { Window } from './band-window';
 import { isStruckNote } from './blow-sound';
 import { chooseNote, type NoteChoice } from './choose-note';
 import { timedLine } from './line-course';
 import { loudnessOf } from './loudness';
-import { type MeasuredLine, measureLine, type Window } from './measure-line';
+import { type MeasuredLine, measureLine } from './measure-line';
 import { partialOf, upperPartials } from './measure-partials';
 import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';

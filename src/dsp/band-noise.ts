@@ -1,4 +1,5 @@
 // How much noise a band holds beside its line.
+import { project } from './band-sums';
 import type { BandSignal } from './fit-damped-lines';
 
 /** Periodogram of complex samples at multiples of 1/T between two distances from the centre, both sides, Hz. */
@@ -19,17 +20,7 @@ export function periodogram(
 }
 
 function powerAt(re: Float64Array, im: Float64Array, count: number, turn: number): number {
-  // A rotating pointer instead of a cosine per sample.
-  const [stepCos, stepSin] = [Math.cos(turn), Math.sin(turn)];
-  let [cos, sin, sumRe, sumIm] = [1, 0, 0, 0];
-  for (let n = 0; n < count; n++) {
-    const [a, b] = [re[n] ?? 0, im[n] ?? 0];
-    sumRe += a * cos + b * sin;
-    sumIm += b * cos - a * sin;
-    const next = cos * stepCos - sin * stepSin;
-    sin = cos * stepSin + sin * stepCos;
-    cos = next;
-  }
+  const [sumRe, sumIm] = project(re, im, count, 0, turn);
   return (sumRe * sumRe + sumIm * sumIm) / count;
 }
 

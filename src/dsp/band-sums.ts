@@ -31,3 +31,25 @@ export function withoutDamped(band: BandSignal, lines: readonly DampedLine[]): B
   }
   return { ...band, re, im };
 }
+
+/** Σ z·exp(−(decay + i·turn)·n) over `count` samples, by a pointer that turns and shrinks from one to the next. */
+export function project(
+  re: Float64Array,
+  im: Float64Array,
+  count: number,
+  decay: number,
+  turn: number,
+): [number, number] {
+  const fade = Math.exp(-decay);
+  const [stepCos, stepSin] = [fade * Math.cos(turn), fade * Math.sin(turn)];
+  let [cos, sin, sumRe, sumIm] = [1, 0, 0, 0];
+  for (let n = 0; n < count; n++) {
+    const [a, b] = [re[n] ?? 0, im[n] ?? 0];
+    sumRe += a * cos + b * sin;
+    sumIm += b * cos - a * sin;
+    const next = cos * stepCos - sin * stepSin;
+    sin = cos * stepSin + sin * stepCos;
+    cos = next;
+  }
+  return [sumRe, sumIm];
+}

@@ -1,7 +1,8 @@
 // Whether one line or two ring close together, and where each is.
-import type { MeasuredLine, Window } from './measure-line';
+import { type Window, windowOf } from './band-window';
+import type { MeasuredLine } from './measure-line';
 import { PairSearch } from './pair-search';
-import { type Band, leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
+import { leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
 import type { WaveringLine } from './wavering-lines';
 
 /** Half of the band's width, Hz; its inner half is flat. */
@@ -46,16 +47,5 @@ function resultOf(
     glideHz: line.glideHz,
     unexplained,
     misfit,
-  };
-}
-
-function windowOf(band: Band, window: Window): Band {
-  const from = Math.max(0, Math.ceil((leadSeconds + window.from) * band.rate));
-  const to = Math.min(band.count, Math.floor((leadSeconds + window.to) * band.rate));
-  return {
-    ...band,
-    re: band.re.subarray(from, Math.max(from, to)),
-    im: band.im.subarray(from, Math.max(from, to)),
-    count: Math.max(0, to - from),
   };
 }

@@ -1,5 +1,7 @@
 // Measures one audible line of a strike in its own narrow band, freed from the lines beside it.
 import { mean, meanByMedian, periodogram } from './band-noise';
+import { difference, withoutDamped } from './band-sums';
+import { type Window, windowOf } from './band-window';
 import {
   type BandSignal,
   type DampedFit,
@@ -8,12 +10,6 @@ import {
 } from './fit-damped-lines';
 import { envelopeHz, type SettledFrequency, settledFrequency } from './settled-frequency';
 import { type Band, leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
-
-/** A measuring window, seconds after the onset. */
-export interface Window {
-  readonly from: number;
-  readonly to: number;
-}
 
 export interface MeasuredLine {
   readonly hz: number;
@@ -117,22 +113,18 @@ function settle(
   const seeds = [seed, ...near];
   const first = fitDampedLines(band, seeds, true) ?? fitDampedLines(band, seeds, false);
   if (!first) return null;
-  const parted = without(band, first.lines.slice(1));
+  const parted = withoutDamped(band, first.lines.slice(1));
   const found = byPhase(parted, first, start, band.centreHz);
   if (!found) return null;
   const plain = byPlainDecay(parted);
   if (far.length === 0) return plain ?? found;
-  const rest = { ...parted, re: parted.re.slice(), im: parted.im.slice() };
-  for (let n = 0; n < rest.count; n++) {
-    rest.re[n] = (rest.re[n] ?? 0) - (found.model.re[n] ?? 0);
-    rest.im[n] = (rest.im[n] ?? 0) - (found.model.im[n] ?? 0);
-  }
+  const rest = difference(parted, { ...parted, ...found.model });
   const others = fitDampedLines(rest, far, false);
   const believed = (others?.lines ?? []).filter(
     (line, k) => Math.abs(line.offsetHz - (far[k] ?? 0)) < largestStray && line.decayRate > -3,
   );
   if (believed.length === 0) return plain ?? found;
-  const cleaned = without(parted, believed);
+  const cleaned = withoutDamped(parted, believed);
   return byPlainDecay(cleaned) ?? byPhase(cleaned, first, start, band.centreHz) ?? found;
 }
 
@@ -154,7 +146,7 @@ function byPlainDecay(band: BandSignal): Settled | null {
   const fit = fitDampedLines(band, [0], false);
   const line = fit?.lines[0];
   if (!fit || !line) return null;
-  const rest = without(band, [line]);
+  const rest = withoutDamped(band, [line]);
   const near = Math.min(envelopeHz, band.flatHz / 3);
   const beside = periodogram(rest, line.offsetHz, near, Math.min(38, band.flatHz));
   const close = periodogram(rest, line.offsetHz, 0, near);
@@ -172,53 +164,5 @@ function byPlainDecay(band: BandSignal): Settled | null {
     glideHz: 0,
     unexplained: fit.unexplained,
     misfit: 1,
-  };
-}
-
-/** The band less the given lines. */
-function without(band: BandSignal, lines: readonly DampedLine[]): BandSignal {
-  if (lines.length === 0) return band;
-  const re = band.re.slice();
-  const im = band.im.slice();
-  for (const { amplitude, decayRate, phase, offsetHz } of lines) {
-    for (let n = 0; n < band.count; n++) {
-      const t = n / band.rate;
-      const a = amplitude * Math.exp(-decayRate * t);
-      const angle = phase + 2 * Math.PI * offsetHz * t;
-      re[n] = (re[n] ?? 0) - a * Math.cos(angle);
-      im[n] = (im[n] ?? 0) - a * Math.sin(angle);
-    }
-  }
-  return { ...band, re, im };
-}
-
-/** Mean frequency in a short stretch of the band, weighted by energy (for the glide), Hz. */
-export function frequencyDuring(
-  spectrum: StrikeSpectrum,
-  hz: number,
-  window: Window,
-): number | null {
-  const band = spectrum.band(hz, bandHalfWidth(hz));
-  const part = windowOf(band, window);
-  let re = 0;
-  let im = 0;
-  for (let n = 1; n < part.count; n++) {
-    const [a, b] = [part.re[n] ?? 0, part.im[n] ?? 0];
-    const [c, d] = [part.re[n - 1] ?? 0, part.im[n - 1] ?? 0];
-    re += a * c + b * d;
-    im += b * c - a * d;
-  }
-  if (re === 0 && im === 0) return null;
-  return band.centreHz + (Math.atan2(im, re) / (2 * Math.PI)) * part.rate;
-}
-
-function windowOf(band: Band, window: Window): Band {
-  const from = Math.max(0, Math.ceil((leadSeconds + window.from) * band.rate));
-  const to = Math.min(band.count, Math.floor((leadSeconds + window.to) * band.rate));
-  return {
-    ...band,
-    re: band.re.subarray(from, Math.max(from, to)),
-    im: band.im.subarray(from, Math.max(from, to)),
-    count: Math.max(0, to - from),
   };
 }

@@ -1,9 +1,10 @@
 // The partials of a struck note whose fundamental line is known, each measured by itself.
 import type { MeasuredPartial, ThirdPartial, UpperPartial } from '../domain/measurement/strike';
 import { cents, centsBetween, decibels, hertz, seconds } from '../domain/tuning/units';
+import type { Window } from './band-window';
 import { reachOfPartial } from './choose-note';
 import { measurePair } from './line-pair';
-import { type MeasuredLine, measureLine, type Window } from './measure-line';
+import { type MeasuredLine, measureLine } from './measure-line';
 import type { SpectralLine, StrikeSpectrum } from './strike-spectrum';
 
 /** A struck sound ready to be measured. */

@@ -1,4 +1,5 @@
 // Where a search for two lines close together may begin: the pairs of plain decaying lines that explain most.
+import { project } from './band-sums';
 import type { BandSignal } from './fit-damped-lines';
 import type { WaveringSeed } from './wavering-model';
 
@@ -78,28 +79,6 @@ export function pairStarts(
     });
     return [seed(a, ur, ui), seed(b, vr, vi)] as const;
   });
-}
-
-/** Σ z·exp(−decay·n − i·turn·n). */
-function project(
-  re: Float64Array,
-  im: Float64Array,
-  count: number,
-  decay: number,
-  turn: number,
-): [number, number] {
-  const fade = Math.exp(-decay);
-  const [stepCos, stepSin] = [fade * Math.cos(turn), fade * Math.sin(turn)];
-  let [cos, sin, sumRe, sumIm] = [1, 0, 0, 0];
-  for (let n = 0; n < count; n++) {
-    const [a, b] = [re[n] ?? 0, im[n] ?? 0];
-    sumRe += a * cos + b * sin;
-    sumIm += b * cos - a * sin;
-    const next = cos * stepCos - sin * stepSin;
-    sin = cos * stepSin + sin * stepCos;
-    cos = next;
-  }
-  return [sumRe, sumIm];
 }
 
 /** Amplitude decay rate from the energies of the window's halves, 1/s. */

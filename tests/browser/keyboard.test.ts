@@ -1,22 +1,10 @@
 // Everything by keyboard: each control can be reached with Tab, and the main job can be done with Enter.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { openApp } from './open-app';
+import { sixStrikes } from './six-strikes';
 
-const sampleRate = 44_100;
-const note = leadNote(
-  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
-  sampleRate,
-);
-/** Six strikes: three must agree, and a busy machine may lose some. */
-const sound = {
-  samples: placed(
-    [1.5, 3.1, 4.7, 6.3, 7.9, 9.5].map((at) => ({ at, samples: note })),
-    { sampleRate, seconds: 12 },
-  ),
-  sampleRate,
-};
+const sound = sixStrikes();
 
 /** In the page: the controls that Tab must reach, one for a group of radio buttons, and those that it has reached. */
 function controls(): { readonly name: string; readonly reached: boolean }[] {

@@ -4,23 +4,11 @@ import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import { connect } from 'node:tls';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { openApp } from './open-app';
+import { sixStrikes } from './six-strikes';
 
 const project = join(import.meta.dirname, '..', '..');
-const sampleRate = 44_100;
-const note = leadNote(
-  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
-  sampleRate,
-);
-/** Six strikes: three must agree, and a busy machine may lose some. */
-const sound = {
-  samples: placed(
-    [1.5, 3.1, 4.7, 6.3, 7.9, 9.5].map((at) => ({ at, samples: note })),
-    { sampleRate, seconds: 12 },
-  ),
-  sampleRate,
-};
+const sound = sixStrikes();
 
 const inNetwork = Object.values(networkInterfaces())
   .flatMap((entries) => entries ?? [])

@@ -5,22 +5,11 @@ import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { distFolder } from '../build/built-files';
-import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { type OpenedApp, openApp } from './open-app';
+import { sixStrikes } from './six-strikes';
 
-const sampleRate = 44_100;
-const note = leadNote(
-  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
-  sampleRate,
-);
-/** Six strikes: three must agree, and a busy machine may lose some. They begin late, so that the update arrives before. */
-const sound = {
-  samples: placed(
-    [2.5, 4.1, 5.7, 7.3, 8.9, 10.5].map((at) => ({ at, samples: note })),
-    { sampleRate, seconds: 13 },
-  ),
-  sampleRate,
-};
+/** They begin late, so that the update arrives before. */
+const sound = sixStrikes(2.5);
 
 /** Builds the app with one change: it says its version in the page. */
 async function buildNextVersion(outDir: string): Promise<void> {
