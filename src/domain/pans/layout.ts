@@ -1,5 +1,6 @@
 // A layout: where the notes of a pan lie, as the player sees the drums.
-import type { MidiNote } from '../tuning/units';
+import type { ThirdKind } from '../measurement/strike';
+import type { Cents, MidiNote } from '../tuning/units';
 
 export interface NotePlace {
   readonly note: MidiNote;
@@ -11,7 +12,14 @@ export interface NotePlace {
   /** Half axes of the note's oval, as parts of the rim's radius; the long axis lies along the rim. */
   readonly along: number;
   readonly across: number;
+  /** The third partial this note is tuned to; without it the ear finds out. */
+  readonly third?: ThirdWish;
+  /** How far from equal temperament this note is meant to be. */
+  readonly offset?: Cents;
 }
+
+/** A note's third partial: a twelfth (3:1), a double octave (4:1), or not judged. */
+export type ThirdWish = ThirdKind | 'none';
 
 export interface Drum {
   readonly name: string;
@@ -24,6 +32,8 @@ export interface PanLayout {
   readonly drums: readonly Drum[];
   /** Where the note places come from, in words. */
   readonly source: string;
+  /** What about it is doubtful or unknown, in sentences for the screen. */
+  readonly doubts?: readonly string[];
 }
 
 /** All notes of a layout, lowest first. */

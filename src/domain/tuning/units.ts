@@ -9,12 +9,15 @@ export type Seconds = Unit<'Seconds'>;
 export type Decibels = Unit<'Decibels'>;
 /** MIDI note number, 60 = C4 = middle C, 69 = A4. */
 export type MidiNote = Unit<'MidiNote'>;
+/** A moment, milliseconds since 1970-01-01 UTC. */
+export type Instant = Unit<'Instant'>;
 
 export const hertz = (value: number): Hertz => value as Hertz;
 export const cents = (value: number): Cents => value as Cents;
 export const seconds = (value: number): Seconds => value as Seconds;
 export const decibels = (value: number): Decibels => value as Decibels;
 export const midiNote = (value: number): MidiNote => value as MidiNote;
+export const instant = (value: number): Instant => value as Instant;
 
 /** Interval from `reference` up to `frequency` in cents: 1200·log2(frequency / reference). */
 export const centsBetween = (reference: number, frequency: number): Cents =>

@@ -1,0 +1,36 @@
+// What the rack shows of a pan without reading its records: derived, kept only to open quickly.
+
+import type { Cents, Instant, MidiNote } from '../tuning/units';
+import type { NoteStanding } from '../work/note-standing';
+import type { NeedReason } from '../work/tuner-need';
+import type { PanFamily, PanId, RoundId } from './rack-records';
+
+export interface PanCard {
+  /** Cards of another version are thrown away and made anew. */
+  readonly version: 1;
+  readonly pan: PanId;
+  readonly name: string;
+  readonly family: PanFamily;
+  readonly layoutName: string;
+  readonly owner: string;
+  readonly maker: string;
+  readonly serial: string;
+  readonly isRemoved: boolean;
+  /** Two phones wrote the same field: the pan's page asks which is right. */
+  readonly hasConflict: boolean;
+  readonly noteCount: number;
+  /** Start of the newest finished round, or null before the first. */
+  readonly lastRoundAt: Instant | null;
+  readonly isProvisional: boolean;
+  /** A round that was begun and not ended. */
+  readonly openRound: RoundId | null;
+  /** How many notes stand how after the newest finished round, marks counted in. */
+  readonly standings: Readonly<Record<NoteStanding, number>>;
+  /** The notes in most need, worst first, at most three. */
+  readonly worst: readonly MidiNote[];
+  /** Pan pitch against the band's pitch, or null while unknown. */
+  readonly panPitch: Cents | null;
+  /** How much the pan needs the tuner; larger is more. 0: nothing known or nothing wrong. */
+  readonly need: number;
+  readonly reasons: readonly NeedReason[];
+}

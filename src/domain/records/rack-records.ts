@@ -1,0 +1,182 @@
+// What the rack keeps, shape 1: records that are only ever added, never changed. What a pan is called today,
+// what a round found and how a note moved all follow from them, so two phones are merged by taking both sets.
+import type { Loudness, RingingLine, ThirdKind } from '../measurement/strike';
+import type { PanLayout } from '../pans/layout';
+import type { Cents, Decibels, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
+
+declare const identity: unique symbol;
+type Identity<Name extends string> = string & { readonly [identity]: Name };
+
+export type PanId = Identity<'PanId'>;
+export type RoundId = Identity<'RoundId'>;
+export type RecordId = Identity<'RecordId'>;
+export type AttachmentId = Identity<'AttachmentId'>;
+
+export const panId = (text: string): PanId => text as PanId;
+export const roundId = (text: string): RoundId => text as RoundId;
+export const recordId = (text: string): RecordId => text as RecordId;
+export const attachmentId = (text: string): AttachmentId => text as AttachmentId;
+
+interface RecordHead {
+  readonly shape: 1;
+  /** Unique in the world, so that the same record is the same one on every phone. */
+  readonly id: RecordId;
+  readonly pan: PanId;
+  /** When it was made, by the clock of the phone it was made on. */
+  readonly at: Instant;
+}
+
+export type PanFamily =
+  | 'lead'
+  | 'double-tenor'
+  | 'double-second'
+  | 'guitar'
+  | 'cello'
+  | 'quads'
+  | 'tenor-bass'
+  | 'bass'
+  | 'other';
+
+/** What can be edited about a pan. Texts are free and may be empty, except the name. */
+export interface PanFields {
+  readonly name: string;
+  readonly family: PanFamily;
+  /** The pan's own copy: editing it changes no built-in layout and no reading. */
+  readonly layout: PanLayout;
+  readonly owner: string;
+  readonly maker: string;
+  readonly serial: string;
+  readonly finish: string;
+  readonly remarks: string;
+  /** A4 this pan is to be tuned to, or null for the band's pitch of the settings. */
+  readonly a4: Hertz | null;
+  readonly photo: AttachmentId | null;
+  /** Taken off the rack; its readings stay and it can be put back. */
+  readonly isRemoved: boolean;
+}
+
+/**
+ * Some fields of a pan written at once. The first edit of a pan holds all of them. A field's value is that of
+ * the edits no other edit of the same field replaces: one, or several where two phones wrote at the same time.
+ */
+export interface PanEdit extends RecordHead {
+  readonly kind: 'pan-edit';
+  readonly fields: Partial<PanFields>;
+  /** The edits whose values of these fields were known and are replaced. */
+  readonly replaces: readonly RecordId[];
+}
+
+export type RoundWay = 'guided' | 'free' | 'quick';
+
+/** How the pan stood before a round: one that has not settled yet is measured provisionally. */
+export type Standing = 'settled' | 'unloaded' | 'sun';
+
+export interface RoundConditions {
+  /** Air temperature in degrees Celsius, or null where nobody knew. */
+  readonly temperature: number | null;
+  readonly standing: Standing | null;
+}
+
+/** The beginning of a round; its own `id` names the round (see `roundOf`). */
+export interface RoundStart extends RecordHead {
+  readonly kind: 'round';
+  readonly way: RoundWay;
+  /** The notes to be measured, in this order where the way is guided. */
+  readonly order: readonly MidiNote[];
+  readonly conditions: RoundConditions;
+  /** A4 that the round was judged against when it was taken. */
+  readonly a4: Hertz;
+}
+
+export const roundOf = (start: RoundStart): RoundId => roundId(start.id);
+
+/** The end of a round; a round without one was interrupted and can be resumed. */
+export interface RoundEnd extends RecordHead {
+  readonly kind: 'round-end';
+  readonly round: RoundId;
+  readonly ending: 'finished' | 'left';
+}
+
+/** One measured line as it came from the ear; cents are computed when it is read. */
+export interface LineRecord {
+  readonly hz: Hertz;
+  readonly sigmaCents: Cents;
+  readonly decaySeconds: Seconds;
+  readonly levelDb: Decibels;
+}
+
+/** One strike as it came from the ear. */
+export interface StrikeRecord {
+  readonly fundamental: LineRecord;
+  readonly isInferred: boolean;
+  readonly octave: LineRecord | null;
+  readonly octaveRival: (LineRecord & { readonly note: MidiNote | null }) | null;
+  readonly third: (LineRecord & { readonly kind: ThirdKind }) | null;
+  readonly glideCents: Cents;
+  readonly peakDb: Decibels;
+  readonly loudness: Loudness;
+  readonly alsoRinging: readonly RingingLine[];
+}
+
+/** Where the sound of a reading came from and what the phone did to it. */
+export interface Taking {
+  readonly source: 'microphone' | 'file' | 'practice';
+  readonly sampleRate: number;
+  /** Phone processing that could not be switched off, in plain words. */
+  readonly processing: readonly string[];
+  /** Stretches of lost sound since listening began. */
+  readonly gaps: number;
+  readonly appVersion: string;
+}
+
+/** Agreeing strikes on one note: three in a full round, one in a quick round. */
+export interface ReadingRecord extends RecordHead {
+  readonly kind: 'reading';
+  /** The round it belongs to, or null for one taken outside a round. */
+  readonly round: RoundId | null;
+  readonly note: MidiNote;
+  readonly strikes: readonly StrikeRecord[];
+  readonly taking: Taking;
+  /** The kept sound, or null: keeping it is off unless the user wants it. */
+  readonly sound: AttachmentId | null;
+}
+
+export type MarkKind = 'dead' | 'buzzing' | 'cracked' | 'skipped' | 'none';
+
+/** What a person noted about a note; the newest mark of a note holds, `none` takes it back. */
+export interface Mark extends RecordHead {
+  readonly kind: 'mark';
+  readonly round: RoundId | null;
+  readonly note: MidiNote;
+  readonly mark: MarkKind;
+}
+
+/** Takes another record out of everything that is computed. The record itself stays. */
+export interface Erasure extends RecordHead {
+  readonly kind: 'erasure';
+  readonly target: RecordId;
+}
+
+export type RackRecord = PanEdit | RoundStart | RoundEnd | ReadingRecord | Mark | Erasure;
+
+/** A photo or a sound: bytes beside the records, never changed once kept. */
+export interface Attachment {
+  readonly shape: 1;
+  readonly id: AttachmentId;
+  readonly pan: PanId;
+  readonly at: Instant;
+  readonly kind: 'photo' | 'sound';
+  /** Media type, "image/jpeg" or "audio/wav". */
+  readonly type: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** All records of one pan except its readings, which are many and read round by round or note by note. */
+export interface PanRecords {
+  readonly pan: PanId;
+  readonly edits: readonly PanEdit[];
+  readonly rounds: readonly RoundStart[];
+  readonly ends: readonly RoundEnd[];
+  readonly marks: readonly Mark[];
+  readonly erasures: readonly Erasure[];
+}
