@@ -28,6 +28,7 @@ const listen = createListenModel({
   speaker: new BrowserSpeaker(),
   light: new BrowserScreenLight(),
   a4: settings.a4,
+  pause: (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
 });
 const updates = new ServiceWorkerUpdates();
 const offline = signal<OfflineState>({ kind: 'not-ready' });

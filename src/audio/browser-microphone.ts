@@ -73,6 +73,7 @@ export class BrowserMicrophone implements Microphone {
       lastSoundAt: startedAt,
       wasHidden: document.hidden,
       processing: processingOf(track.getSettings()),
+      sampleRate: context.sampleRate,
     };
     const end = (state: MicrophoneState): void => {
       if (attempt !== this.#attempt) return;

@@ -42,6 +42,7 @@ export interface Pulse {
   /** The app was out of sight at some time since the last block. */
   readonly wasHidden: boolean;
   readonly processing: readonly string[];
+  readonly sampleRate: number;
 }
 
 /** The state that a running capture is in at `now`. */
@@ -53,7 +54,7 @@ export function stateAt(pulse: Pulse, now: number): MicrophoneState {
   }
   if (pulse.lastBlockAt === null || now - pulse.startedAt < primingTime) return { kind: 'priming' };
   if (now - pulse.lastSoundAt > silentAfter) return { kind: 'silent' };
-  return { kind: 'listening', processing: pulse.processing };
+  return { kind: 'listening', processing: pulse.processing, sampleRate: pulse.sampleRate };
 }
 
 /** What is known after a block with this peak (0…1) arrived at `now`. */

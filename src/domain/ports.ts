@@ -24,7 +24,11 @@ export type MicrophoneState =
   /** Granted; the first half second is thrown away and checked. */
   | { readonly kind: 'priming' }
   /** `processing`: phone processing that could not be switched off, in plain words ("noise suppression"). */
-  | { readonly kind: 'listening'; readonly processing: readonly string[] }
+  | {
+      readonly kind: 'listening';
+      readonly processing: readonly string[];
+      readonly sampleRate: number;
+    }
   /** A call, another app or the lock screen took the sound away. */
   | { readonly kind: 'interrupted' }
   /** Granted and running, but nothing except exact zeros arrives. */
@@ -90,6 +94,18 @@ export interface SoundFiles {
 /** The phone's speaker. Never throws: a phone that cannot play is simply silent. */
 export interface Speaker {
   play(samples: Float32Array<ArrayBuffer>, sampleRate: number): void;
+}
+
+/** Tells without the screen. Never throws: a phone that cannot is silent. */
+export interface Announcer {
+  /** True if the phone has a voice of its own: voices from the network are never used. */
+  hasVoice(): boolean;
+  /** Resolves when it has been said, or could not be. */
+  say(text: string): Promise<void>;
+  /** Two short high beeps, above the notes of any pan. Resolves when they are over. */
+  beep(): Promise<void>;
+  /** Ends what is being said. */
+  hush(): void;
 }
 
 /** Keeps the screen on while `on`; asks again by itself after the app was hidden. */

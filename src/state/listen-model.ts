@@ -1,5 +1,6 @@
 // Listening: one path for the microphone, a sound file and the practice pan.
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import type { KnownNote } from '../domain/measurement/strike';
 import { notesOf } from '../domain/pans/layout';
 import type {
   Ear,
@@ -11,8 +12,11 @@ import type {
   SoundFiles,
   Speaker,
 } from '../domain/ports';
+import type { Taking } from '../domain/records/rack-records';
 import type { Hertz, MidiNote } from '../domain/tuning/units';
+import { createDeafMoments, type Pause } from './deaf-moments';
 import { createReadoutModel, type ReadoutModel } from './readout-model';
+import { type SoundFrom, takingOf } from './taking-now';
 
 const practiceRate = 48000;
 const practiceLoudness = 0.7;
@@ -25,6 +29,14 @@ export type FileNotice =
   | { readonly kind: 'unreadable'; readonly why: 'empty' | 'not-sound' | 'too-long' }
   | { readonly kind: 'read'; readonly heard: number; readonly resampled: boolean };
 
+/** The pan that is listened to: only its notes are heard, and what is known of them helps the ear. */
+export interface HeardPan {
+  readonly notes: readonly MidiNote[];
+  readonly known: readonly KnownNote[];
+  /** A4 it is judged against. */
+  readonly a4: Hertz;
+}
+
 export interface ListenPorts {
   readonly microphone: Microphone;
   readonly ear: Ear;
@@ -32,6 +44,8 @@ export interface ListenPorts {
   readonly speaker: Speaker;
   readonly light: ScreenLight;
   readonly a4: ReadonlySignal<Hertz>;
+  /** Resolves after so many seconds. */
+  readonly pause: Pause;
 }
 
 export interface ListenModel
@@ -42,6 +56,12 @@ export interface ListenModel
   /** Something is being measured: not the moment for an update. */
   readonly isBusy: ReadonlySignal<boolean>;
   listen(): Promise<void>;
+  /** Opens the microphone for one pan; `expected` is the note to be struck, null for any. Call inside a tap. */
+  listenTo(pan: HeardPan, expected: MidiNote | null): Promise<void>;
+  /** While `sound` lasts and a moment longer nothing that is heard counts: it is the phone's own voice. */
+  ignoreDuring(sound: Promise<void>): Promise<void>;
+  /** Where the sound of the readings comes from, and how it came here. */
+  readonly taking: ReadonlySignal<Omit<Taking, 'appVersion'>>;
   stop(): Promise<void>;
   openFile(file: { arrayBuffer(): Promise<ArrayBuffer> }): Promise<void>;
   beginPractice(source: PracticeSource): Promise<void>;
@@ -68,17 +88,22 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const earState = signal<EarState>({ kind: 'ready' });
   const fileNotice: Signal<FileNotice> = signal<FileNotice>({ kind: 'none' });
   const panNotes = signal<readonly MidiNote[] | null>(null);
+  const heardPan = signal<HeardPan | null>(null);
+  const gaps = signal(0);
+  const fileRate = signal(practiceRate);
+  const soundFrom = signal<SoundFrom>('none');
   let heardCount = 0;
   /** Who uses the ear; what was started for an earlier user must not come through later. */
   let turn = 0;
-  let soundFrom: 'none' | 'microphone' | 'file' | 'practice' = 'none';
 
   const tellContext = (): void =>
     ear.setContext({
-      a4: ports.a4.value,
+      a4: heardPan.value?.a4 ?? ports.a4.value,
       expected: readout.expected.value,
-      notes: panNotes.value,
+      notes: heardPan.value?.notes ?? panNotes.value,
+      ...(heardPan.value ? { known: heardPan.value.known } : {}),
     });
+  const deaf = createDeafMoments(ports.pause);
   const readout = createReadoutModel(tellContext);
   const { phase, expected, octaves, expect, correctOctave } = readout;
 
@@ -86,20 +111,39 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     microphoneState.value = state;
     const isOpen = isMicrophoneOpen(state);
     light.keepOn(isOpen);
-    if (soundFrom !== 'microphone') return;
+    if (soundFrom.value !== 'microphone') return;
     if (!isOpen) readout.endListening();
     else if (phase.value.kind === 'idle') readout.startAnew();
   });
   ear.onState((state) => {
     earState.value = state;
     // Its port died with the analysis: "listening" would not be true any more.
-    if (state.kind === 'failed' && soundFrom === 'microphone') void microphone.stop();
+    if (state.kind === 'failed' && soundFrom.value === 'microphone') void microphone.stop();
   });
   ear.onHeard((heard) => {
+    if (deaf.isDeafTo(heard)) return;
+    if (heard.kind === 'refused' && heard.reason === 'lost-audio') gaps.value++;
     const counts = phase.value.kind !== 'idle' && heard.kind === 'strike' && !heard.provisional;
     if (counts) heardCount++;
     readout.hear(heard);
   });
+
+  /** A pan that was listened to before is not listened to any more. */
+  const leavePan = (): void => {
+    heardPan.value = null;
+    deaf.hearAgain();
+  };
+  const openMicrophone = async (): Promise<void> => {
+    turn++;
+    soundFrom.value = 'microphone';
+    gaps.value = 0;
+    fileNotice.value = { kind: 'none' };
+    panNotes.value = null;
+    tellContext();
+    // "Strike any note" waits until the microphone is open.
+    readout.clear();
+    await microphone.start();
+  };
 
   return {
     phase,
@@ -116,19 +160,25 @@ export function createListenModel(ports: ListenPorts): ListenModel {
         panNotes.value !== null ||
         !['idle', 'denied', 'absent', 'failed'].includes(microphoneState.value.kind),
     ),
+    taking: computed(() =>
+      takingOf(soundFrom.value, microphoneState.value, fileRate.value, gaps.value),
+    ),
     async listen() {
-      turn++;
-      soundFrom = 'microphone';
-      fileNotice.value = { kind: 'none' };
-      panNotes.value = null;
-      tellContext();
-      // "Strike any note" waits until the microphone is open.
-      readout.clear();
-      await microphone.start();
+      leavePan();
+      await openMicrophone();
     },
+    async listenTo(pan, expected) {
+      leavePan();
+      heardPan.value = pan;
+      if (expected === null) readout.expectAny();
+      else readout.expect(expected);
+      await openMicrophone();
+    },
+    ignoreDuring: (sound) => deaf.during(sound),
     async stop() {
+      leavePan();
       turn++;
-      soundFrom = 'none';
+      soundFrom.value = 'none';
       panNotes.value = null;
       readout.expectAny();
       fileNotice.value = { kind: 'none' };
@@ -137,7 +187,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     },
     async openFile(file) {
       const mine = ++turn;
-      soundFrom = 'file';
+      leavePan();
+      soundFrom.value = 'file';
       panNotes.value = null;
       readout.clear();
       fileNotice.value = { kind: 'reading' };
@@ -150,6 +201,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       }
       const { samples, sampleRate, resampled } = result.sound;
       heardCount = 0;
+      fileRate.value = sampleRate;
+      gaps.value = 0;
       tellContext();
       readout.startAnew();
       ear.begin(sampleRate);
@@ -161,13 +214,16 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     },
     async beginPractice(source) {
       const mine = ++turn;
-      soundFrom = 'practice';
+      leavePan();
+      soundFrom.value = 'practice';
       await microphone.stop();
       if (mine !== turn) return;
       fileNotice.value = { kind: 'none' };
       panNotes.value = notesOf(source.layout);
       readout.expectAny();
       tellContext();
+      fileRate.value = practiceRate;
+      gaps.value = 0;
       ear.begin(practiceRate);
       readout.startAnew();
     },

@@ -14,6 +14,7 @@ const pulse: Pulse = {
   lastSoundAt: 10_000,
   wasHidden: false,
   processing: [],
+  sampleRate: 48_000,
 };
 
 describe('a running microphone', () => {
@@ -26,6 +27,7 @@ describe('a running microphone', () => {
     expect(stateAt({ ...pulse, processing: ['gain control'] }, 10_100)).toEqual({
       kind: 'listening',
       processing: ['gain control'],
+      sampleRate: 48_000,
     });
   });
 

@@ -56,6 +56,7 @@ export function fakePorts() {
     speaker: { play: () => undefined },
     light: { keepOn: (on) => light.push(on) },
     a4,
+    pause: async () => undefined,
   };
   return {
     ports,

@@ -5,7 +5,7 @@ import { createListenModel } from '../../src/state/listen-model';
 import { strikeSample } from '../domain/work/strike-sample';
 import { anyFile, fakePorts } from './fake-ports';
 
-const openMicrophone = { kind: 'listening', processing: [] } as const;
+const openMicrophone = { kind: 'listening', processing: [], sampleRate: 48_000 } as const;
 
 async function listening() {
   const fake = fakePorts();

@@ -1,0 +1,75 @@
+// The phone's own voice, and two beeps. A voice that needs the network is never used.
+import type { Announcer } from '../domain/ports';
+
+/** Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one. */
+const beepHz = 3600;
+const beepSeconds = 0.07;
+const beepApart = 0.13;
+const beepLevel = 0.25;
+/** A voice that has not ended by then is given up: some phones never say that it did. */
+const longestSpeech = 6000;
+
+export class BrowserAnnouncer implements Announcer {
+  #context: AudioContext | null = null;
+
+  hasVoice(): boolean {
+    return localVoice() !== null;
+  }
+
+  say(text: string): Promise<void> {
+    const voice = localVoice();
+    if (!voice) return Promise.resolve();
+    return new Promise((over) => {
+      const speech = new SpeechSynthesisUtterance(text);
+      speech.voice = voice;
+      speech.lang = voice.lang;
+      const patience = window.setTimeout(over, longestSpeech);
+      const end = (): void => {
+        window.clearTimeout(patience);
+        over();
+      };
+      speech.onend = end;
+      speech.onerror = end;
+      speechSynthesis.cancel();
+      speechSynthesis.speak(speech);
+    });
+  }
+
+  async beep(): Promise<void> {
+    try {
+      this.#context ??= new AudioContext();
+      const context = this.#context;
+      await context.resume();
+      await Promise.all([0, beepApart].map((delay) => tone(context, context.currentTime + delay)));
+    } catch {
+      // No sound on this phone: the screen says it all. The next beep tries again.
+      this.#context = null;
+    }
+  }
+
+  hush(): void {
+    if ('speechSynthesis' in window) speechSynthesis.cancel();
+  }
+}
+
+function localVoice(): SpeechSynthesisVoice | null {
+  if (!('speechSynthesis' in window)) return null;
+  const own = speechSynthesis.getVoices().filter((voice) => voice.localService);
+  return own.find(({ lang }) => lang.toLowerCase().startsWith('en')) ?? null;
+}
+
+function tone(context: AudioContext, at: number): Promise<void> {
+  return new Promise((over) => {
+    const gain = new GainNode(context, { gain: 0 });
+    const source = new OscillatorNode(context, { frequency: beepHz });
+    source.connect(gain).connect(context.destination);
+    // Without a ramp the ends would click.
+    gain.gain.setValueAtTime(0, at);
+    gain.gain.linearRampToValueAtTime(beepLevel, at + 0.01);
+    gain.gain.setValueAtTime(beepLevel, at + beepSeconds - 0.01);
+    gain.gain.linearRampToValueAtTime(0, at + beepSeconds);
+    source.onended = () => over();
+    source.start(at);
+    source.stop(at + beepSeconds);
+  });
+}
