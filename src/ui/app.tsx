@@ -26,7 +26,7 @@ export function App({
   readonly route: ReadonlySignal<Route>;
 }) {
   useLayoutEffect(() => followTheme(models.settings.theme, window), [models]);
-  switch (route.value) {
+  switch (route.value.screen) {
     case 'rack':
       return <RackScreen models={models} />;
     case 'listen':
@@ -35,6 +35,8 @@ export function App({
       return <Later load={loadPractice} models={models} key="practice" />;
     case 'settings':
       return <Later load={loadSettings} models={models} key="settings" />;
+    default:
+      return <RackScreen models={models} />;
   }
 }
 

@@ -1,12 +1,66 @@
 // Where in the app we are: the part of the address after "#/".
 import { type ReadonlySignal, signal } from '@preact/signals';
+import { type PanId, panId, type RoundId, roundId } from '../domain/records/rack-records';
+import { type MidiNote, midiNote } from '../domain/tuning/units';
 
-export type Route = 'rack' | 'listen' | 'practice' | 'settings';
+const plainScreens = ['rack', 'listen', 'practice', 'settings', 'add-pan', 'backup'] as const;
+const panScreens = ['details', 'layout', 'begin', 'history'] as const;
 
-const routes: readonly Route[] = ['rack', 'listen', 'practice', 'settings'];
+export type PlainScreen = (typeof plainScreens)[number];
 
-export const routeOf = (hash: string): Route =>
-  routes.find((route) => hash === `#/${route}`) ?? 'rack';
+export type Route =
+  | { readonly screen: PlainScreen }
+  | { readonly screen: 'pan' | (typeof panScreens)[number]; readonly pan: PanId }
+  | { readonly screen: 'round' | 'result'; readonly pan: PanId; readonly round: RoundId }
+  | { readonly screen: 'note'; readonly pan: PanId; readonly note: MidiNote };
+
+/** The route of an address; one that leads nowhere leads to the rack. */
+export function routeOf(hash: string): Route {
+  const [first = '', pan = '', screen, last = ''] = hash
+    .replace(/^#\/?/, '')
+    .split('/')
+    .map(decoded);
+  const plain = plainScreens.find((each) => each === first);
+  if (plain) return { screen: plain };
+  if (first !== 'pan' || pan === '') return { screen: 'rack' };
+  if (screen === undefined) return { screen: 'pan', pan: panId(pan) };
+  const ofPan = panScreens.find((each) => each === screen);
+  if (ofPan) return { screen: ofPan, pan: panId(pan) };
+  if ((screen === 'round' || screen === 'result') && last !== '') {
+    return { screen, pan: panId(pan), round: roundId(last) };
+  }
+  if (screen === 'note' && /^\d{1,3}$/.test(last) && Number(last) <= 127) {
+    return { screen, pan: panId(pan), note: midiNote(Number(last)) };
+  }
+  return { screen: 'rack' };
+}
+
+export function addressOf(to: PlainScreen | Route): string {
+  const route = typeof to === 'string' ? { screen: to } : to;
+  switch (route.screen) {
+    case 'rack':
+      return '#/';
+    case 'pan':
+      return `#/pan/${encodeURIComponent(route.pan)}`;
+    case 'details':
+    case 'layout':
+    case 'begin':
+    case 'history':
+      return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
+    case 'round':
+    case 'result':
+      return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}/${encodeURIComponent(route.round)}`;
+    case 'note':
+      return `#/pan/${encodeURIComponent(route.pan)}/note/${route.note}`;
+    default:
+      return `#/${route.screen}`;
+  }
+}
+
+/** Leads to another screen, as a tap on a link would. */
+export const goTo = (to: PlainScreen | Route): void => {
+  window.location.hash = addressOf(to);
+};
 
 /** The current route, kept in step with the address bar. */
 export function followRoute(window: Window): ReadonlySignal<Route> {
@@ -18,4 +72,11 @@ export function followRoute(window: Window): ReadonlySignal<Route> {
   return route;
 }
 
-export const addressOf = (route: Route): string => (route === 'rack' ? '#/' : `#/${route}`);
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    // "%" at the end of a mistyped address.
+    return part;
+  }
+}
