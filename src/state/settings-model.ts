@@ -1,19 +1,32 @@
 // The user's settings: loaded once, saved at every change, with the truth about whether that worked.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SettingsStore } from '../domain/ports';
-import { defaultSettings, type Settings, type Theme } from '../domain/records/settings';
+import {
+  type Announcement,
+  defaultSettings,
+  type LastBackup,
+  type Reference,
+  type Settings,
+  type Theme,
+} from '../domain/records/settings';
 import { highestA4, lowestA4 } from '../domain/tuning/equal-temperament';
 import { type Hertz, hertz } from '../domain/tuning/units';
 
 export interface SettingsModel {
   readonly a4: ReadonlySignal<Hertz>;
   readonly theme: ReadonlySignal<Theme>;
+  /** How the next note of a round is announced. */
+  readonly announcement: ReadonlySignal<Announcement>;
+  /** What fundamentals are judged against. */
+  readonly reference: ReadonlySignal<Reference>;
+  readonly keepsSound: ReadonlySignal<boolean>;
+  readonly lastBackup: ReadonlySignal<LastBackup | null>;
   /** The phone refuses to keep settings (private window, storage full). */
   readonly isNotKept: ReadonlySignal<boolean>;
   load(): Promise<void>;
   /** Sets the band's A4; false (and nothing changed) outside 400–480 Hz. */
   setA4(value: number): boolean;
-  setTheme(theme: Theme): void;
+  set(changes: Partial<Omit<Settings, 'shape' | 'a4'>>): void;
 }
 
 export function createSettingsModel(store: SettingsStore): SettingsModel {
@@ -47,6 +60,10 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
   return {
     a4: computed(() => settings.value.a4),
     theme: computed(() => settings.value.theme),
+    announcement: computed(() => settings.value.announcement),
+    reference: computed(() => settings.value.reference),
+    keepsSound: computed(() => settings.value.keepsSound),
+    lastBackup: computed(() => settings.value.lastBackup),
     isNotKept,
     async load() {
       isNotKept.value = !(await ensureRead());
@@ -56,8 +73,8 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
       void change({ a4: hertz(value) });
       return true;
     },
-    setTheme(theme) {
-      void change({ theme });
+    set(changes) {
+      void change(changes);
     },
   };
 }

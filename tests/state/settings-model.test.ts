@@ -31,7 +31,7 @@ describe('the settings', () => {
 
   it('say so when the phone does not keep them', async () => {
     const model = createSettingsModel(memoryStore(false));
-    model.setTheme('light');
+    model.set({ theme: 'light' });
     await new Promise((done) => setTimeout(done, 0));
     expect(model.theme.value).toBe('light');
     expect(model.isNotKept.value).toBe(true);
@@ -45,7 +45,7 @@ describe('the settings', () => {
     };
     const model = createSettingsModel(store);
     const loading = model.load();
-    model.setTheme('dark');
+    model.set({ theme: 'dark' });
     await loading;
     await new Promise((done) => setTimeout(done, 0));
     expect(model.a4.value).toBe(442);
@@ -56,7 +56,7 @@ describe('the settings', () => {
     const store = { ...memoryStore(true), load: async () => ({ kind: 'unavailable' }) as const };
     const model = createSettingsModel(store);
     await model.load();
-    model.setTheme('dark');
+    model.set({ theme: 'dark' });
     await new Promise((done) => setTimeout(done, 0));
     expect(store.saved).toEqual([]);
     expect(model.isNotKept.value).toBe(true);

@@ -1,42 +1,92 @@
 // The user's settings: shape 1, defaults, and the way in for whatever storage holds.
 import { highestA4, lowestA4, standardA4 } from '../tuning/equal-temperament';
-import { type Hertz, hertz } from '../tuning/units';
+import { type Hertz, type Instant, instant } from '../tuning/units';
 
-export type Theme = 'system' | 'light' | 'dark';
+const themes = ['system', 'light', 'dark'] as const;
+const announcements = ['nothing', 'beep', 'voice'] as const;
+const references = ['band', 'pan'] as const;
+
+export type Theme = (typeof themes)[number];
+/** How the next note of a round is announced, besides on the screen. */
+export type Announcement = (typeof announcements)[number];
+/** What the verdict on a fundamental is judged against: the band's pitch, or the pan as a whole. */
+export type Reference = (typeof references)[number];
+
+/** The last backup of the whole rack. */
+export interface LastBackup {
+  readonly at: Instant;
+  /** How many readings were kept then. */
+  readonly readings: number;
+}
 
 export interface Settings {
   readonly shape: 1;
   /** The band's A4. */
   readonly a4: Hertz;
   readonly theme: Theme;
+  readonly announcement: Announcement;
+  readonly reference: Reference;
+  /** Keep a second of sound with each reading. */
+  readonly keepsSound: boolean;
+  readonly lastBackup: LastBackup | null;
 }
 
-export const defaultSettings: Settings = { shape: 1, a4: standardA4, theme: 'system' };
+export const defaultSettings: Settings = {
+  shape: 1,
+  a4: standardA4,
+  theme: 'system',
+  announcement: 'nothing',
+  reference: 'band',
+  keepsSound: false,
+  lastBackup: null,
+};
 
 export interface Restored<T> {
   readonly value: T;
   readonly repairs: readonly string[];
 }
 
+const isOneOf =
+  (values: readonly string[]) =>
+  (value: unknown): boolean =>
+    typeof value === 'string' && values.includes(value);
+
+/** What each field may hold; a field that is not there yet takes its default without a repair. */
+const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown) => boolean>> = {
+  a4: (value) => typeof value === 'number' && value >= lowestA4 && value <= highestA4,
+  theme: isOneOf(themes),
+  announcement: isOneOf(announcements),
+  reference: isOneOf(references),
+  keepsSound: (value) => typeof value === 'boolean',
+  lastBackup: (value) => value === null || isBackup(value),
+};
+
 /** Valid settings from anything: bad parts fall back to their defaults and are listed, unknown fields stay. */
 export function restoreSettings(stored: unknown): Restored<Settings> {
   if (stored === undefined || stored === null) return { value: defaultSettings, repairs: [] };
   if (typeof stored !== 'object') return { value: defaultSettings, repairs: ['settings'] };
   const fields = stored as Readonly<Record<string, unknown>>;
-  const repairs: string[] = [];
-  const a4 = fields['a4'];
-  const theme = fields['theme'];
-  const a4Valid = typeof a4 === 'number' && a4 >= lowestA4 && a4 <= highestA4;
-  const themeValid = theme === 'system' || theme === 'light' || theme === 'dark';
-  if (!a4Valid) repairs.push('a4');
-  if (!themeValid) repairs.push('theme');
+  const bad = Object.entries(isValid)
+    .filter(([name, check]) => !check(fields[name]))
+    .map(([name]) => name);
+  const defaults = Object.entries(defaultSettings).filter(([name]) => bad.includes(name));
   return {
-    value: {
-      ...fields,
-      shape: 1,
-      a4: a4Valid ? hertz(a4) : defaultSettings.a4,
-      theme: themeValid ? theme : defaultSettings.theme,
-    },
-    repairs,
+    // Every field of Settings has been checked, or replaced by its default.
+    value: { ...fields, ...Object.fromEntries(defaults), shape: 1 } as unknown as Settings,
+    repairs: bad.filter((name) => fields[name] !== undefined),
   };
 }
+
+function isBackup(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  const { at, readings } = value as Readonly<Record<string, unknown>>;
+  return isCount(at) && isCount(readings);
+}
+
+const isCount = (value: unknown): boolean => Number.isSafeInteger(value) && Number(value) >= 0;
+
+/** The last backup, made now. */
+export const backupAt = (at: number, readings: number): LastBackup => ({
+  at: instant(at),
+  readings,
+});

@@ -57,7 +57,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
               type="radio"
               name="theme"
               checked={settings.theme.value === theme}
-              onChange={() => settings.setTheme(theme)}
+              onChange={() => settings.set({ theme })}
             />
             {words.themes[theme]}
           </label>

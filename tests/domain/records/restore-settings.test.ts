@@ -10,6 +10,15 @@ const anyStored = fc.oneof(
       shape: fc.anything(),
       a4: fc.oneof(fc.double(), fc.integer({ min: 380, max: 500 }), fc.anything()),
       theme: fc.oneof(fc.constantFrom('system', 'light', 'dark'), fc.anything()),
+      announcement: fc.oneof(fc.constantFrom('nothing', 'beep', 'voice'), fc.anything()),
+      reference: fc.oneof(fc.constantFrom('band', 'pan'), fc.anything()),
+      keepsSound: fc.oneof(fc.boolean(), fc.anything()),
+      lastBackup: fc.oneof(
+        fc.constant(null),
+        fc.record({ at: fc.anything(), readings: fc.anything() }),
+        fc.record({ at: fc.nat(), readings: fc.nat() }),
+        fc.anything(),
+      ),
       later: fc.anything(),
     },
     { requiredKeys: [] },
@@ -24,6 +33,10 @@ describe('settings restored from storage', () => {
         expect(value.shape).toBe(1);
         expect(value.a4 >= 400 && value.a4 <= 480).toBe(true);
         expect(['system', 'light', 'dark']).toContain(value.theme);
+        expect(['nothing', 'beep', 'voice']).toContain(value.announcement);
+        expect(['band', 'pan']).toContain(value.reference);
+        expect(value.keepsSound).toBeTypeOf('boolean');
+        expect(value.lastBackup === null || value.lastBackup.readings >= 0).toBe(true);
       }),
     );
   });
@@ -44,12 +57,15 @@ describe('settings restored from storage', () => {
 
   it('keep valid fields and fields of a later version', () => {
     const stored = { shape: 1, a4: 442.5, theme: 'dark', later: 'kept' };
-    expect(restoreSettings(stored)).toEqual({ value: stored, repairs: [] });
+    expect(restoreSettings(stored)).toEqual({
+      value: { ...defaultSettings, ...stored },
+      repairs: [],
+    });
   });
 
   it.each([399.9, 480.1, Number.NaN, '440', null])('repair an A4 of %s and say so', (a4) => {
     const { value, repairs } = restoreSettings({ shape: 1, a4, theme: 'light' });
-    expect(value).toEqual({ shape: 1, a4: 440, theme: 'light' });
+    expect(value).toEqual({ ...defaultSettings, theme: 'light' });
     expect(repairs).toEqual(['a4']);
   });
 });
