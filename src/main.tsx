@@ -10,6 +10,7 @@ import type { OfflineState } from './domain/ports';
 import { ServiceWorkerUpdates } from './offline/service-worker-updates';
 import { createListenModel } from './state/listen-model';
 import { createSettingsModel } from './state/settings-model';
+import { Database } from './storage/database';
 import { IndexedDbSettings } from './storage/indexed-db-settings';
 import { App } from './ui/app';
 import { followRoute } from './ui/route';
@@ -18,9 +19,10 @@ import './ui/theme.css';
 /** The practice pan is the same one at every start, so that what was learnt on it stays true. */
 const practiceSeed = 29;
 
+const database = new Database();
 const ear = new WorkerEar();
 const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, sampleRate));
-const settings = createSettingsModel(new IndexedDbSettings());
+const settings = createSettingsModel(new IndexedDbSettings(database));
 const listen = createListenModel({
   microphone,
   ear,

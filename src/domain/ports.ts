@@ -183,7 +183,11 @@ export interface KeptCards {
  */
 export interface PanStore {
   cards(): Promise<Loaded<KeptCards>>;
-  keepCard(card: PanCard): Promise<Kept>;
+  /**
+   * `madeFrom` is what `pan` had answered before the readings were read. A card that is older than its records
+   * by now, because another window wrote meanwhile, is let go: the pan stays stale.
+   */
+  keepCard(card: PanCard, madeFrom: PanRecords): Promise<Kept>;
   pan(pan: PanId): Promise<Loaded<PanRecords>>;
   readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>>;
   /** All readings of one note of a pan, oldest first. */

@@ -1,54 +1,100 @@
-// The one place that knows the database: opened when first needed, forgotten when it dies, opened again.
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+// The one place that opens the database: when it is first needed, and again when its connection has died.
+import { type OpenDBCallbacks, openDB } from 'idb';
+import {
+  type Connection,
+  databaseName,
+  databaseVersion,
+  type RingwrightSchema,
+  raiseStructure,
+} from './database-structure';
+import { isFull, OpeningFailed } from './store-trouble';
 
-export const databaseName = 'ringwright';
-const version = 1;
+/** Milliseconds that an older window has to finish its writing and let go before the user is asked to close it. */
+const patience = 1000;
+/** Milliseconds after which another window is blamed without a word from the browser: it tells the first in the queue only. */
+const longPatience = 10_000;
 
-export interface RingwrightSchema extends DBSchema {
-  settings: { key: 'settings'; value: unknown };
+interface Opening {
+  readonly connection: Promise<Connection>;
+  /** Rejects when another window has held up the opening for too long; the opening itself goes on. */
+  readonly heldUp: Promise<never>;
 }
 
-export type Connection = IDBPDatabase<RingwrightSchema>;
-
 export class Database {
-  #opening: Promise<Connection> | null = null;
+  #opening: Opening | null = null;
 
-  /** Runs `work` on a live connection; a connection that turns out dead is opened again once. Rejects if that fails too. */
+  /**
+   * Runs `work` on a live connection; a connection that turns out dead is opened again once, so `work` must bear
+   * being done twice. Rejects with `OpeningFailed`, or with what `work` rejected with.
+   */
   async use<T>(work: (connection: Connection) => Promise<T>): Promise<T> {
     const opening = this.#open();
     // What cannot be opened (newer version, storage refused) would not open a second time either.
-    const connection = await opening;
+    const connection = await ready(opening);
     try {
       return await work(connection);
-    } catch {
+    } catch (error) {
+      if (isFull(error)) throw error;
       // WebKit loses connections in the background; every retry on the same handle would lose the write.
       this.#forget(opening);
       connection.close();
-      return work(await this.#open());
+      return work(await ready(this.#open()));
     }
   }
 
-  #open(): Promise<Connection> {
-    if (this.#opening) return this.#opening;
-    const opening: Promise<Connection> = openDB<RingwrightSchema>(databaseName, version, {
-      // Structure only, and synchronous: an awaited migration that fails would leave half of it behind.
-      upgrade(database) {
-        if (!database.objectStoreNames.contains('settings')) database.createObjectStore('settings');
-      },
-      // A newer app in another tab waits for this connection; writes under way are still finished.
-      blocking: (_current, _blocked, event) => {
-        this.#forget(opening);
-        (event.target as IDBDatabase).close();
-      },
-      terminated: () => this.#forget(opening),
-    });
-    this.#opening = opening;
-    opening.catch(() => this.#forget(opening));
-    return opening;
+  #open(): Opening {
+    this.#opening ??= startOpening((opening) => this.#forget(opening));
+    return this.#opening;
   }
 
   /** A newer connection than `opening` stays. */
-  #forget(opening: Promise<Connection>): void {
+  #forget(opening: Opening): void {
     if (this.#opening === opening) this.#opening = null;
+  }
+}
+
+/** The connection as soon as it is there, also if it came late. */
+const ready = ({ connection, heldUp }: Opening): Promise<Connection> =>
+  Promise.race([connection, heldUp]);
+
+/** Begins to open; `forget` is called with the opening when it failed or its connection is gone. */
+function startOpening(forget: (opening: Opening) => void): Opening {
+  let giveUp: (error: OpeningFailed) => void = () => undefined;
+  const heldUp = new Promise<never>((_, fail) => {
+    giveUp = fail;
+  });
+  heldUp.catch(() => undefined);
+  let timer = setTimeout(() => giveUp(new OpeningFailed('other-window')), longPatience);
+  const isOver = () => clearTimeout(timer);
+
+  const connection = connect({
+    blocked: () => {
+      isOver();
+      timer = setTimeout(() => giveUp(new OpeningFailed('other-window')), patience);
+    },
+    // A newer app in another tab waits for this connection; writes under way are still finished.
+    blocking: (_current, _blocked, event) => {
+      forget(opening);
+      (event.target as IDBDatabase).close();
+    },
+    terminated: () => forget(opening),
+  });
+  const opening: Opening = { connection, heldUp };
+  connection.then(isOver, () => {
+    isOver();
+    forget(opening);
+  });
+  return opening;
+}
+
+/** Also where there is no IndexedDB at all, it rejects and does not throw. */
+async function connect(callbacks: OpenDBCallbacks<RingwrightSchema>): Promise<Connection> {
+  try {
+    return await openDB<RingwrightSchema>(databaseName, databaseVersion, {
+      upgrade: raiseStructure,
+      ...callbacks,
+    });
+  } catch (error) {
+    throw OpeningFailed.because(error);
   }
 }

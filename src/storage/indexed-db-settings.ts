@@ -1,12 +1,16 @@
 // Settings in IndexedDB.
 import type { SettingsLoad, SettingsStore } from '../domain/ports';
 import { restoreSettings, type Settings } from '../domain/records/settings';
-import { Database } from './database';
+import type { Database } from './database';
 
 const key = 'settings';
 
 export class IndexedDbSettings implements SettingsStore {
-  readonly #database = new Database();
+  readonly #database: Database;
+
+  constructor(database: Database) {
+    this.#database = database;
+  }
 
   async load(): Promise<SettingsLoad> {
     try {

@@ -2,7 +2,8 @@
 import type { OpenDBCallbacks } from 'idb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defaultSettings } from '../../src/domain/records/settings';
-import { Database, type RingwrightSchema } from '../../src/storage/database';
+import { Database } from '../../src/storage/database';
+import type { RingwrightSchema } from '../../src/storage/database-structure';
 import { IndexedDbSettings } from '../../src/storage/indexed-db-settings';
 
 const openDB = vi.hoisted(() => vi.fn());
@@ -79,19 +80,19 @@ describe('the database', () => {
 describe('the settings', () => {
   it('are the defaults when nothing is stored', async () => {
     openDB.mockResolvedValue(connection());
-    const load = await new IndexedDbSettings().load();
+    const load = await new IndexedDbSettings(new Database()).load();
     expect(load).toEqual({ kind: 'loaded', settings: defaultSettings, repairs: [] });
   });
 
   it('are unavailable, not the defaults, when storage cannot be read', async () => {
     openDB.mockRejectedValue(new DOMException('newer', 'VersionError'));
-    expect(await new IndexedDbSettings().load()).toEqual({ kind: 'unavailable' });
+    expect(await new IndexedDbSettings(new Database()).load()).toEqual({ kind: 'unavailable' });
   });
 
   it('say whether they were saved', async () => {
     openDB.mockResolvedValue(connection());
-    expect(await new IndexedDbSettings().save(defaultSettings)).toBe(true);
+    expect(await new IndexedDbSettings(new Database()).save(defaultSettings)).toBe(true);
     openDB.mockImplementation(async () => dead());
-    expect(await new IndexedDbSettings().save(defaultSettings)).toBe(false);
+    expect(await new IndexedDbSettings(new Database()).save(defaultSettings)).toBe(false);
   });
 });

@@ -1,0 +1,153 @@
+// The rack in IndexedDB.
+import type { Kept, KeptCards, Loaded, PanStore, Unsubscribe } from '../domain/ports';
+import type { PanCard } from '../domain/records/pan-card';
+import type {
+  Attachment,
+  AttachmentId,
+  PanId,
+  PanRecords,
+  RackRecord,
+  ReadingRecord,
+  RoundId,
+} from '../domain/records/rack-records';
+import type { MidiNote } from '../domain/tuning/units';
+import { addRecords } from './add-records';
+import { type CardRow, restoreCardRow, sortRows } from './card-rows';
+import type { Database } from './database';
+import { RackChanges } from './rack-changes';
+import { restoreAttachmentRow, restoreKept } from './restore-kept';
+import { storeTrouble } from './store-trouble';
+import { inTransaction, type StoreName, type Transaction } from './transaction';
+
+export class IndexedDbPanStore implements PanStore {
+  readonly #database: Database;
+  readonly #changes: RackChanges;
+  /** How often a pan had been written to when its records were read. */
+  readonly #changesAtReading = new WeakMap<PanRecords, number>();
+
+  constructor(database: Database, changes = new RackChanges()) {
+    this.#database = database;
+    this.#changes = changes;
+  }
+
+  cards(): Promise<Loaded<KeptCards>> {
+    return this.#load(['cards'], async (transaction) =>
+      sortRows(await transaction.objectStore('cards').getAll()),
+    );
+  }
+
+  async keepCard(card: PanCard, madeFrom: PanRecords): Promise<Kept> {
+    const changes = this.#changesAtReading.get(madeFrom);
+    return this.#write(async (connection) => {
+      await inTransaction(connection, ['cards'], 'readwrite', async (transaction) => {
+        const store = transaction.objectStore('cards');
+        const row = restoreCardRow(await store.get(card.pan));
+        // Written to since: the card is already an old one.
+        if (row === null || row.changes !== changes) return;
+        await store.put({ ...row, card } satisfies CardRow);
+      });
+    });
+  }
+
+  pan(pan: PanId): Promise<Loaded<PanRecords>> {
+    const stores: StoreName[] = ['pan-edits', 'rounds', 'round-ends', 'marks', 'erasures', 'cards'];
+    return this.#load(stores, async (transaction, repairs) => {
+      const all = (store: 'pan-edits' | 'rounds' | 'round-ends' | 'marks' | 'erasures') =>
+        transaction.objectStore(store).index('pan').getAll(pan);
+      const [edits, rounds, ends, marks, erasures, row] = await Promise.all([
+        all('pan-edits'),
+        all('rounds'),
+        all('round-ends'),
+        all('marks'),
+        all('erasures'),
+        transaction.objectStore('cards').get(pan),
+      ]);
+      const records: PanRecords = {
+        pan,
+        edits: restoreKept('pan-edit', edits, repairs),
+        rounds: restoreKept('round', rounds, repairs),
+        ends: restoreKept('round-end', ends, repairs),
+        marks: restoreKept('mark', marks, repairs),
+        erasures: restoreKept('erasure', erasures, repairs),
+      };
+      const changes = restoreCardRow(row)?.changes;
+      if (changes !== undefined) this.#changesAtReading.set(records, changes);
+      return records;
+    });
+  }
+
+  readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>> {
+    return this.#load(['readings'], async (transaction, repairs) => {
+      const stored = await transaction.objectStore('readings').index('round').getAll(round);
+      return oldestFirst(restoreKept('reading', stored, repairs));
+    });
+  }
+
+  readingsOfNote(pan: PanId, note: MidiNote): Promise<Loaded<readonly ReadingRecord[]>> {
+    return this.#load(['readings'], async (transaction, repairs) => {
+      const stored = await transaction.objectStore('readings').index('place').getAll([pan, note]);
+      return oldestFirst(restoreKept('reading', stored, repairs));
+    });
+  }
+
+  async keep(
+    records: readonly RackRecord[],
+    attachments: readonly Attachment[] = [],
+  ): Promise<Kept> {
+    let changed: readonly PanId[] = [];
+    const kept = await this.#write(async (connection) => {
+      changed = await addRecords(connection, records, attachments);
+    });
+    if (kept.kind === 'kept' && changed.length > 0) this.#changes.announce(changed);
+    return kept;
+  }
+
+  attachment(id: AttachmentId): Promise<Loaded<Attachment | null>> {
+    return this.#load(['attachments'], async (transaction, repairs) =>
+      restoreAttachmentRow(await transaction.objectStore('attachments').get(id), repairs),
+    );
+  }
+
+  size(): Promise<Loaded<{ readonly readings: number; readonly soundBytes: number }>> {
+    return this.#load(['readings', 'attachments'], async (transaction) => {
+      const readings = transaction.objectStore('readings').count();
+      let soundBytes = 0;
+      let cursor = await transaction.objectStore('attachments').index('soundBytes').openKeyCursor();
+      for (; cursor; cursor = await cursor.continue()) soundBytes += cursor.key;
+      return { readings: await readings, soundBytes };
+    });
+  }
+
+  onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe {
+    return this.#changes.onChange(listener);
+  }
+
+  async #load<T>(
+    stores: readonly StoreName[],
+    read: (transaction: Transaction<'readonly'>, repairs: string[]) => Promise<T>,
+  ): Promise<Loaded<T>> {
+    try {
+      return await this.#database.use(async (connection) => {
+        const repairs: string[] = [];
+        const value = await inTransaction(connection, stores, 'readonly', (transaction) =>
+          read(transaction, repairs),
+        );
+        return { kind: 'loaded', value, repairs };
+      });
+    } catch (error) {
+      return { kind: 'trouble', trouble: storeTrouble(error) };
+    }
+  }
+
+  async #write(work: Parameters<Database['use']>[0]): Promise<Kept> {
+    try {
+      await this.#database.use(work);
+      return { kind: 'kept' };
+    } catch (error) {
+      return { kind: 'trouble', trouble: storeTrouble(error) };
+    }
+  }
+}
+
+const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
+  [...readings].sort((one, other) => one.at - other.at);
