@@ -200,3 +200,48 @@ export interface PanStore {
   /** Something was written, here or in another window of the app. */
   onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe;
 }
+
+/** `persistent`: the browser has promised not to clear it by itself. `best-effort`: it may, when the phone runs full. */
+export type Durability = 'persistent' | 'best-effort' | 'unknown';
+
+export interface StorageState {
+  readonly durability: Durability;
+  /** Of everything the app keeps, its own offline copy included; null where the browser does not say. */
+  readonly usedBytes: number | null;
+  /** How much the app may use in all. */
+  readonly mostBytes: number | null;
+}
+
+/** How safe what is kept is on this phone. Never throws. */
+export interface StorageHealth {
+  look(): Promise<StorageState>;
+  /**
+   * Asks the browser not to clear what is kept, if it has not promised so already. Some browsers ask the user in
+   * turn: call it after the first saved reading, when there is something to lose.
+   */
+  askToKeep(): Promise<Durability>;
+}
+
+/** The microphone belongs to one window of the app at a time. */
+export interface MicrophoneTurn {
+  /** Takes it for this window until `release`; taking it twice is taking it once. */
+  take(): Promise<'ours' | 'other-window'>;
+  release(): void;
+}
+
+/** A file that is ready to go out or has been picked: the browser's File. */
+export interface FileOnHand {
+  readonly name: string;
+  readonly size: number;
+}
+
+/** `dismissed`: closed by the user, who knows it. `again`: the browser wants another tap for it. */
+export type HandedOut = 'shared' | 'downloaded' | 'dismissed' | 'again' | 'failed';
+
+/** The way out of the app for files: the share sheet where there is one, else a download. */
+export interface FileHandout {
+  /** A file of text, ready to be handed out. `type` is its media type. */
+  textFile(name: string, type: string, text: string): FileOnHand;
+  /** Must be called inside a tap, with a file that was made before it: the browser forgets the tap after seconds. */
+  handOut(file: FileOnHand): Promise<HandedOut>;
+}

@@ -26,7 +26,7 @@ describe('a database of version 1', () => {
   it('is raised with its settings, and takes a rack', async () => {
     await makeDatabaseOfVersion1(indexedDB);
     const database = new Database();
-    expect(await new IndexedDbSettings(database).load()).toEqual({
+    expect(await new IndexedDbSettings(database).load()).toMatchObject({
       kind: 'loaded',
       settings: { shape: 1, a4: 442, theme: 'light' },
       repairs: [],
