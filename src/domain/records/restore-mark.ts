@@ -1,0 +1,22 @@
+// A mark on a note, and an erasure, as they were stored.
+import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
+import type { Erasure, Mark } from './rack-records';
+import { headRules, noteRule, recordIdRule, roundIdRule } from './record-head';
+import { oneOf, orNull } from './value-rules';
+
+const markRules: FieldRules<Mark> = {
+  ...headRules,
+  kind: needed(oneOf(['mark'])),
+  round: orElse(orNull(roundIdRule), null),
+  note: needed(noteRule),
+  mark: needed(oneOf(['dead', 'buzzing', 'cracked', 'skipped', 'none'])),
+};
+
+const erasureRules: FieldRules<Erasure> = {
+  ...headRules,
+  kind: needed(oneOf(['erasure'])),
+  target: needed(recordIdRule),
+};
+
+export const markRule = fieldsOf(markRules);
+export const erasureRule = fieldsOf(erasureRules);

@@ -1,0 +1,95 @@
+// The way in for kept cards. A card only saves time, so anything wrong with it means that it is made anew.
+import { cents } from '../tuning/units';
+import type { NoteStanding } from '../work/note-standing';
+import type { NeedReason } from '../work/tuner-need';
+import { type FieldRules, fieldsOf, needed } from './field-rules';
+import type { PanCard } from './pan-card';
+import { instantRule, noteRule, panIdRule, roundIdRule } from './record-head';
+import { Repairs } from './repairs';
+import { longestOf, panFamilies } from './restore-pan-edit';
+import {
+  bad,
+  listOf,
+  numberWithin,
+  oneOf,
+  orNull,
+  plainNumber,
+  type Rule,
+  text,
+  trueOrFalse,
+  wholeWithin,
+} from './value-rules';
+
+const mostNotes = 256;
+const mostReasons = 20;
+const centsRule = numberWithin(cents, -12_000, 12_000);
+const countRule = wholeWithin(plainNumber, 0, 100_000);
+const notesRule = listOf(noteRule, mostNotes);
+
+const kindRule = <Kind extends string>(kind: Kind) => needed(oneOf([kind]));
+
+type ReasonOf<Kind> = Extract<NeedReason, { kind: Kind }>;
+
+const notesReasonRule = <Kind extends 'cracked' | 'dead' | 'avoid' | 'out' | 'buzzing'>(
+  kind: Kind,
+): Rule<ReasonOf<Kind>> =>
+  fieldsOf({ kind: kindRule(kind), notes: needed(notesRule) } as unknown as FieldRules<
+    ReasonOf<Kind>
+  >);
+
+const reasonRules: { readonly [Kind in NeedReason['kind']]: Rule<ReasonOf<Kind>> } = {
+  cracked: notesReasonRule('cracked'),
+  dead: notesReasonRule('dead'),
+  avoid: notesReasonRule('avoid'),
+  out: notesReasonRule('out'),
+  buzzing: notesReasonRule('buzzing'),
+  'pan-pitch': fieldsOf({ kind: kindRule('pan-pitch'), cents: needed(centsRule) }),
+  drift: fieldsOf({ kind: kindRule('drift'), cents: needed(centsRule) }),
+  'old-round': fieldsOf({ kind: kindRule('old-round'), lastRoundAt: needed(instantRule) }),
+  'never-read': fieldsOf({ kind: kindRule('never-read') }),
+};
+
+const reasonRule: Rule<NeedReason> = (stored, repairs) => {
+  const kind: unknown = (stored as { readonly kind?: unknown } | null)?.kind;
+  if (typeof kind !== 'string' || !Object.hasOwn(reasonRules, kind)) return bad;
+  return reasonRules[kind as NeedReason['kind']](stored, repairs);
+};
+
+const standingRules: FieldRules<Readonly<Record<NoteStanding, number>>> = {
+  good: needed(countRule),
+  playable: needed(countRule),
+  out: needed(countRule),
+  avoid: needed(countRule),
+  unread: needed(countRule),
+};
+
+const cardRules: FieldRules<PanCard> = {
+  version: needed(oneOf([1])),
+  pan: needed(panIdRule),
+  name: needed(text(longestOf.name)),
+  family: needed(oneOf(panFamilies)),
+  layoutName: needed(text(200)),
+  owner: needed(text(longestOf.owner)),
+  maker: needed(text(longestOf.maker)),
+  serial: needed(text(longestOf.serial)),
+  isRemoved: needed(trueOrFalse),
+  hasConflict: needed(trueOrFalse),
+  noteCount: needed(countRule),
+  lastRoundAt: needed(orNull(instantRule)),
+  isProvisional: needed(trueOrFalse),
+  openRound: needed(orNull(roundIdRule)),
+  standings: needed(fieldsOf(standingRules)),
+  worst: needed(listOf(noteRule, 3)),
+  panPitch: needed(orNull(centsRule)),
+  need: needed(numberWithin(plainNumber, 0, Number.MAX_VALUE)),
+  reasons: needed(listOf(reasonRule, mostReasons)),
+};
+
+const cardRule = fieldsOf(cardRules);
+
+/** A valid card of anything, or null if anything is wrong with it. Never throws. */
+export function restorePanCard(stored: unknown): PanCard | null {
+  const repairs = new Repairs();
+  const card = cardRule(stored, repairs);
+  return card === bad || repairs.list.length > 0 ? null : card;
+}

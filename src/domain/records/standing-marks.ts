@@ -1,0 +1,15 @@
+// What is marked about a pan's notes now.
+import type { MidiNote } from '../tuning/units';
+import type { Mark, PanRecords } from './rack-records';
+import { olderFirst } from './record-order';
+import { withoutErased } from './without-erased';
+
+/** The newest mark of each note that is not erased; notes whose newest mark is `none` are not there. */
+export function standingMarks(records: PanRecords): ReadonlyMap<MidiNote, Mark> {
+  const standing = new Map<MidiNote, Mark>();
+  for (const mark of [...withoutErased(records).marks].sort(olderFirst)) {
+    if (mark.mark === 'none') standing.delete(mark.note);
+    else standing.set(mark.note, mark);
+  }
+  return standing;
+}

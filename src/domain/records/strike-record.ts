@@ -1,0 +1,86 @@
+// Strikes as they are kept, and kept strikes as strikes again: cents follow from the Hz and from what is asked of the note.
+import type { MeasuredPartial, Strike, UpperPartial } from '../measurement/strike';
+import { frequencyOf } from '../tuning/equal-temperament';
+import {
+  type Cents,
+  centsBetween,
+  type Hertz,
+  hertz,
+  type MidiNote,
+  seconds,
+  shiftedBy,
+} from '../tuning/units';
+import type { LineRecord, StrikeRecord } from './rack-records';
+
+/** A settled strike as it is kept: as it came from the ear, without what can be computed from it. */
+export function strikeRecordOf(strike: Strike): StrikeRecord {
+  const { octave, octaveRival, third } = strike;
+  return {
+    fundamental: lineOf(strike.fundamental),
+    isInferred: strike.isInferred,
+    octave: octave && lineOf(octave),
+    octaveRival: octaveRival && { ...lineOf(octaveRival), note: octaveRival.note },
+    third: third && { ...lineOf(third), kind: third.kind },
+    glideCents: strike.glideCents,
+    peakDb: strike.peakDb,
+    loudness: strike.loudness,
+    alsoRinging: strike.alsoRinging,
+  };
+}
+
+const lineOf = ({ hz, sigmaCents, decaySeconds, levelDb }: LineRecord): LineRecord => ({
+  hz,
+  sigmaCents,
+  decaySeconds,
+  levelDb,
+});
+
+/** What a kept strike is judged against. */
+export interface StrikeAim {
+  readonly note: MidiNote;
+  /** The band's or the pan's A4. */
+  readonly a4: Hertz;
+  /** How far from equal temperament the note is meant to be. */
+  readonly offset: Cents;
+}
+
+/** Where the fundamental of the note should be. */
+export const targetOf = ({ note, a4, offset }: StrikeAim): Hertz =>
+  shiftedBy(frequencyOf(note, a4), offset);
+
+/**
+ * A kept strike as the ear would report it: partial k against k times the target, and against k times the own
+ * fundamental. `event` numbers it among the strikes of its reading and stands in for its time.
+ */
+export function strikeOf(record: StrikeRecord, aim: StrikeAim, event: number): Strike {
+  const { fundamental, octave, octaveRival, third } = record;
+  const target = targetOf(aim);
+  const partial = (line: LineRecord, order: number): MeasuredPartial => ({
+    ...lineOf(line),
+    cents: centsBetween(order * target, line.hz),
+  });
+  const upper = (line: LineRecord, order: number): UpperPartial => ({
+    ...partial(line, order),
+    centsFromOwn: centsBetween(order * fundamental.hz, line.hz),
+  });
+  return {
+    kind: 'strike',
+    event,
+    provisional: false,
+    at: seconds(event),
+    note: aim.note,
+    fundamental: partial(fundamental, 1),
+    isInferred: record.isInferred,
+    octave: octave && upper(octave, 2),
+    octaveRival: octaveRival && {
+      ...upper(octaveRival, 2),
+      note: octaveRival.note,
+      beatHz: hertz(Math.abs(octaveRival.hz - (octave?.hz ?? octaveRival.hz))),
+    },
+    third: third && { kind: third.kind, ...upper(third, third.kind === 'twelfth' ? 3 : 4) },
+    glideCents: record.glideCents,
+    peakDb: record.peakDb,
+    loudness: record.loudness,
+    alsoRinging: record.alsoRinging,
+  };
+}
