@@ -119,6 +119,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-kills',
+          environment: 'node',
+          include: ['tests/benchmarks/kills.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          testTimeout: 7_200_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-ear',
           environment: 'node',
           include: ['tests/benchmarks/ear.bench-run.ts'],

@@ -2,6 +2,7 @@
 import type { KeptCards } from '../domain/ports';
 import type { PanCard } from '../domain/records/pan-card';
 import { type PanId, panId } from '../domain/records/rack-records';
+import { restorePanCard } from '../domain/records/restore-pan-card';
 import type { Transaction } from './transaction';
 
 export interface CardRow {
@@ -11,9 +12,6 @@ export interface CardRow {
   /** Null when the pan was written to since its card was made. */
   readonly card: PanCard | null;
 }
-
-/** Placeholder until the restore function of the domain is here. */
-const restorePanCard = (stored: unknown): PanCard | null => stored as PanCard | null;
 
 /** A valid row, or null where there is none; a card that cannot be read is as good as none. */
 export function restoreCardRow(stored: unknown): CardRow | null {

@@ -1,29 +1,44 @@
-// Restores what a store of the database holds; what cannot be saved is left out and counted as a repair.
+// Restores what a store of the database holds; what cannot be saved is left out and named in the repairs.
 import type { Attachment, RackRecord } from '../domain/records/rack-records';
-import type { Restored } from '../domain/records/settings';
+import { restoreAttachment } from '../domain/records/restore-attachment';
+import { type LeftOut, restoreRecord } from '../domain/records/restore-record';
 
-/** Placeholder until the restore functions of the domain are here. */
-const restoreRecord = (stored: unknown): Restored<RackRecord | null> => ({
-  value: stored as RackRecord,
-  repairs: [],
-});
+type OfKind<Kind> = Extract<RackRecord, { kind: Kind }>;
 
-/** All records of `kind` among `stored`, in their order, and what had to be repaired. */
+/** All records of `kind` among `stored`, in their order; what was wrong is added to `repairs` with the id of its record. */
 export function restoreKept<Kind extends RackRecord['kind']>(
   kind: Kind,
   stored: readonly unknown[],
   repairs: string[],
-): readonly Extract<RackRecord, { kind: Kind }>[] {
+): readonly OfKind<Kind>[] {
   return stored.flatMap((each) => {
     const restored = restoreRecord(each);
-    repairs.push(...restored.repairs);
-    const record = restored.value;
-    return record?.kind === kind ? [record as Extract<RackRecord, { kind: Kind }>] : [];
+    const name = nameOf(each);
+    if (restored.kind === 'left-out') {
+      repairs.push(leftOutLine(name, restored));
+      return [];
+    }
+    repairs.push(...restored.repairs.map((part) => `${name}: ${part}`));
+    const { record } = restored;
+    if (record.kind === kind) return [record as OfKind<Kind>];
+    repairs.push(`${name}: kind`);
+    return [];
   });
 }
 
 /** The attachment in a row of its store, or null where there is none or it cannot be saved. */
-export function restoreAttachmentRow(row: unknown, _repairs: string[]): Attachment | null {
+export function restoreAttachmentRow(row: unknown, repairs: string[]): Attachment | null {
   if (typeof row !== 'object' || row === null || !('attachment' in row)) return null;
-  return row.attachment as Attachment;
+  const restored = restoreAttachment(row.attachment);
+  if (restored.kind === 'left-out') {
+    repairs.push(leftOutLine(nameOf(row), restored));
+    return null;
+  }
+  return restored.attachment;
 }
+
+const nameOf = (stored: unknown): string =>
+  typeof stored === 'object' && stored !== null && 'id' in stored ? String(stored.id) : 'record';
+
+const leftOutLine = (name: string, { why, parts }: LeftOut): string =>
+  `${name}: left out (${[why, ...parts].join(', ')})`;

@@ -116,7 +116,7 @@ function microphoneFlags(folder: string, { sound, permission }: AppOptions): rea
   ];
 }
 
-const quietFlags = [
+export const quietFlags = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',

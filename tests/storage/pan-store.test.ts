@@ -1,11 +1,14 @@
 // What the rack's memory promises, on an IndexedDB made of memory; the browser's own is in tests/browser.
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
+import fc from 'fast-check';
+import { openDB } from 'idb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Loaded } from '../../src/domain/ports';
 import { panId, roundId, roundOf } from '../../src/domain/records/rack-records';
 import { midiNote } from '../../src/domain/tuning/units';
 import { Database } from '../../src/storage/database';
+import type { RecordStore, RingwrightSchema } from '../../src/storage/database-structure';
 import { IndexedDbPanStore } from '../../src/storage/indexed-db-pan-store';
 import {
   sampleAttachment,
@@ -167,5 +170,82 @@ describe('a change', () => {
     stop();
     await store.keep([sampleEdit('edit-2', 'Lead 1')]);
     expect(heard).not.toHaveBeenCalled();
+  });
+});
+
+describe('records that something else has written into the database', () => {
+  /** Puts anything into a store, past everything that guards it. */
+  async function plant(name: RecordStore | 'attachments' | 'cards', ...values: readonly unknown[]) {
+    await store.cards();
+    const database = await openDB<RingwrightSchema>('ringwright');
+    for (const each of values) await database.put(name, each);
+    database.close();
+  }
+  const good = sampleReading('reading-1', round);
+
+  it('are left out one by one and named, and all others are read', async () => {
+    await plant(
+      'readings',
+      good,
+      { id: 'x', pan: samplePan, note: 72, round: roundOf(round) },
+      { ...good, id: 'y', strikes: 'none' },
+      { ...good, id: 'newer', shape: 2 },
+      { ...sampleMark('wrong-store'), round: roundOf(round) },
+    );
+    const found = await store.readingsOfRound(roundOf(round));
+    expect(found).toMatchObject({ kind: 'loaded', value: [good] });
+    const repairs = found.kind === 'loaded' ? found.repairs : [];
+    for (const name of ['x', 'y', 'newer', 'wrong-store']) {
+      expect(repairs.some((repair) => repair.startsWith(`${name}: `))).toBe(true);
+    }
+    expect(await store.readingsOfNote(samplePan, midiNote(72))).toMatchObject({ value: [good] });
+  });
+
+  it('lose only the part that is bad', async () => {
+    const edit = sampleEdit('edit-1', 'Lead 1');
+    await plant('pan-edits', { ...edit, fields: { ...edit.fields, family: 'violin' } });
+    const pan = await store.pan(samplePan);
+    expect(pan).toMatchObject({ value: { edits: [{ id: 'edit-1', fields: { name: 'Lead 1' } }] } });
+    expect(pan.kind === 'loaded' && pan.repairs.length).toBeGreaterThan(0);
+  });
+
+  it('are no attachment unless they can be one', async () => {
+    const sound = sampleAttachment('sound-1', 'sound', 10);
+    const { id, pan } = sound;
+    await plant('attachments', { id, pan, attachment: { ...sound, bytes: 'no bytes' } });
+    const found = await store.attachment(id);
+    expect(found).toMatchObject({ kind: 'loaded', value: null });
+    expect(found.kind === 'loaded' && found.repairs).toHaveLength(1);
+  });
+
+  it('leave a pan without its card, which is then made anew', async () => {
+    await plant(
+      'cards',
+      { pan: 'pan-1', changes: 1, card: { ...sampleCard(), need: 'much' } },
+      { pan: 'pan-2', changes: 'many', card: sampleCard() },
+      { pan: 'pan-3', changes: 1, card: { ...sampleCard(panId('pan-3')), version: 2 } },
+    );
+    expect(value(await store.cards())).toEqual({ cards: [], stale: ['pan-1', 'pan-2', 'pan-3'] });
+  });
+
+  it('never make anything throw', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.anything(), fc.anything(), async (one, other) => {
+        globalThis.indexedDB = new IDBFactory();
+        store = new IndexedDbPanStore(new Database());
+        try {
+          await plant('readings', { id: 'r', pan: samplePan, note: 72, round: 'q', strikes: one });
+          await plant('marks', { id: 'm', pan: samplePan, mark: one, at: other });
+          await plant('cards', { pan: samplePan, card: one, changes: other });
+        } catch (error) {
+          // Not everything that fast-check thinks of can be stored at all.
+          if (error instanceof Error && error.name !== 'DataCloneError') throw error;
+        }
+        expect(await store.readingsOfRound(roundId('q'))).toMatchObject({ value: [] });
+        expect(await store.pan(samplePan)).toMatchObject({ kind: 'loaded' });
+        expect(await store.cards()).toMatchObject({ kind: 'loaded' });
+      }),
+      { seed: 4, numRuns: 100 },
+    );
   });
 });

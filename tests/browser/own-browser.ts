@@ -1,0 +1,74 @@
+// A browser process of the test's own, with a profile that outlives it, so that it can be killed like a phone that dies.
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { type Browser, type BrowserContext, chromium } from 'playwright-core';
+import { quietFlags } from './open-app';
+
+export interface OwnBrowser {
+  /** The context of the profile. */
+  readonly context: BrowserContext;
+  /** Ends the browser and all its helper processes at once, without a chance to finish anything. */
+  kill(): Promise<void>;
+}
+
+/** Starts the browser named by CHROME_PATH with the profile in `profile`. Kill it in the same test. */
+export async function startOwnBrowser(profile: string): Promise<OwnBrowser> {
+  const executablePath = process.env['CHROME_PATH'];
+  if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
+  const child = spawn(
+    executablePath,
+    [
+      '--headless=new',
+      '--remote-debugging-port=0',
+      `--user-data-dir=${profile}`,
+      '--disable-gpu',
+      ...quietFlags,
+      'about:blank',
+    ],
+    // A process group of its own, so that its helpers die with it.
+    { detached: true, stdio: ['ignore', 'ignore', 'pipe'] },
+  );
+  const kill = async () => {
+    const gone = child.exitCode === null && child.signalCode === null ? once(child, 'exit') : null;
+    killGroup(child);
+    await gone;
+  };
+  try {
+    const browser = await chromium.connectOverCDP(await debuggingAddress(child));
+    return { context: contextOf(browser), kill };
+  } catch (error) {
+    await kill();
+    throw error;
+  }
+}
+
+function contextOf(browser: Browser): BrowserContext {
+  const [context] = browser.contexts();
+  if (!context) throw new Error('The browser has no context.');
+  return context;
+}
+
+/** The address that the browser prints once it can be talked to. */
+function debuggingAddress(child: ChildProcess): Promise<string> {
+  return new Promise((done, fail) => {
+    let said = '';
+    child.stderr?.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+      const address = /DevTools listening on (ws:\/\/\S+)/.exec(said)?.[1];
+      if (address) done(address);
+    });
+    child.once('error', fail);
+    child.once('exit', (code) => fail(new Error(`The browser ended (${code}): ${said}`)));
+  });
+}
+
+function killGroup(child: ChildProcess): void {
+  if (child.pid === undefined) return;
+  try {
+    if (process.platform === 'win32') child.kill('SIGKILL');
+    else process.kill(-child.pid, 'SIGKILL');
+  } catch (error) {
+    // Already gone.
+    if (!(error instanceof Error && 'code' in error && error.code === 'ESRCH')) throw error;
+  }
+}
