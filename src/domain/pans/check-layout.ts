@@ -1,62 +1,46 @@
 // Finds what is wrong with a layout: notes missing or doubled, ovals outside the rim or over each other.
-import { noteName } from '../tuning/note-names';
-import { midiNote } from '../tuning/units';
+import { type MidiNote, midiNote } from '../tuning/units';
 import { type NotePlace, notesOf, type PanLayout } from './layout';
+import { isInside, outlineOf } from './note-outline';
 
-const outlinePoints = 48;
+export type LayoutFault =
+  | { readonly kind: 'missing'; readonly note: MidiNote }
+  | { readonly kind: 'doubled'; readonly note: MidiNote }
+  | { readonly kind: 'over-rim'; readonly note: MidiNote }
+  | { readonly kind: 'overlap'; readonly note: MidiNote; readonly other: MidiNote };
 
-/** Faults of a layout in words; empty if it is chromatic without gaps and can be drawn. */
-export function checkLayout(layout: PanLayout): readonly string[] {
-  const faults: string[] = [];
-  const notes = notesOf(layout);
-  notes.forEach((note, k) => {
+/** Faults of a layout; empty if it is chromatic without gaps and can be drawn. Total: it never throws. */
+export function checkLayout(layout: PanLayout): readonly LayoutFault[] {
+  return [
+    ...faultsOfNotes(notesOf(layout)),
+    ...layout.drums.flatMap(({ notes }) => faultsOfPlaces(notes)),
+  ];
+}
+
+const faultsOfNotes = (notes: readonly MidiNote[]): readonly LayoutFault[] =>
+  notes.flatMap((note, k): readonly LayoutFault[] => {
     const before = notes[k - 1];
-    if (before === undefined) return;
-    if (note === before) faults.push(`${noteName(note)} is there twice`);
-    for (let missing = before + 1; missing < note; missing++) {
-      faults.push(`${noteName(midiNote(missing))} is missing`);
-    }
+    if (before === undefined) return [];
+    if (note === before) return [{ kind: 'doubled', note }];
+    return Array.from({ length: note - before - 1 }, (_, missing) => ({
+      kind: 'missing',
+      note: midiNote(before + 1 + missing),
+    }));
   });
-  for (const drum of layout.drums) {
-    drum.notes.forEach((place, k) => {
-      if (outlineOf(place).some(([x, y]) => Math.hypot(x, y) > 1)) {
-        faults.push(`${noteName(place.note)} reaches over the rim`);
-      }
-      for (const other of drum.notes.slice(k + 1)) {
-        if (outlineOf(place).some((point) => isInside(other, point))) {
-          faults.push(`${noteName(place.note)} and ${noteName(other.note)} overlap`);
-        }
-      }
-    });
-  }
-  return faults;
-}
 
-type Point = readonly [x: number, y: number];
-
-const middleOf = (place: NotePlace): Point => {
-  const angle = (place.clock * Math.PI) / 6;
-  return [place.radius * Math.sin(angle), -place.radius * Math.cos(angle)];
-};
-
-function outlineOf(place: NotePlace): readonly Point[] {
-  const turn = (place.clock * Math.PI) / 6;
-  const [x, y] = middleOf(place);
-  return Array.from({ length: outlinePoints }, (_, k) => {
-    const angle = (2 * Math.PI * k) / outlinePoints;
-    const along = place.along * Math.cos(angle);
-    const across = place.across * Math.sin(angle);
+const faultsOfPlaces = (places: readonly NotePlace[]): readonly LayoutFault[] =>
+  places.flatMap((place, k): readonly LayoutFault[] => {
+    const outline = outlineOf(place);
+    const isOver = outline.some(([x, y]) => Math.hypot(x, y) > 1);
+    const over = places
+      .slice(k + 1)
+      .filter(
+        (other) =>
+          outline.some((point) => isInside(other, point)) ||
+          outlineOf(other).some((point) => isInside(place, point)),
+      );
     return [
-      x + along * Math.cos(turn) - across * Math.sin(turn),
-      y + along * Math.sin(turn) + across * Math.cos(turn),
-    ] as const;
+      ...(isOver ? [{ kind: 'over-rim', note: place.note } as const] : []),
+      ...over.map((other) => ({ kind: 'overlap', note: place.note, other: other.note }) as const),
+    ];
   });
-}
-
-function isInside(place: NotePlace, [px, py]: Point): boolean {
-  const turn = (place.clock * Math.PI) / 6;
-  const [x, y] = middleOf(place);
-  const along = (px - x) * Math.cos(turn) + (py - y) * Math.sin(turn);
-  const across = -(px - x) * Math.sin(turn) + (py - y) * Math.cos(turn);
-  return (along / place.along) ** 2 + (across / place.across) ** 2 < 1;
-}

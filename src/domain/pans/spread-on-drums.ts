@@ -1,0 +1,83 @@
+// A neutral starting arrangement for pans whose note places are published nowhere: the player arranges the rest.
+import type { MidiNote } from '../tuning/units';
+import type { Drum, NotePlace } from './layout';
+import { hourOf } from './note-outline';
+
+interface Circle {
+  readonly ring: NotePlace['ring'];
+  readonly count: number;
+  readonly radius: number;
+  readonly along: number;
+  readonly across: number;
+  /** Hour of its first note. */
+  readonly from: number;
+}
+
+/**
+ * Deals the notes, lowest first, to the drums in turn; on each drum they lie clockwise from the player, the lower
+ * ones along the rim. Four drums get augmented triads that way, two get whole-tone scales.
+ */
+export function spreadOnDrums(
+  notes: readonly MidiNote[],
+  drumCount: number,
+  nameOf: (drum: number) => string = (drum) => String(drum + 1),
+): readonly Drum[] {
+  const ordered = [...notes].sort((low, high) => low - high);
+  return Array.from({ length: drumCount }, (_, drum) => ({
+    name: nameOf(drum),
+    notes: spreadOnDrum(ordered.filter((_, k) => k % drumCount === drum)),
+  }));
+}
+
+/** Notes of one drum, lowest first, in up to three circles. */
+export function spreadOnDrum(notes: readonly MidiNote[]): readonly NotePlace[] {
+  const spots = circlesFor(notes.length).flatMap((circle) =>
+    Array.from({ length: circle.count }, (_, k) => ({
+      ring: circle.ring,
+      clock: hourOf(circle.from + (12 * k) / circle.count),
+      radius: circle.radius,
+      along: circle.along,
+      across: circle.across,
+    })),
+  );
+  return notes.flatMap((note, k) => {
+    const spot = spots[k];
+    return spot ? [{ note, ...spot }] : [];
+  });
+}
+
+/** Circles with room for `count` notes; every note keeps 44 px for a finger where the drum is 320 px wide. */
+function circlesFor(count: number): readonly Circle[] {
+  const outer = (along: number, across: number, radius = 0.97 - across) =>
+    ({ ring: 'outer', from: 6, radius, along, across }) as const;
+  const middle = { ring: 'middle', from: 6.5 } as const;
+  const centre = { ring: 'centre', from: 12 } as const;
+  if (count <= 1) return [{ ...outer(0.5, 0.4, 0), count }];
+  if (count <= 4) return [{ ...outer(0.38, 0.3), count }];
+  if (count <= 6) return [{ ...outer(0.33, 0.24), count }];
+  if (count <= 10) {
+    return [
+      { ...outer(0.31, 0.2), count: 6 },
+      { ...middle, radius: 0.33, along: 0.2, across: 0.17, count: count - 6 },
+    ];
+  }
+  if (count <= 16) {
+    return [
+      { ...outer(0.23, 0.16), count: 9 },
+      { ...middle, radius: 0.44, along: 0.17, across: 0.14, count: Math.min(6, count - 9) },
+      { ...centre, radius: 0, along: 0.12, across: 0.12, count: Math.max(0, count - 15) },
+    ];
+  }
+  return [
+    { ...outer(0.19, 0.13), count: 12 },
+    {
+      ...middle,
+      from: 6,
+      radius: 0.548,
+      along: 0.12,
+      across: 0.105,
+      count: Math.min(12, count - 12),
+    },
+    { ...centre, radius: 0.26, along: 0.095, across: 0.093, count: Math.max(0, count - 24) },
+  ];
+}
