@@ -75,41 +75,6 @@ export const beginRound = (way: RoundWay, order: readonly MidiNote[]): RoundProg
   lastEvent: 0,
 });
 
-export interface KeptOfRound {
-  readonly way: RoundWay;
-  readonly order: readonly MidiNote[];
-  /** Readings of the round, oldest first; a later one of the same note replaces the earlier. */
-  readonly readings: readonly { readonly note: MidiNote; readonly strikes: readonly Strike[] }[];
-  /** The mark that holds for each marked note. */
-  readonly marks: readonly { readonly note: MidiNote; readonly mark: MarkKind }[];
-}
-
-/** The round as it stood when its last record was kept; strikes of notes that were not done are not kept. */
-export function resumeRound({ way, order, readings, marks }: KeptOfRound): RoundProgress {
-  let progress = beginRound(way, order);
-  for (const { note, strikes } of readings) {
-    const known = progress.notes.get(note);
-    if (!known) continue;
-    let reading: Reading | null = null;
-    let { lastEvent } = progress;
-    for (const strike of way === 'quick' ? strikes : []) {
-      lastEvent++;
-      reading = addStrike(reading, {
-        ...strike,
-        note,
-        event: lastEvent,
-        provisional: false,
-      }).reading;
-    }
-    progress = { ...withNote(progress, note, { ...known, reading, isLocked: true }), lastEvent };
-  }
-  for (const { note, mark } of marks) {
-    const known = progress.notes.get(note);
-    if (known) progress = withNote(progress, note, { ...known, mark });
-  }
-  return { ...progress, eventsBefore: progress.lastEvent };
-}
-
 /** Listening began anew, so strikes are numbered from 1 again; nothing heard so far is lost. */
 export const listeningBegan = (progress: RoundProgress): RoundProgress => ({
   ...progress,
@@ -207,7 +172,12 @@ export function withdrawStrike(before: RoundProgress, strikeEvent: number): Roun
   return { ...before, notes: new Map(notes), lastEvent };
 }
 
-const withNote = (progress: RoundProgress, note: MidiNote, state: NoteProgress): RoundProgress => ({
+/** The round with another state of one note. */
+export const withNote = (
+  progress: RoundProgress,
+  note: MidiNote,
+  state: NoteProgress,
+): RoundProgress => ({
   ...progress,
   notes: new Map(progress.notes).set(note, state),
 });

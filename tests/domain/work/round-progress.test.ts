@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RoundWay } from '../../../src/domain/records/rack-records';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
+import { resumeRound } from '../../../src/domain/work/resume-round';
 import {
   beginRound,
   chooseNote,
@@ -14,7 +15,6 @@ import {
   patience,
   type RoundProgress,
   type RoundStep,
-  resumeRound,
   strikeHeard,
   withdrawStrike,
 } from '../../../src/domain/work/round-progress';
