@@ -44,7 +44,8 @@ const phaseSigma = 0.77;
 /** A plain decaying line leaves no more near it than the noise beside it and this many deviations. */
 const plainDeviations = 3.5;
 
-const bandHalfWidth = (hz: number): number => Math.min(90, 0.85 * hz);
+/** Half of the width of the band in which a line at `hz` is measured, Hz. */
+export const bandHalfWidth = (hz: number): number => Math.min(90, 0.85 * hz);
 
 /**
  * Settled frequency, error, decay and level of `line` in `window`; `others` inside its band are taken out.
