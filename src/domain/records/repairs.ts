@@ -1,11 +1,20 @@
 // The list of what was bad in something stored, each part named by its way in ("strikes[2].octave").
 
 const mostRepairs = 50;
+/** Room for the unknown fields of one record: enough for a newer version's, and it still fits a line of a backup. */
+const roomForUnknown = { parts: 5_000, characters: 100_000 };
+
+export interface Room {
+  readonly parts: number;
+  readonly characters: number;
+}
 
 /** Collects repairs while a value is restored; knows where in it the restoring stands. */
 export class Repairs {
   readonly #way: (string | number)[] = [];
   readonly #list: string[] = [];
+  /** What is left for unknown fields. */
+  room: Room = roomForUnknown;
 
   /** `stored`, the part called `name`, as `restore` makes it. */
   within<T>(
