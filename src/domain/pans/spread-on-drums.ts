@@ -53,6 +53,8 @@ function circlesFor(count: number): readonly Circle[] {
   const middle = { ring: 'middle', from: 6.5 } as const;
   const centre = { ring: 'centre', from: 12 } as const;
   if (count <= 1) return [{ ...outer(0.5, 0.4, 0), count }];
+  // Near enough to the middle that three such drums fit side by side on a small screen.
+  if (count <= 3) return [{ ...outer(0.42, 0.36, 0.54), count }];
   if (count <= 4) return [{ ...outer(0.38, 0.3), count }];
   if (count <= 6) return [{ ...outer(0.33, 0.24), count }];
   if (count <= 10) {

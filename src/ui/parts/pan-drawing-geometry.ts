@@ -1,5 +1,5 @@
 // Where the notes of a drum are drawn, and which part of the drawing belongs to each note's finger.
-import type { NotePlace } from '../../domain/pans/layout';
+import type { NotePlace, PanLayout } from '../../domain/pans/layout';
 
 export interface Point {
   readonly x: number;
@@ -22,14 +22,18 @@ export function middleOf(place: NotePlace): Point {
   };
 }
 
-/** Corners of the area where a touch strikes `middle`: a square without all that lies nearer to one of `others`. */
-export function touchArea(middle: Point, others: readonly Point[]): readonly Point[] {
+/**
+ * Corners of the area where a touch strikes `middle`: a square without all that lies nearer to one of `others`.
+ * Where drums stand in `columns` they are drawn smaller, and the square is larger in drawing units.
+ */
+export function touchArea(middle: Point, others: readonly Point[], columns = 1): readonly Point[] {
   const { x, y } = middle;
+  const reach = touchReach * columns;
   let corners: readonly Point[] = [
-    { x: x - touchReach, y: y - touchReach },
-    { x: x + touchReach, y: y - touchReach },
-    { x: x + touchReach, y: y + touchReach },
-    { x: x - touchReach, y: y + touchReach },
+    { x: x - reach, y: y - reach },
+    { x: x + reach, y: y - reach },
+    { x: x + reach, y: y + reach },
+    { x: x - reach, y: y + reach },
   ];
   for (const other of others) corners = nearerPart(corners, middle, other);
   return corners;
@@ -53,4 +57,36 @@ function nearerPart(corners: readonly Point[], own: Point, other: Point): readon
       { x: corner.x + part * (next.x - corner.x), y: corner.y + part * (next.y - corner.y) },
     ];
   });
+}
+
+/** The narrowest screen, and what a finger needs on it (WCAG 2.2, 2.5.5), in CSS px. */
+const narrowest = 320;
+const finger = 44;
+/** Between two drums side by side, CSS px. */
+const drumGap = 8;
+
+/**
+ * How many drums stand side by side so that every note keeps 44 px for a finger on a screen of 320 px: 2 or 3; 1 if
+ * they fit only one at a time, as large as the screen.
+ */
+export function columnsFor({ drums }: PanLayout): 1 | 2 | 3 {
+  if (drums.length === 1) return 1;
+  for (const columns of drums.length > 6 ? ([3, 2] as const) : ([2] as const)) {
+    const pixels = (narrowest - (columns - 1) * drumGap) / columns;
+    const unit = pixels / (2 * drawnRadius);
+    if (drums.every(({ notes }) => roomBetween(notes) * unit >= finger)) return columns;
+  }
+  return 1;
+}
+
+/** The shortest distance between two notes, or twice that of a note from the edge, in drawing units. */
+function roomBetween(notes: readonly NotePlace[]): number {
+  const middles = notes.map(middleOf);
+  return Math.min(
+    Number.POSITIVE_INFINITY,
+    ...middles.flatMap(({ x, y }, k) => [
+      2 * (drawnRadius - Math.max(Math.abs(x), Math.abs(y))),
+      ...middles.slice(k + 1).map((other) => Math.hypot(other.x - x, other.y - y)),
+    ]),
+  );
 }

@@ -1,105 +1,61 @@
-// A pan as the player sees it: every note an oval that can be tapped or reached by keyboard.
-import type { Drum, NotePlace, PanLayout } from '../../domain/pans/layout';
-import { displayName } from '../../domain/tuning/note-names';
+// A pan as the player sees it: one drum as large as the screen, several drums in columns where every note keeps room
+// for a finger, otherwise one at a time under small pictures of all of them.
+import { useLayoutEffect, useState } from 'preact/hooks';
+import { drumOf } from '../../domain/pans/edit-layout';
+import type { PanLayout } from '../../domain/pans/layout';
 import type { MidiNote } from '../../domain/tuning/units';
-import { drawnRadius, middleOf, type Point, rim, touchArea } from './pan-drawing-geometry';
-
-/** The oval that shows the keyboard's focus lies this far outside the note's own, in drawing units. */
-const focusGap = 2.5;
+import { DrumDrawing } from './drum-drawing';
+import { DrumTabs } from './drum-tabs';
+import type { MarkOf } from './note-mark';
+import './pan-drawing.css';
+import { columnsFor } from './pan-drawing-geometry';
 
 export function PanDrawing({
   layout,
-  label,
-  chosen,
+  label = plainLabel,
+  chosen = null,
+  markOf,
   onNote,
 }: {
   readonly layout: PanLayout;
-  readonly label: (note: string) => string;
-  readonly chosen: MidiNote | null;
-  readonly onNote: (note: MidiNote) => void;
+  /** What a note is called for those who do not see it: its state belongs into it. */
+  readonly label?: (note: string, midi: MidiNote) => string;
+  /** Its drum is shown. */
+  readonly chosen?: MidiNote | null;
+  readonly markOf?: MarkOf<MidiNote>;
+  /** Without it the pan is a picture. */
+  readonly onNote?: (note: MidiNote) => void;
 }) {
+  const [shown, show] = useState(0);
+  const holding = chosen === null ? -1 : drumOf(layout, chosen);
+  // Also when another note of the same drum is chosen after somebody has looked at another drum.
+  useLayoutEffect(() => {
+    if (holding >= 0 && chosen !== null) show(holding);
+  }, [holding, chosen]);
+  const columns = columnsFor(layout);
+  const one = layout.drums[Math.min(shown, layout.drums.length - 1)];
+  const common = { columns, label, chosen, markOf, onNote };
+  if (layout.drums.length === 1 && one) {
+    return <DrumDrawing drum={one} name={layout.name} {...common} />;
+  }
+  if (columns === 1 && one) {
+    return (
+      <div class="drums-in-turn">
+        <DrumTabs layout={layout} shown={shown} chosen={chosen} markOf={markOf} onShow={show} />
+        <DrumDrawing drum={one} name={`${layout.name}, ${one.name}`} {...common} />
+      </div>
+    );
+  }
   return (
-    <>
-      {layout.drums.map((drum) => (
-        // biome-ignore lint/a11y/useSemanticElements: an SVG drawing cannot be a fieldset element
-        <svg
-          key={drum.name}
-          class="pan-drawing"
-          viewBox={`${-drawnRadius} ${-drawnRadius} ${2 * drawnRadius} ${2 * drawnRadius}`}
-          role="group"
-          aria-label={layout.name}
-        >
-          <circle r={rim} class="rim" />
-          {drum.notes.map((place) => (
-            <NoteButton
-              key={place.note}
-              place={place}
-              touch={touchAreaOf(place, drum)}
-              label={label(displayName(place.note))}
-              chosen={place.note === chosen}
-              onNote={onNote}
-            />
-          ))}
-        </svg>
+    <div class={`drum-grid columns-${columns}`}>
+      {layout.drums.map((drum, k) => (
+        <figure key={k}>
+          <DrumDrawing drum={drum} name={`${layout.name}, ${drum.name}`} {...common} />
+          <figcaption>{drum.name}</figcaption>
+        </figure>
       ))}
-    </>
+    </div>
   );
 }
 
-const touchAreaOf = (place: NotePlace, drum: Drum): readonly Point[] =>
-  touchArea(middleOf(place), drum.notes.filter((other) => other !== place).map(middleOf));
-
-function NoteButton({
-  place,
-  touch,
-  label,
-  chosen,
-  onNote,
-}: {
-  readonly place: NotePlace;
-  readonly touch: readonly Point[];
-  readonly label: string;
-  readonly chosen: boolean;
-  readonly onNote: (note: MidiNote) => void;
-}) {
-  const { x, y } = middleOf(place);
-  const onRing = `translate(${x} ${y}) rotate(${place.clock * 30})`;
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: an SVG shape cannot be a button element
-    <g
-      role="button"
-      tabindex={0}
-      aria-label={label}
-      class={`note ${chosen ? 'chosen' : ''}`}
-      onPointerDown={(event) => {
-        if (event.button === 0) onNote(place.note);
-      }}
-      onClick={(event) => {
-        // A screen reader's tap arrives as a click alone; a finger's click was struck on its way down.
-        if (event.detail === 0) onNote(place.note);
-      }}
-      onKeyDown={(event) => {
-        if (event.repeat || (event.key !== 'Enter' && event.key !== ' ')) return;
-        event.preventDefault();
-        onNote(place.note);
-      }}
-    >
-      <polygon class="touch" points={touch.map((corner) => `${corner.x},${corner.y}`).join(' ')} />
-      <ellipse
-        class="oval-focus"
-        rx={rim * place.along + focusGap}
-        ry={rim * place.across + focusGap}
-        transform={onRing}
-      />
-      <ellipse
-        class="field-oval"
-        rx={rim * place.along}
-        ry={rim * place.across}
-        transform={onRing}
-      />
-      <text x={x} y={y + 4} text-anchor="middle">
-        {displayName(place.note)}
-      </text>
-    </g>
-  );
-}
+const plainLabel = (note: string): string => note;
