@@ -121,7 +121,7 @@ describe('a measured strike does not move', () => {
     );
   });
 
-  it.each([32000, 44100])('with the sample rate (%i Hz)', (rate) => {
+  it.each([32000, 44100, 96000])('with the sample rate (%i Hz)', (rate) => {
     for (const seed of seeds) {
       expectUnmoved(strikeIn(scene(seed, rate).samples, rate), referenceOf(seed));
     }

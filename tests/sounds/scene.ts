@@ -153,7 +153,7 @@ export function strikeScene(seed: number, options: Partial<SceneOptions> = {}): 
 }
 
 /** Gain of every partial, so that the loudest sum stays below full scale. */
-const loudness = 0.15;
+export const loudness = 0.15;
 
 const truthOf = ({ hz, amplitude, decaySeconds }: StruckPartial): TruePartial => ({
   hz,
@@ -162,9 +162,9 @@ const truthOf = ({ hz, amplitude, decaySeconds }: StruckPartial): TruePartial =>
 });
 
 /** Time constant, s: T60 from 2 s for C4 down to 0.5 s for E6, longer below. */
-const ringTime = (note: number): number => Math.min(0.4, 0.28 - 0.2 * ((note - 60) / 28));
+export const ringTime = (note: number): number => Math.min(0.4, 0.28 - 0.2 * ((note - 60) / 28));
 
-type PartialMaker = (
+export type PartialMaker = (
   hz: number,
   amplitude: number,
   decaySeconds: number,
@@ -172,7 +172,7 @@ type PartialMaker = (
   glideCents: number,
 ) => StruckPartial;
 
-function partialMaker(
+export function partialMaker(
   random: () => number,
   { wobbleDb, wobbleCents }: Pick<SceneOptions, 'wobbleDb' | 'wobbleCents'>,
 ): PartialMaker {
@@ -193,7 +193,7 @@ function partialMaker(
 }
 
 /** The octave below first, where the pan has it, then any others; none whose line falls on a partial. */
-function ringingNotes(
+export function ringingNotes(
   random: () => number,
   struck: number,
   { count, lowest, highest }: { count: number; lowest: number; highest: number },
@@ -224,7 +224,7 @@ function addNoise(
 }
 
 /** First-order high-pass in place. */
-function rollOff(samples: Float32Array, sampleRate: number): void {
+export function rollOff(samples: Float32Array, sampleRate: number): void {
   const keep = Math.exp((-2 * Math.PI * rollOffHz) / sampleRate);
   let before = 0;
   let output = 0;
