@@ -128,6 +128,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-rack',
+          environment: 'node',
+          include: ['tests/benchmarks/rack.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          testTimeout: 7_200_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-ear',
           environment: 'node',
           include: ['tests/benchmarks/ear.bench-run.ts'],

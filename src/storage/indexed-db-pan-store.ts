@@ -96,7 +96,7 @@ export class IndexedDbPanStore implements PanStore {
   ): Promise<Kept> {
     let changed: readonly PanId[] = [];
     const kept = await this.#write(async (connection) => {
-      changed = await addRecords(connection, records, attachments);
+      changed = (await addRecords(connection, records, attachments)).pans;
     });
     if (kept.kind === 'kept' && changed.length > 0) this.#changes.announce(changed);
     return kept;

@@ -9,6 +9,8 @@ export interface OwnBrowser {
   readonly context: BrowserContext;
   /** Ends the browser and all its helper processes at once, without a chance to finish anything. */
   kill(): Promise<void>;
+  /** Ends it as a user does: everything is written out and closed first. */
+  close(): Promise<void>;
 }
 
 /** Starts the browser named by CHROME_PATH with the profile in `profile`. Kill it in the same test. */
@@ -35,7 +37,13 @@ export async function startOwnBrowser(profile: string): Promise<OwnBrowser> {
   };
   try {
     const browser = await chromium.connectOverCDP(await debuggingAddress(child));
-    return { context: contextOf(browser), kill };
+    const close = async () => {
+      const gone = once(child, 'exit');
+      const session = await browser.newBrowserCDPSession();
+      await session.send('Browser.close').catch(() => undefined);
+      await gone;
+    };
+    return { context: contextOf(browser), kill, close };
   } catch (error) {
     await kill();
     throw error;

@@ -1,23 +1,58 @@
 // Puts the real adapters within reach of a test's page.evaluate.
 import { BrowserMicrophoneTurn } from '../../../src/audio/browser-microphone-turn';
+import type { FileOnHand } from '../../../src/domain/ports';
+import { instant } from '../../../src/domain/tuning/units';
 import { BrowserStorageHealth } from '../../../src/storage/browser-storage-health';
 import { Database } from '../../../src/storage/database';
+import { IndexedDbBackupFiles } from '../../../src/storage/indexed-db-backup-files';
 import { IndexedDbPanStore } from '../../../src/storage/indexed-db-pan-store';
 import { IndexedDbSettings } from '../../../src/storage/indexed-db-settings';
+import { RackChanges } from '../../../src/storage/rack-changes';
 import * as samples from '../../storage/rack-sample';
+import { fillPan } from './fill-rack';
+import { timeExport, timeImport, timeNote, timePan, timeRack } from './measure-rack';
 import { checkSaved, saveForever } from './save-forever';
 
 const database = new Database();
-const store = new IndexedDbPanStore(database);
+const changes = new RackChanges();
+const store = new IndexedDbPanStore(database, changes);
+const backups = new IndexedDbBackupFiles({
+  database,
+  changes,
+  clock: { now: () => instant(Date.now()) },
+  appVersion: '0.1.0',
+});
+let exported: FileOnHand | null = null;
 
 const storePage = {
   store,
+  backups,
   settings: new IndexedDbSettings(database),
   turn: new BrowserMicrophoneTurn(),
   health: new BrowserStorageHealth(),
   samples,
   saveForever: (cycle: number) => saveForever(store, cycle),
   checkSaved: (cycle: number, acknowledged: number) => checkSaved(store, cycle, acknowledged),
+  fillPan: (pan: number, rounds: number) => fillPan(store, pan, rounds),
+  timeRack: (pans: number) => timeRack(store, pans),
+  timePan: (pan: number, rounds: number) => timePan(store, pan, rounds),
+  timeNote: (pan: number, rounds: number) => timeNote(store, pan, rounds),
+  /** Keeps the file on the page, for the import. */
+  timeExport: async () => {
+    const { file, milliseconds, records } = await timeExport(backups);
+    exported = file;
+    return { bytes: file.size, milliseconds, records };
+  },
+  /** Takes in the file of the export; the database is emptied before. */
+  timeImport: async () => {
+    if (!exported) throw new Error('Nothing was exported.');
+    await new Promise<void>((done, fail) => {
+      const request = indexedDB.deleteDatabase('ringwright');
+      request.onsuccess = () => done();
+      request.onerror = () => fail(request.error);
+    });
+    return timeImport(backups, exported);
+  },
 };
 
 declare global {
