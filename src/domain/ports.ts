@@ -2,7 +2,7 @@
 import type { Heard, ListeningContext } from './measurement/strike';
 import type { PanLayout } from './pans/layout';
 import type { BackupCounts } from './records/backup-format';
-import type { BackupReport } from './records/backup-reader';
+import type { BackupReport } from './records/backup-verdict';
 import type { PanCard } from './records/pan-card';
 import type {
   Attachment,
