@@ -1,5 +1,6 @@
 // Sums and differences of narrow bands.
-import type { BandSignal, DampedLine } from './fit-damped-lines';
+import type { BandSignal } from './band-signal';
+import type { DampedLine } from './fit-damped-lines';
 
 /** Mean square of the band's samples. */
 export function powerOf({ re, im, count }: BandSignal): number {
@@ -9,42 +10,67 @@ export function powerOf({ re, im, count }: BandSignal): number {
 }
 
 /** `a` + `sign`·`b`, sample by sample. */
-export const sum = (a: BandSignal, b: BandSignal, sign = 1): BandSignal => ({
-  ...a,
-  re: a.re.map((value, n) => value + sign * (b.re[n] ?? 0)),
-  im: a.im.map((value, n) => value + sign * (b.im[n] ?? 0)),
-});
+export function sum(a: BandSignal, b: Pick<BandSignal, 're' | 'im'>, sign = 1): BandSignal {
+  const re = a.work.take(a.count);
+  const im = a.work.take(a.count);
+  for (let n = 0; n < a.count; n++) {
+    re[n] = (a.re[n] ?? 0) + sign * (b.re[n] ?? 0);
+    im[n] = (a.im[n] ?? 0) + sign * (b.im[n] ?? 0);
+  }
+  return { ...a, re, im };
+}
 
-export const difference = (a: BandSignal, b: BandSignal): BandSignal => sum(a, b, -1);
+export const difference = (a: BandSignal, b: Pick<BandSignal, 're' | 'im'>): BandSignal =>
+  sum(a, b, -1);
 
 /** The band less the given lines. */
 export function withoutDamped(band: BandSignal, lines: readonly DampedLine[]): BandSignal {
-  const [re, im] = [band.re.slice(), band.im.slice()];
+  if (lines.length === 0) return band;
+  const { count, rate, work } = band;
+  const re = work.take(count);
+  const im = work.take(count);
+  let from = band;
   for (const { amplitude, decayRate, phase, offsetHz } of lines) {
-    for (let n = 0; n < band.count; n++) {
-      const t = n / band.rate;
-      const a = amplitude * Math.exp(-decayRate * t);
-      const angle = phase + 2 * Math.PI * offsetHz * t;
-      re[n] = (re[n] ?? 0) - a * Math.cos(angle);
-      im[n] = (im[n] ?? 0) - a * Math.sin(angle);
+    const turn = (2 * Math.PI * offsetHz) / rate;
+    const fade = Math.exp(-decayRate / rate);
+    const stepCos = fade * Math.cos(turn);
+    const stepSin = fade * Math.sin(turn);
+    let x = amplitude * Math.cos(phase);
+    let y = amplitude * Math.sin(phase);
+    for (let n = 0; n < count; n++) {
+      re[n] = (from.re[n] ?? 0) - x;
+      im[n] = (from.im[n] ?? 0) - y;
+      const next = x * stepCos - y * stepSin;
+      y = x * stepSin + y * stepCos;
+      x = next;
     }
+    from = { ...band, re, im };
   }
-  return { ...band, re, im };
+  return from;
 }
 
-/** Σ z·exp(−(decay + i·turn)·n) over `count` samples, by a pointer that turns and shrinks from one to the next. */
+/**
+ * Σ z·exp(−(decay + i·turn)·n) over `count` samples from `from` on, n counted from 0 there, by a pointer that turns
+ * and shrinks from one to the next.
+ */
 export function project(
   re: Float64Array,
   im: Float64Array,
   count: number,
   decay: number,
   turn: number,
+  from = 0,
 ): [number, number] {
   const fade = Math.exp(-decay);
-  const [stepCos, stepSin] = [fade * Math.cos(turn), fade * Math.sin(turn)];
-  let [cos, sin, sumRe, sumIm] = [1, 0, 0, 0];
-  for (let n = 0; n < count; n++) {
-    const [a, b] = [re[n] ?? 0, im[n] ?? 0];
+  const stepCos = fade * Math.cos(turn);
+  const stepSin = fade * Math.sin(turn);
+  let cos = 1;
+  let sin = 0;
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let n = from; n < from + count; n++) {
+    const a = re[n] ?? 0;
+    const b = im[n] ?? 0;
     sumRe += a * cos + b * sin;
     sumIm += b * cos - a * sin;
     const next = cos * stepCos - sin * stepSin;

@@ -11,10 +11,11 @@ export interface Window {
 export function windowOf(band: Band, window: Window): Band {
   const from = Math.max(0, Math.ceil((leadSeconds + window.from) * band.rate));
   const to = Math.min(band.count, Math.floor((leadSeconds + window.to) * band.rate));
-  return {
-    ...band,
-    re: band.re.subarray(from, Math.max(from, to)),
-    im: band.im.subarray(from, Math.max(from, to)),
-    count: Math.max(0, to - from),
-  };
+  const count = Math.max(0, to - from);
+  const [re, im] = [band.work.take(count), band.work.take(count)];
+  for (let n = 0; n < count; n++) {
+    re[n] = band.re[from + n] ?? 0;
+    im[n] = band.im[from + n] ?? 0;
+  }
+  return { ...band, re, im, count };
 }

@@ -17,18 +17,50 @@ function tablesOf(length: number): FFT {
 
 /** Spectrum of a real signal of one fixed, power-of-two length; the result is reused by the next call. */
 export class RealFourier {
-  /** Real and imaginary parts in turn, bins 0 … size/2. */
+  /** Real and imaginary parts in turn, bins 0 … size/2 − 1. */
   readonly spectrum: Float64Array;
   readonly #fft: FFT;
+  readonly #cos: Float64Array;
+  readonly #sin: Float64Array;
 
   constructor(readonly size: number) {
-    this.#fft = tablesOf(size);
-    this.spectrum = new Float64Array(2 * size);
+    this.#fft = tablesOf(size / 2);
+    this.spectrum = new Float64Array(size);
+    const turn = (2 * Math.PI) / size;
+    this.#cos = Float64Array.from({ length: size / 4 + 1 }, (_, k) => Math.cos(turn * k));
+    this.#sin = Float64Array.from({ length: size / 4 + 1 }, (_, k) => Math.sin(turn * k));
   }
 
-  /** Fills `spectrum` from `samples` (length `size`). */
+  /**
+   * Fills `spectrum` from `samples` (length `size`): even and odd samples are taken for the two parts of one complex
+   * signal of half the length, whose spectrum is then parted again (Press et al., Numerical Recipes, ch. 12.3).
+   */
   transform(samples: Float64Array): void {
-    this.#fft.realTransform(this.spectrum, samples);
+    const { spectrum } = this;
+    this.#fft.transform(spectrum, samples);
+    const half = this.size / 2;
+    spectrum[0] = (spectrum[0] ?? 0) + (spectrum[1] ?? 0);
+    spectrum[1] = 0;
+    for (let k = 1; k <= half / 2; k++) {
+      const low = 2 * k;
+      const high = 2 * (half - k);
+      const lowRe = spectrum[low] ?? 0;
+      const lowIm = spectrum[low + 1] ?? 0;
+      const highRe = spectrum[high] ?? 0;
+      const highIm = spectrum[high + 1] ?? 0;
+      const evenRe = 0.5 * (lowRe + highRe);
+      const evenIm = 0.5 * (lowIm - highIm);
+      const oddRe = 0.5 * (lowIm + highIm);
+      const oddIm = 0.5 * (highRe - lowRe);
+      const cos = this.#cos[k] ?? 0;
+      const sin = this.#sin[k] ?? 0;
+      const turnedRe = oddRe * cos + oddIm * sin;
+      const turnedIm = oddIm * cos - oddRe * sin;
+      spectrum[low] = evenRe + turnedRe;
+      spectrum[low + 1] = evenIm + turnedIm;
+      spectrum[high] = evenRe - turnedRe;
+      spectrum[high + 1] = turnedIm - evenIm;
+    }
   }
 }
 

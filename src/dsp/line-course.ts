@@ -48,10 +48,14 @@ function hannAmplitude(
   let im = 0;
   // Two pointers turn from sample to sample: one with the line, one with the window.
   const turn = 2 * Math.PI * cyclesPerSample;
-  const [turnCos, turnSin] = [Math.cos(turn), Math.sin(turn)];
-  const [openCos, openSin] = [Math.cos((2 * Math.PI) / length), Math.sin((2 * Math.PI) / length)];
-  let [cos, sin] = [1, 0];
-  let [open, openAcross] = [Math.cos(Math.PI / length), Math.sin(Math.PI / length)];
+  const turnCos = Math.cos(turn);
+  const turnSin = Math.sin(turn);
+  const openCos = Math.cos((2 * Math.PI) / length);
+  const openSin = Math.sin((2 * Math.PI) / length);
+  let cos = 1;
+  let sin = 0;
+  let open = Math.cos(Math.PI / length);
+  let openAcross = Math.sin(Math.PI / length);
   for (let n = 0; n < length; n++) {
     const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
     re += value * cos;

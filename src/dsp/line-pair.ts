@@ -22,7 +22,23 @@ export function measurePair(
   line: SpectralLine,
   others: readonly SpectralLine[],
   window: Window,
-): { readonly lines: readonly [MeasuredLine, MeasuredLine] } | null {
+): Pair | null {
+  const mark = spectrum.work.mark();
+  const pair = pairInBand(spectrum, line, others, window);
+  spectrum.work.release(mark);
+  return pair;
+}
+
+interface Pair {
+  readonly lines: readonly [MeasuredLine, MeasuredLine];
+}
+
+function pairInBand(
+  spectrum: StrikeSpectrum,
+  line: SpectralLine,
+  others: readonly SpectralLine[],
+  window: Window,
+): Pair | null {
   const whole = spectrum.band(line.hz, bandHz);
   const from = Math.max(window.from, earliestSeconds);
   const band = windowOf(whole, { from, to: window.to });

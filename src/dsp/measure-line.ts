@@ -1,14 +1,11 @@
 // Measures one audible line of a strike in its own narrow band, freed from the lines beside it.
 import { mean, meanByMedian, periodogram } from './band-noise';
+import type { BandSignal } from './band-signal';
 import { difference, withoutDamped } from './band-sums';
 import { type Window, windowOf } from './band-window';
-import {
-  type BandSignal,
-  type DampedFit,
-  type DampedLine,
-  fitDampedLines,
-} from './fit-damped-lines';
-import { envelopeHz, type SettledFrequency, settledFrequency } from './settled-frequency';
+import { type DampedFit, type DampedLine, fitDampedLines } from './fit-damped-lines';
+import { envelopeHz } from './phase-fit';
+import { type SettledFrequency, settledFrequency } from './settled-frequency';
 import { type Band, leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
 
 export interface MeasuredLine {
@@ -53,6 +50,18 @@ export const bandHalfWidth = (hz: number): number => Math.min(90, 0.85 * hz);
  * energy by its phase. Null if nothing steady is there.
  */
 export function measureLine(
+  spectrum: StrikeSpectrum,
+  line: SpectralLine,
+  others: readonly SpectralLine[],
+  window: Window,
+): MeasuredLine | null {
+  const mark = spectrum.work.mark();
+  const measured = measureInBand(spectrum, line, others, window);
+  spectrum.work.release(mark);
+  return measured;
+}
+
+function measureInBand(
   spectrum: StrikeSpectrum,
   line: SpectralLine,
   others: readonly SpectralLine[],
@@ -115,11 +124,11 @@ function settle(
   const first = fitDampedLines(band, seeds, true) ?? fitDampedLines(band, seeds, false);
   if (!first) return null;
   const parted = withoutDamped(band, first.lines.slice(1));
-  const found = byPhase(parted, first, start, band.centreHz);
-  if (!found) return null;
   const plain = byPlainDecay(parted);
-  if (far.length === 0) return plain ?? found;
-  const rest = difference(parted, { ...parted, ...found.model });
+  if (plain && far.length === 0) return plain;
+  const found = byPhase(parted, first, start, band.centreHz);
+  if (!found || far.length === 0) return found;
+  const rest = difference(parted, found.model);
   const others = fitDampedLines(rest, far, false);
   const believed = (others?.lines ?? []).filter(
     (line, k) => Math.abs(line.offsetHz - (far[k] ?? 0)) < largestStray && line.decayRate > -3,
@@ -147,10 +156,12 @@ function byPlainDecay(band: BandSignal): Settled | null {
   const fit = fitDampedLines(band, [0], false);
   const line = fit?.lines[0];
   if (!fit || !line) return null;
+  const mark = band.work.mark();
   const rest = withoutDamped(band, [line]);
   const near = Math.min(envelopeHz, band.flatHz / 3);
   const beside = periodogram(rest, line.offsetHz, near, Math.min(38, band.flatHz));
   const close = periodogram(rest, line.offsetHz, 0, near);
+  band.work.release(mark);
   const noise = meanByMedian(beside);
   // Two of the near powers are spent on the line itself; the medium power scatters more than a mean.
   const scatter = Math.sqrt(1 / Math.max(1, close.length - 2) + 2 / Math.max(1, beside.length));

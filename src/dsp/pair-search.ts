@@ -1,7 +1,8 @@
 // Decides between one line and two in a narrow band by what explains it best.
-import { meanByMedian, periodogram } from './band-noise';
+import { hann, meanByMedian, periodogram } from './band-noise';
+import type { BandSignal } from './band-signal';
 import { difference, powerOf, sum, withoutDamped } from './band-sums';
-import { type BandSignal, fitDampedLines } from './fit-damped-lines';
+import { fitDampedLines } from './fit-damped-lines';
 import { pairStarts } from './pair-starts';
 import type { Band, SpectralLine } from './strike-spectrum';
 import { type WaveringFit, type WaveringLine, WaveringSearch } from './wavering-lines';
@@ -157,10 +158,12 @@ export class PairSearch {
 
   /** Noise as the variance of a complex sample. */
   #noiseOf(band: BandSignal): number {
-    const [re, im] = [band.re, band.im].map((values) =>
-      values.map((v, n) => v * hann(n, band.count)),
-    );
-    const rest = { ...band, re: re ?? band.re, im: im ?? band.im };
+    const [re, im] = [band.work.take(band.count), band.work.take(band.count)];
+    for (let n = 0; n < band.count; n++) {
+      re[n] = (band.re[n] ?? 0) * hann(n, band.count);
+      im[n] = (band.im[n] ?? 0) * hann(n, band.count);
+    }
+    const rest = { ...band, re, im };
     return Math.max(
       floor * this.#energy,
       meanByMedian(periodogram(rest, this.#seed, noiseFromHz, noiseToHz)),
@@ -187,7 +190,3 @@ function twoOf(
     cents > nearestCents && cents < furthestCents && apart > nearestHz && belowDb < deepest;
   return two ? (a.offsetHz < b.offsetHz ? [a, b] : [b, a]) : null;
 }
-
-/** Hann window of unit power. */
-const hann = (n: number, count: number): number =>
-  Math.sqrt(2 / 3) * (1 - Math.cos((2 * Math.PI * (n + 0.5)) / count));

@@ -1,6 +1,6 @@
 // Where a search for two lines close together may begin: the pairs of plain decaying lines that explain most.
+import type { BandSignal } from './band-signal';
 import { project } from './band-sums';
-import type { BandSignal } from './fit-damped-lines';
 import type { WaveringSeed } from './wavering-model';
 
 /** Grid, as a part of 1/window. */
@@ -14,27 +14,27 @@ export function pairStarts(
   reachHz: number,
   apartHz: number,
 ): readonly (readonly [WaveringSeed, WaveringSeed])[] {
-  const { count, rate } = band;
+  const { count, rate, work } = band;
   const decay = decayOf(band) / rate;
   const half = Math.ceil((reachHz * count) / rate / gridStep);
   const step = (gridStep * rate) / count;
   const size = 2 * half + 1;
   // Projections of the band on each line of the grid.
-  const re = new Float64Array(size);
-  const im = new Float64Array(size);
+  const re = work.take(size);
+  const im = work.take(size);
   for (let g = 0; g < size; g++) {
     const turn = (2 * Math.PI * (seedHz + (g - half) * step)) / rate;
     [re[g], im[g]] = project(band.re, band.im, count, decay, turn);
   }
-  const ones = new Float64Array(count).fill(1);
-  const zeros = new Float64Array(count);
+  const ones = work.take(count).fill(1, 0, count);
+  const zeros = work.zeros(count);
   const gram = Array.from({ length: size }, (_, d) =>
     project(ones, zeros, count, 2 * decay, (2 * Math.PI * d * step) / rate),
   );
   const energy = gram[0]?.[0] ?? 1;
   const nearest = Math.max(2, Math.ceil(apartHz / step));
   const furthest = Math.min(size - 1, half);
-  const gains = new Float64Array(size * size);
+  const gains = work.zeros(size * size);
   const solve = (a: number, b: number): [number, number, number, number, number] => {
     // Least squares for weights u (line a) and v (line b); gram(a,b) = Σ conj(a)·b.
     const [c, s] = gram[b - a] ?? [0, 0];

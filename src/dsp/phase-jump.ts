@@ -1,5 +1,5 @@
 // Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
-import type { BandSignal } from './fit-damped-lines';
+import type { BandSignal } from './band-signal';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from './strike-spectrum';
 
 /** Lines that are asked, the strongest ones, and how far below the strongest they may lie, dB. */
@@ -50,7 +50,14 @@ export function hasPhaseJump(
 
 /** Moments (s after the onset) at which the line near `hz` jumps. */
 function jumpsOf(spectrum: StrikeSpectrum, hz: number, until: number): number[] {
+  const mark = spectrum.work.mark();
   const band = spectrum.band(hz, Math.min(bandHz, 0.85 * hz));
+  const jumps = jumpsIn(band, until);
+  spectrum.work.release(mark);
+  return jumps;
+}
+
+function jumpsIn(band: BandSignal, until: number): number[] {
   const reach = Math.round(reachSeconds * band.rate);
   const blur = Math.max(1, Math.round(blurSeconds * band.rate));
   const first = Math.ceil((leadSeconds + earliest) * band.rate);
@@ -84,14 +91,19 @@ interface DrawnPhase {
 /** Straight lines through phase and amplitude of samples `from`…`to`, drawn on to sample `at`. */
 function drawPhase(band: BandSignal, from: number, to: number, at: number): DrawnPhase {
   const { re, im } = band;
-  let [turnRe, turnIm] = [0, 0];
+  let turnRe = 0;
+  let turnIm = 0;
   for (let n = from + 1; n < to; n++) {
-    const [a, b, c, d] = [re[n] ?? 0, im[n] ?? 0, re[n - 1] ?? 0, im[n - 1] ?? 0];
+    const a = re[n] ?? 0;
+    const b = im[n] ?? 0;
+    const c = re[n - 1] ?? 0;
+    const d = im[n - 1] ?? 0;
     turnRe += a * c + b * d;
     turnIm += b * c - a * d;
   }
   const turn = Math.atan2(turnIm, turnRe);
-  let [sumRe, sumIm] = [0, 0];
+  let sumRe = 0;
+  let sumIm = 0;
   for (let n = from; n < to; n++) {
     const angle = turn * (n - at);
     sumRe += (re[n] ?? 0) * Math.cos(angle) + (im[n] ?? 0) * Math.sin(angle);
@@ -101,7 +113,8 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   const phases = new LineFit();
   const amplitudes = new LineFit();
   for (let n = from; n < to; n++) {
-    const [x, y] = [re[n] ?? 0, im[n] ?? 0];
+    const x = re[n] ?? 0;
+    const y = im[n] ?? 0;
     phases.add(n - at, wrapped(Math.atan2(y, x) - turn * (n - at) - rough));
     amplitudes.add(n - at, Math.hypot(x, y));
   }

@@ -1,4 +1,5 @@
 // What the phase of a settling line may do: turn steadily, glide, and swing with the energy exchange.
+import type { WorkArrays } from './work-arrays';
 
 /** Expected before looking, one standard deviation: size and time constant of a glide. */
 const expectedGlideCents = 25;
@@ -25,9 +26,10 @@ export class PhaseModel {
   readonly size = slow + 2 * slowHz.length;
   readonly expected: Float64Array;
   readonly precision: Float64Array;
+  /** The angle's derivative by each parameter over the window; those of the glide are filled by `bend`. */
+  readonly slopes: readonly Float64Array[];
   /** Time integral of the swing that follows the envelope, s; filled from outside. */
   readonly swing: Float64Array;
-  readonly #slow: readonly Float64Array[];
 
   /** `after`: time of the first sample after the strike, s; `hz`: the line's rough frequency. */
   constructor(
@@ -35,68 +37,70 @@ export class PhaseModel {
     readonly rate: number,
     readonly after: number,
     hz: number,
+    work: WorkArrays,
   ) {
-    this.swing = new Float64Array(count);
-    this.expected = new Float64Array(this.size);
+    this.swing = work.zeros(count);
+    this.slopes = Array.from({ length: this.size }, (_, i) =>
+      i === swing ? this.swing : work.take(count),
+    );
+    this.slopes[phi]?.fill(1, 0, count);
+    const byOmega = this.slopes[omega];
+    for (let n = 0; byOmega && n < count; n++) byOmega[n] = n / rate;
+    slowHz.forEach((hertz, k) => {
+      fillWave(this.slopes[slow + 2 * k], this.slopes[slow + 2 * k + 1], count, rate, hertz);
+    });
+    this.expected = work.zeros(this.size);
     this.expected[logTau] = Math.log(expectedGlideSeconds);
     const radians = 2 * Math.PI * hz * turnsPerCent;
-    this.precision = new Float64Array(this.size).fill(1 / (radians * expectedSlowCents) ** 2);
+    this.precision = work.take(this.size);
+    this.precision.fill(1 / (radians * expectedSlowCents) ** 2, 0, this.size);
     this.precision[phi] = 0;
     this.precision[omega] = 0;
     this.precision[glide] = 1 / (radians * expectedGlideCents) ** 2;
     this.precision[logTau] = 1 / expectedGlideSpread ** 2;
     this.precision[swing] = 1 / (radians * expectedSwingCents) ** 2;
-    this.#slow = slowHz.flatMap((hertz) => {
-      const turn = 2 * Math.PI * hertz;
-      return [Math.cos, Math.sin].map((wave) =>
-        Float64Array.from({ length: count }, (_, n) => wave((turn * n) / rate) / turn),
-      );
-    });
   }
 
-  /** A starting point with a glide of time constant `tau` (s) whose phase at the first sample is `radians`. */
-  startAt(tau: number, radians: number): Float64Array {
-    const start = new Float64Array(this.size);
+  /** Fills `start`: a glide of time constant `tau` (s) whose phase at the first sample is `radians`. */
+  startAt(tau: number, radians: number, start: Float64Array): void {
+    start.fill(0, 0, this.size);
     const limit = 3 / Math.sqrt(this.precision[glide] ?? 1);
     const asked = -radians / (tau * Math.exp(-this.after / tau));
     start[glide] = Math.max(-limit, Math.min(limit, asked));
     start[logTau] = Math.log(tau);
-    return start;
   }
 
   /** Fills `angles` (radians against the rough line's steady turn). */
   fillAngles(parameters: Float64Array, angles: Float64Array): void {
+    const { count, rate } = this;
     const tau = Math.exp(parameters[logTau] ?? 0);
-    const reach = (parameters[glide] ?? 0) * tau;
     const kappa = parameters[swing] ?? 0;
-    const [start, turn] = [parameters[phi] ?? 0, parameters[omega] ?? 0];
-    const fade = Math.exp(-1 / (this.rate * tau));
-    let fading = Math.exp(-this.after / tau);
-    for (let n = 0; n < this.count; n++) {
-      angles[n] = start + (turn * n) / this.rate - reach * fading + kappa * (this.swing[n] ?? 0);
-      fading *= fade;
+    const start = parameters[phi] ?? 0;
+    const turn = (parameters[omega] ?? 0) / rate;
+    const fade = Math.exp(-1 / (rate * tau));
+    let reach = (parameters[glide] ?? 0) * tau * Math.exp(-this.after / tau);
+    for (let n = 0; n < count; n++) {
+      angles[n] = start + turn * n - reach + kappa * (this.swing[n] ?? 0);
+      reach *= fade;
     }
-    this.#slow.forEach((wave, k) => {
-      const weight = parameters[slow + k] ?? 0;
-      for (let n = 0; n < this.count; n++) angles[n] = (angles[n] ?? 0) + weight * (wave[n] ?? 0);
-    });
+    for (let k = slow; k < this.size; k++) {
+      const weight = parameters[k] ?? 0;
+      const wave = this.slopes[k] ?? this.swing;
+      for (let n = 0; n < count; n++) angles[n] = (angles[n] ?? 0) + weight * (wave[n] ?? 0);
+    }
   }
 
-  /** Fills `slopes` (count × size, row-major): the angle's derivative by each parameter. */
-  fillSlopes(parameters: Float64Array, slopes: Float64Array): void {
+  /** Fills the slopes by the glide's size and time constant. */
+  bend(parameters: Float64Array): void {
+    const byGlide = this.slopes[glide];
+    const byTau = this.slopes[logTau];
     const tau = Math.exp(parameters[logTau] ?? 0);
     const g = parameters[glide] ?? 0;
     const fade = Math.exp(-1 / (this.rate * tau));
     let fading = Math.exp(-this.after / tau);
-    for (let n = 0; n < this.count; n++) {
-      const row = n * this.size;
-      const t = n / this.rate;
-      slopes[row + phi] = 1;
-      slopes[row + omega] = t;
-      slopes[row + glide] = -tau * fading;
-      slopes[row + logTau] = -g * (tau + this.after + t) * fading;
-      slopes[row + swing] = this.swing[n] ?? 0;
-      for (let k = 0; k < this.#slow.length; k++) slopes[row + slow + k] = this.#slow[k]?.[n] ?? 0;
+    for (let n = 0; byGlide && byTau && n < this.count; n++) {
+      byGlide[n] = -tau * fading;
+      byTau[n] = -g * (tau + this.after + n / this.rate) * fading;
       fading *= fade;
     }
   }
@@ -108,5 +112,27 @@ export class PhaseModel {
       cost += (this.precision[i] ?? 0) * ((parameters[i] ?? 0) - (this.expected[i] ?? 0)) ** 2;
     }
     return cost;
+  }
+}
+
+/** Cosine and sine of one rate, divided by its turn a second. */
+function fillWave(
+  cosine: Float64Array | undefined,
+  sine: Float64Array | undefined,
+  count: number,
+  rate: number,
+  hertz: number,
+): void {
+  const turn = 2 * Math.PI * hertz;
+  const stepCos = Math.cos(turn / rate);
+  const stepSin = Math.sin(turn / rate);
+  let cos = 1 / turn;
+  let sin = 0;
+  for (let n = 0; cosine && sine && n < count; n++) {
+    cosine[n] = cos;
+    sine[n] = sin;
+    const next = cos * stepCos - sin * stepSin;
+    sin = cos * stepSin + sin * stepCos;
+    cos = next;
   }
 }

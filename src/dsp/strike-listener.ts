@@ -136,11 +136,7 @@ export class StrikeListener {
     }
     const lead = Math.round(leadSeconds * this.sampleRate);
     const count = Math.min(this.#segment.length, lead + elapsed);
-    const start = open.onset - lead;
-    for (let n = 0; n < count; n++) {
-      const position = start + n;
-      this.#segment[n] = position < 0 ? 0 : (this.#ring[position % this.#ring.length] ?? 0);
-    }
+    this.#copySegment(open.onset - lead, count);
     const result = analyseStrike(
       {
         segment: this.#segment,
@@ -159,6 +155,19 @@ export class StrikeListener {
     if (provisional && result.kind !== 'strike') return;
     if (provisional) open.told = true;
     heard.push(result);
+  }
+
+  /** Fills the segment with `count` samples from `start` on; what was before the first sample is silence. */
+  #copySegment(start: number, count: number): void {
+    const ring = this.#ring;
+    const segment = this.#segment;
+    const silent = Math.max(0, -start);
+    segment.fill(0, 0, silent);
+    let position = (start + silent) % ring.length;
+    for (let n = silent; n < count; n++) {
+      segment[n] = ring[position] ?? 0;
+      if (++position === ring.length) position = 0;
+    }
   }
 }
 

@@ -1,11 +1,23 @@
 // One struck sound as a spectrum: from it come the audible lines and narrow bands in time.
-import type { BandSignal } from './fit-damped-lines';
+import type { BandSignal } from './band-signal';
 import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from './fourier';
+import { halveRate, halvingsOf } from './half-rate';
+import { NoiseFloor } from './noise-floor';
+import { WorkArrays } from './work-arrays';
 
 /** Sound before the onset that belongs to the segment, s. */
 export const leadSeconds = 0.12;
 /** Longest sound after the onset that is analysed, s. */
 export const longestSeconds = 0.7;
+
+/** Lines are looked for between these frequencies, Hz. */
+const lowestHz = 28;
+const highestHz = 6500;
+/** Lines this far below the strongest are not looked at, and lines this little over the noise, dB. */
+const faintestDb = -55;
+const leastOverNoiseDb = 11;
+/** Both ends of a segment are faded, s. */
+const edgeSeconds = 0.008;
 
 export interface SpectralLine {
   readonly hz: number;
@@ -22,44 +34,45 @@ export interface Band extends BandSignal {
 
 /** Spectra of struck sounds at one sample rate; all work arrays are made once. */
 export class StrikeSpectrum {
+  readonly binHz: number;
+  /** Bands are made of these, and whoever measures in them borrows more; to be released when a line is measured. */
+  readonly work = new WorkArrays();
   readonly #fourier: RealFourier;
   readonly #windowed: RealFourier;
   readonly #inverse = new SmallInverseFourier();
-  readonly #work: Float64Array;
   readonly #magnitude: Float64Array;
-  readonly #blocks: { readonly end: number; readonly noise: number }[] = [];
-  readonly #sample = new Float64Array(2048);
-  readonly binHz: number;
+  readonly #floor = new NoiseFloor();
+  /** A sound at its own rate halved not at all, once, twice … */
+  readonly #halved: readonly Float64Array[];
 
   /** For sounds of up to `seconds` after the onset. */
   constructor(
     readonly sampleRate: number,
     seconds: number = longestSeconds,
   ) {
-    const size = powerOfTwoAtLeast((leadSeconds + seconds) * sampleRate * 1.3);
+    const whole = powerOfTwoAtLeast((leadSeconds + seconds) * sampleRate * 1.3);
+    const halvings = halvingsOf(sampleRate);
+    this.#halved = Array.from(
+      { length: halvings + 1 },
+      (_, times) => new Float64Array(times === 0 && halvings > 0 ? 0 : whole / 2 ** times),
+    );
+    const size = whole / 2 ** halvings;
     this.#fourier = new RealFourier(size);
     this.#windowed = new RealFourier(size);
-    this.#work = new Float64Array(size);
     this.#magnitude = new Float64Array(size / 2);
-    this.binHz = sampleRate / size;
+    this.binHz = sampleRate / whole;
   }
 
   /** Takes a segment (onset at `leadSeconds`), to be asked for bands. */
   load(segment: Float32Array, count: number): void {
-    const work = this.#work;
-    work.fill(0);
-    const edge = Math.min(Math.round(0.008 * this.sampleRate), count >> 2);
-    for (let n = 0; n < count; n++) {
-      const fromEnd = count - 1 - n;
-      const taper =
-        fromEnd < edge
-          ? 0.5 - 0.5 * Math.cos((Math.PI * fromEnd) / edge)
-          : n < edge
-            ? 0.5 - 0.5 * Math.cos((Math.PI * n) / edge)
-            : 1;
-      work[n] = (segment[n] ?? 0) * taper;
+    const { samples, every } = this.#thinned(segment, 0, count);
+    const edge = Math.min(Math.round(edgeSeconds * this.sampleRate), count >> 2);
+    for (let at = 0; at < edge; at += every) {
+      const last = every * Math.floor((count - 1) / every) - at;
+      fade(samples, at / every, at / edge);
+      fade(samples, last / every, (count - 1 - last) / edge);
     }
-    this.#fourier.transform(work);
+    this.#fourier.transform(samples);
   }
 
   /**
@@ -67,76 +80,39 @@ export class StrikeSpectrum {
    * Hann-windowed spectrum that stand clear of the noise around them.
    */
   lines(segment: Float32Array, from: number, to: number, limit: number): SpectralLine[] {
-    const work = this.#work;
-    work.fill(0);
+    const { samples, length, every } = this.#thinned(segment, from, to);
     const count = to - from;
-    for (let n = 0; n < count; n++) {
-      const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / count);
-      work[n] = (segment[from + n] ?? 0) * window;
+    const turn = (2 * Math.PI) / count;
+    const stepCos = Math.cos(turn * every);
+    const stepSin = Math.sin(turn * every);
+    let cos = Math.cos(0.5 * turn);
+    let sin = Math.sin(0.5 * turn);
+    for (let m = 0; m < length; m++) {
+      samples[m] = (samples[m] ?? 0) * (0.5 - 0.5 * cos);
+      const next = cos * stepCos - sin * stepSin;
+      sin = cos * stepSin + sin * stepCos;
+      cos = next;
     }
-    this.#windowed.transform(work);
-    const spectrum = this.#windowed.spectrum;
+    this.#windowed.transform(samples);
     const magnitude = this.#magnitude;
-    const scale = 4 / count;
-    let highest = 0;
-    const lowBin = Math.max(2, Math.floor(28 / this.binHz));
-    const highBin = Math.min(magnitude.length - 2, Math.floor(6500 / this.binHz));
-    for (let k = 0; k < highBin + 2; k++) {
-      const size = Math.hypot(spectrum[2 * k] ?? 0, spectrum[2 * k + 1] ?? 0) * scale;
-      magnitude[k] = size;
-      if (k >= lowBin) highest = Math.max(highest, size);
-    }
+    const lowBin = Math.max(2, Math.floor(lowestHz / this.binHz));
+    const highBin = Math.min(magnitude.length - 2, Math.floor(highestHz / this.binHz));
+    const highest = this.#fillMagnitude((4 * every) / count, lowBin, highBin);
     // Half the main lobe of a Hann window is 2 / T wide.
     const lobe = Math.max(2, Math.round((2 * this.sampleRate) / count / this.binHz));
-    this.#measureNoise(lobe, highBin);
+    this.#floor.measure(magnitude, lobe, highBin);
+    const faintest = highest * 10 ** (faintestDb / 20);
     const found: SpectralLine[] = [];
     for (let k = lowBin; k < highBin; k++) {
       const here = magnitude[k] ?? 0;
-      if (here < highest * 10 ** (-55 / 20)) continue;
+      if (here < faintest) continue;
       if (here < (magnitude[k - 1] ?? 0) || here <= (magnitude[k + 1] ?? 0)) continue;
-      const noise = this.#noiseAt(k);
-      const overNoiseDb = 20 * Math.log10(here / (noise + 1e-12));
-      if (overNoiseDb < 11) continue;
-      if (this.#isSidelobe(k, lobe, here)) continue;
-      const left = Math.log(magnitude[k - 1] || 1e-30);
-      const right = Math.log(magnitude[k + 1] || 1e-30);
-      const middle = Math.log(here);
-      const bend = left - 2 * middle + right;
-      const shift = bend < 0 ? (0.5 * (left - right)) / bend : 0;
-      found.push({ hz: (k + shift) * this.binHz, amplitude: here, overNoiseDb });
+      const overNoiseDb = 20 * Math.log10(here / (this.#floor.at(k) + 1e-12));
+      if (overNoiseDb < leastOverNoiseDb || this.#floor.isSidelobe(magnitude, k)) continue;
+      const hz = (k + this.#shiftAt(k)) * this.binHz;
+      found.push({ hz, amplitude: here, overNoiseDb });
     }
     return found.sort((a, b) => b.amplitude - a.amplitude).slice(0, limit);
-  }
-
-  /** Median magnitude of each block of bins; blocks are wide against a line and grow with frequency. */
-  #measureNoise(lobe: number, highBin: number): void {
-    this.#blocks.length = 0;
-    const step = Math.max(1, Math.round(lobe / 3));
-    for (let start = 2; start < highBin; ) {
-      const end = Math.min(highBin + 1, start + Math.max(16 * lobe, Math.round(0.15 * start)));
-      const sample = this.#sample;
-      let count = 0;
-      for (let k = start; k < end && count < sample.length; k += step) {
-        sample[count++] = this.#magnitude[k] ?? 0;
-      }
-      const sorted = sample.subarray(0, count).sort();
-      this.#blocks.push({ end, noise: sorted[count >> 1] ?? 0 });
-      start = end;
-    }
-  }
-
-  #noiseAt(bin: number): number {
-    return (this.#blocks.find((block) => bin < block.end) ?? { noise: 0 }).noise;
-  }
-
-  #isSidelobe(bin: number, lobe: number, here: number): boolean {
-    for (let k = bin - 6 * lobe; k <= bin + 6 * lobe; k++) {
-      const other = this.#magnitude[k] ?? 0;
-      // Hann sidelobes fall by 18 dB an octave from −31 dB.
-      const distance = Math.abs(k - bin) / lobe;
-      if (distance > 1 && other * 10 ** (-(29 + 18 * Math.log2(distance)) / 20) > here) return true;
-    }
-    return false;
   }
 
   /**
@@ -161,8 +137,8 @@ export class StrikeSpectrum {
       input[slot + 1] = (spectrum[2 * bin + 1] ?? 0) * gain;
     }
     const output = this.#inverse.run(length);
-    const re = new Float64Array(length);
-    const im = new Float64Array(length);
+    const re = this.work.take(length);
+    const im = this.work.take(length);
     for (let n = 0; n < length; n++) {
       re[n] = output[2 * n] ?? 0;
       im[n] = output[2 * n + 1] ?? 0;
@@ -173,7 +149,54 @@ export class StrikeSpectrum {
       count: length,
       rate: length * this.binHz,
       flatHz: (half / 2) * this.binHz,
+      work: this.work,
       centreHz: centre * this.binHz,
     };
   }
+
+  /** `segment[from…to)` at the lowest rate that keeps its lines, zeros behind; every how many samples one is left. */
+  #thinned(segment: Float32Array, from: number, to: number) {
+    let samples = this.#halved[0] ?? this.#magnitude;
+    let length = Math.max(0, to - from);
+    if (this.#halved.length === 1) {
+      for (let n = 0; n < length; n++) samples[n] = segment[from + n] ?? 0;
+    }
+    for (let times = 1; times < this.#halved.length; times++) {
+      const next = this.#halved[times] ?? samples;
+      length =
+        times === 1 ? halveRate(segment, from, to, next) : halveRate(samples, 0, length, next);
+      samples = next;
+    }
+    samples.fill(0, length);
+    return { samples, length, every: 2 ** (this.#halved.length - 1) };
+  }
+
+  /** Magnitudes of the windowed spectrum from its start to just above `highBin`; returns the largest from `lowBin` on. */
+  #fillMagnitude(scale: number, lowBin: number, highBin: number): number {
+    const spectrum = this.#windowed.spectrum;
+    const magnitude = this.#magnitude;
+    let highest = 0;
+    for (let k = 0; k < highBin + 2; k++) {
+      const re = spectrum[2 * k] ?? 0;
+      const im = spectrum[2 * k + 1] ?? 0;
+      const size = Math.sqrt(re * re + im * im) * scale;
+      magnitude[k] = size;
+      if (k >= lowBin && size > highest) highest = size;
+    }
+    return highest;
+  }
+
+  /** How far the top of a peak lies beside its bin: a parabola through the logarithms of three magnitudes. */
+  #shiftAt(bin: number): number {
+    const [left = 0, middle = 0, right = 0] = [-1, 0, 1].map((away) =>
+      Math.log(this.#magnitude[bin + away] || 1e-30),
+    );
+    const bend = left - 2 * middle + right;
+    return bend < 0 ? (0.5 * (left - right)) / bend : 0;
+  }
+}
+
+/** Scales the sample at `at` by a raised cosine that goes from 0 at `part` 0 to 1 at 1. */
+function fade(samples: Float64Array, at: number, part: number): void {
+  if (part < 1) samples[at] = (samples[at] ?? 0) * (0.5 - 0.5 * Math.cos(Math.PI * part));
 }

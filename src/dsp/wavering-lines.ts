@@ -1,5 +1,5 @@
 // Fits a few lines close together, each with a slowly wavering amplitude, to a narrow band at once.
-import type { BandSignal } from './fit-damped-lines';
+import type { BandSignal } from './band-signal';
 import { factorise, solveFactorised } from './solve-symmetric';
 import {
   decay,
@@ -37,24 +37,27 @@ export interface WaveringFit {
 const leastGain = 0.3;
 const turn = 2 * Math.PI;
 
-/** Most probable lines in one band, by Levenberg–Marquardt; all work arrays are made once. */
+/** Most probable lines in one band, by Levenberg–Marquardt; all arrays come from the band's work arrays. */
 export class WaveringSearch {
   readonly #model: WaveringModel;
   readonly #normal: WaveringNormal;
   readonly #factor: Float64Array;
+  readonly #trial: Float64Array;
   readonly #restRe: Float64Array;
   readonly #restIm: Float64Array;
   #band: BandSignal;
 
   /** `after`: time of the first sample after the strike, s; `hz`: where the lines are, roughly. */
   constructor(band: BandSignal, after: number, hz: number, lineCount: number) {
-    const { count, rate } = band;
+    const { count, rate, work } = band;
     this.#band = band;
-    this.#model = new WaveringModel(count, rate, after, hz, lineCount);
+    this.#model = new WaveringModel(count, rate, after, hz, lineCount, work);
     this.#normal = new WaveringNormal(this.#model);
-    this.#factor = new Float64Array(this.#model.size ** 2);
-    this.#restRe = new Float64Array(count);
-    this.#restIm = new Float64Array(count);
+    const { size } = this.#model;
+    this.#factor = work.take(size ** 2);
+    this.#trial = work.take(size);
+    this.#restRe = work.take(count);
+    this.#restIm = work.take(count);
   }
 
   /** Searches in `band`, which must be as long as the first one. `noise`: variance of a complex sample, so that its density is `noise` / rate; `begin`: parameters to begin with. */
@@ -66,21 +69,23 @@ export class WaveringSearch {
     begin: Float64Array | null = null,
   ): WaveringFit | null {
     this.#band = band;
-    const start = this.#model.expect(seeds);
-    let parameters = begin ?? start;
+    const { size } = this.#model;
+    const parameters = band.work.take(size);
+    this.#model.expect(seeds, parameters);
+    for (let i = 0; begin && i < size; i++) parameters[i] = begin[i] ?? 0;
     let cost = this.#costAt(parameters, noise);
     this.#fillNormal(parameters, noise);
     let damping = 1e-2;
     for (let step = 0; step < stepLimit && damping < 1e5; step++) {
-      const trial = this.#stepFrom(parameters, damping);
-      if (!trial) return null;
-      const trialCost = this.#costAt(trial, noise);
+      if (!this.#stepFrom(parameters, damping)) return null;
+      const trialCost = this.#costAt(this.#trial, noise);
       if (!(trialCost < cost)) {
         damping *= 8;
         continue;
       }
       const gain = cost - trialCost;
-      [parameters, cost] = [trial, trialCost];
+      for (let i = 0; i < size; i++) parameters[i] = this.#trial[i] ?? 0;
+      cost = trialCost;
       damping = Math.max(1e-6, damping / 8);
       this.#fillNormal(parameters, noise);
       if (gain < leastGain) break;
@@ -95,12 +100,16 @@ export class WaveringSearch {
 
   /** Fills the rest; returns its energy. */
   #takeOut({ re, im, count }: BandSignal): number {
+    const restRe = this.#restRe;
+    const restIm = this.#restIm;
+    const modelRe = this.#model.re;
+    const modelIm = this.#model.im;
     let energy = 0;
     for (let n = 0; n < count; n++) {
-      const a = (re[n] ?? 0) - (this.#model.re[n] ?? 0);
-      const b = (im[n] ?? 0) - (this.#model.im[n] ?? 0);
-      this.#restRe[n] = a;
-      this.#restIm[n] = b;
+      const a = (re[n] ?? 0) - (modelRe[n] ?? 0);
+      const b = (im[n] ?? 0) - (modelIm[n] ?? 0);
+      restRe[n] = a;
+      restIm[n] = b;
       energy += a * a + b * b;
     }
     return energy;
@@ -120,20 +129,24 @@ export class WaveringSearch {
   #factorise(damping: number): boolean {
     const { size } = this.#model;
     const { matrix } = this.#normal;
-    this.#factor.set(matrix);
-    for (let i = 0; i < size; i++) {
-      this.#factor[i * size + i] = (matrix[i * size + i] ?? 0) * (1 + damping);
-    }
-    return factorise(this.#factor, size);
+    const factor = this.#factor;
+    for (let at = 0; at < size * size; at++) factor[at] = matrix[at] ?? 0;
+    for (let at = 0; at < size * size; at += size + 1)
+      factor[at] = (matrix[at] ?? 0) * (1 + damping);
+    return factorise(factor, size);
   }
 
-  #stepFrom(parameters: Float64Array, damping: number): Float64Array | null {
-    if (!this.#factorise(damping)) return null;
-    const step = this.#normal.gradient.slice();
-    solveFactorised(this.#factor, this.#model.size, step);
-    for (let i = 0; i < step.length; i++) step[i] = (step[i] ?? 0) + (parameters[i] ?? 0);
-    this.#model.bound(step);
-    return step.every(Number.isFinite) ? step : null;
+  /** Fills the trial with the next step's end; false where there is none. */
+  #stepFrom(parameters: Float64Array, damping: number): boolean {
+    if (!this.#factorise(damping)) return false;
+    const { size } = this.#model;
+    const trial = this.#trial;
+    for (let i = 0; i < size; i++) trial[i] = this.#normal.gradient[i] ?? 0;
+    solveFactorised(this.#factor, size, trial);
+    for (let i = 0; i < size; i++) trial[i] = (trial[i] ?? 0) + (parameters[i] ?? 0);
+    this.#model.bound(trial);
+    for (let i = 0; i < size; i++) if (!Number.isFinite(trial[i])) return false;
+    return true;
   }
 
   #resultAt(parameters: Float64Array, noise: number): WaveringFit | null {
@@ -144,14 +157,20 @@ export class WaveringSearch {
       evidence += 2 * Math.log(this.#factor[i * size + i] ?? 1) - Math.log(precision[i] ?? 1);
     }
     const lines = Array.from({ length: lineCount }, (_, k) => this.#lineAt(parameters, k));
-    const [re, im] = [this.#restRe.slice(), this.#restIm.slice()];
-    const restPower = this.#takeOut(this.#band) / this.#band.count;
+    const { count, work } = this.#band;
+    const re = work.take(count);
+    const im = work.take(count);
+    for (let n = 0; n < count; n++) {
+      re[n] = this.#restRe[n] ?? 0;
+      im[n] = this.#restIm[n] ?? 0;
+    }
+    const restPower = this.#takeOut(this.#band) / count;
     return { lines, evidence, parameters, rest: { ...this.#band, re, im }, restPower };
   }
 
   #lineAt(parameters: Float64Array, k: number): WaveringLine {
     const at = this.#model.lineStart(k);
-    const unit = new Float64Array(this.#model.size);
+    const unit = this.#trial.fill(0, 0, this.#model.size);
     unit[at + omega] = 1;
     solveFactorised(this.#factor, this.#model.size, unit);
     return {

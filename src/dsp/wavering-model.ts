@@ -1,4 +1,6 @@
 // Lines whose amplitudes waver: each is the exponential of a slow complex function of time.
+import { WaveringWaves } from './wavering-waves';
+import type { WorkArrays } from './work-arrays';
 
 /** Where one line begins: offset from the band's centre, Hz; decay, 1/s; amplitude and phase at the first sample. */
 export interface WaveringSeed {
@@ -22,12 +24,16 @@ const expectedGlideSeconds = 0.045;
 const expectedGlideSpread = 0.35;
 /** Time constant of the glide of a `WaveringSeed`, s. */
 const glideSeconds = 0.06;
-const [shortestGlide, longestGlide] = [0.015, 0.15];
+const shortestGlide = 0.015;
+const longestGlide = 0.15;
 /** Swing of the frequency for a wavering of one neper, cents. */
 const expectedSwingCents = 0.5;
 /** Decay rate, 1/s; around their starts: amplitude, nepers; phase, radians; frequency, cents. */
-const [expectedDecay, expectedDecaySpread] = [8, 5];
-const [expectedLevelSpread, expectedPhaseSpread, expectedCents] = [1.5, 2, 12];
+const expectedDecay = 8;
+const expectedDecaySpread = 5;
+const expectedLevelSpread = 1.5;
+const expectedPhaseSpread = 2;
+const expectedCents = 12;
 
 const turnsPerCent = Math.LN2 / 1200;
 /** Index of the logarithm of the glides' common time constant. */
@@ -48,11 +54,9 @@ export class WaveringModel {
   readonly im: Float64Array;
   readonly lineRe: readonly Float64Array[];
   readonly lineIm: readonly Float64Array[];
-  /** Cosines of the wavering by half turns over the window, from 0 to twice the highest. */
-  readonly cosines: readonly Float64Array[];
+  readonly waves: WaveringWaves;
   /** Per line: the time integral of its wavering, s. */
   readonly swings: readonly Float64Array[];
-  readonly #sines: readonly Float64Array[];
   readonly #waver: Float64Array;
   readonly #radiansPerCent: number;
 
@@ -63,28 +67,22 @@ export class WaveringModel {
     readonly after: number,
     hz: number,
     readonly lineCount: number,
+    readonly work: WorkArrays,
   ) {
     const highest = Math.ceil((2 * waverHz * count) / rate);
     this.perLine = fixedCount + highest;
     this.size = 1 + lineCount * this.perLine;
-    this.re = new Float64Array(count);
-    this.im = new Float64Array(count);
-    this.#waver = new Float64Array(count);
-    const each = () => Array.from({ length: lineCount }, () => new Float64Array(count));
-    [this.lineRe, this.lineIm, this.swings] = [each(), each(), each()];
-    const turn = Math.PI / count;
-    this.cosines = Array.from({ length: 2 * highest + 1 }, (_, j) =>
-      Float64Array.from({ length: count }, (_, n) => Math.cos(turn * j * (n + 0.5))),
-    );
-    this.#sines = Array.from({ length: highest }, (_, j) =>
-      Float64Array.from(
-        { length: count },
-        (_, n) => Math.sin(turn * (j + 1) * (n + 0.5)) / (turn * (j + 1) * rate),
-      ),
-    );
+    this.re = work.take(count);
+    this.im = work.take(count);
+    this.#waver = work.take(count);
+    const each = () => Array.from({ length: lineCount }, () => work.take(count));
+    this.lineRe = each();
+    this.lineIm = each();
+    this.swings = each();
+    this.waves = new WaveringWaves(count, rate, highest, work);
     this.#radiansPerCent = 2 * Math.PI * hz * turnsPerCent;
-    this.precision = new Float64Array(this.size);
-    this.expected = new Float64Array(this.size);
+    this.precision = work.take(this.size);
+    this.expected = work.take(this.size);
   }
 
   /** Index of the first parameter of line `k`. */
@@ -92,11 +90,11 @@ export class WaveringModel {
     return 1 + k * this.perLine;
   }
 
-  /** Centres the priors on `seeds`, one for each line; returns the parameters to begin with. */
-  expect(seeds: readonly WaveringSeed[]): Float64Array {
+  /** Centres the priors on `seeds`, one for each line; fills `start` with the parameters to begin with. */
+  expect(seeds: readonly WaveringSeed[], start: Float64Array): void {
     const { precision, expected } = this;
-    precision.fill(1 / expectedWaver ** 2);
-    expected.fill(0);
+    precision.fill(1 / expectedWaver ** 2, 0, this.size);
+    expected.fill(0, 0, this.size);
     precision[tauIndex] = 1 / expectedGlideSpread ** 2;
     expected[tauIndex] = Math.log(expectedGlideSeconds);
     const spread = this.#radiansPerCent;
@@ -114,7 +112,7 @@ export class WaveringModel {
       expected[at + phi] = seed.phase;
       expected[at + omega] = 2 * Math.PI * seed.offsetHz;
     });
-    const start = expected.slice();
+    for (let i = 0; i < this.size; i++) start[i] = expected[i] ?? 0;
     seeds.forEach((seed, k) => {
       start[this.lineStart(k) + decay] = Math.max(-2, Math.min(40, seed.decayRate));
       if (!seed.glide) return;
@@ -123,7 +121,6 @@ export class WaveringModel {
       start[this.lineStart(k) + glide] = Math.max(-limit, Math.min(limit, asked));
       start[tauIndex] = Math.log(glideSeconds);
     });
-    return start;
   }
 
   /** Keeps the glides' time constant within reason, in place. */
@@ -143,7 +140,8 @@ export class WaveringModel {
 
   /** Mean square of line `k` from sample `from` on. */
   powerOf(k: number, from: number): number {
-    const [re, im] = [this.lineRe[k] ?? this.re, this.lineIm[k] ?? this.im];
+    const re = this.lineRe[k] ?? this.re;
+    const im = this.lineIm[k] ?? this.im;
     let sum = 0;
     for (let n = from; n < this.count; n++) sum += (re[n] ?? 0) ** 2 + (im[n] ?? 0) ** 2;
     return sum / (this.count - from);
@@ -151,41 +149,41 @@ export class WaveringModel {
 
   /** Computes all lines, their wavering and their sum. */
   fill(p: Float64Array): void {
-    this.re.fill(0);
-    this.im.fill(0);
+    this.re.fill(0, 0, this.count);
+    this.im.fill(0, 0, this.count);
     for (let k = 0; k < this.lineCount; k++) this.#fillLine(p, k);
-  }
-
-  /** Time integral of cosine `j` (from 1), s. */
-  sine(j: number): Float64Array {
-    return this.#sines[j - 1] ?? this.#waver;
   }
 
   #fillLine(p: Float64Array, k: number): void {
     const { count, rate, re, im } = this;
     const at = this.lineStart(k);
-    const waver = this.#waver.fill(p[at + level] ?? 0);
-    const swung = (this.swings[k] ?? waver).fill(0);
+    const waver = this.#waver.fill(p[at + level] ?? 0, 0, count);
+    const swung = (this.swings[k] ?? waver).fill(0, 0, count);
     for (let j = 1; j <= this.perLine - fixedCount; j++) {
       const weight = p[at + fixedCount + j - 1] ?? 0;
-      const [cosine, sine] = [this.cosines[j] ?? waver, this.sine(j)];
+      const cosine = this.waves.cosine(j);
+      const sine = this.waves.sine(j);
       for (let n = 0; n < count; n++) {
         waver[n] = (waver[n] ?? 0) + weight * (cosine[n] ?? 0);
         swung[n] = (swung[n] ?? 0) + weight * (sine[n] ?? 0);
       }
     }
-    const [lineRe, lineIm] = [this.lineRe[k] ?? re, this.lineIm[k] ?? im];
+    const lineRe = this.lineRe[k] ?? re;
+    const lineIm = this.lineIm[k] ?? im;
     const tau = Math.exp(p[tauIndex] ?? 0);
     const fade = Math.exp(-1 / (rate * tau));
     let reach = (p[at + glide] ?? 0) * tau * Math.exp(-this.after / tau);
-    const [fall, start, turn] = [p[at + decay] ?? 0, p[at + phi] ?? 0, p[at + omega] ?? 0];
+    const fall = p[at + decay] ?? 0;
+    const start = p[at + phi] ?? 0;
+    const turn = p[at + omega] ?? 0;
     const kappa = p[at + swing] ?? 0;
     for (let n = 0; n < count; n++) {
       const t = n / rate;
       const size = Math.exp(Math.min(20, (waver[n] ?? 0) - fall * t));
       const angle = start + turn * t - reach + kappa * (swung[n] ?? 0);
       reach *= fade;
-      const [x, y] = [size * Math.cos(angle), size * Math.sin(angle)];
+      const x = size * Math.cos(angle);
+      const y = size * Math.sin(angle);
       lineRe[n] = x;
       lineIm[n] = y;
       re[n] = (re[n] ?? 0) + x;

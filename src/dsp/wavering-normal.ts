@@ -1,4 +1,5 @@
 // Normal equations of wavering lines, built from the products of whole lines instead of single columns.
+import { dot } from './dot-product';
 import {
   decay,
   fixedCount,
@@ -32,22 +33,22 @@ export class WaveringNormal {
   readonly #cosine: Float64Array;
 
   constructor(readonly model: WaveringModel) {
-    const { size, count, lineCount } = model;
-    this.matrix = new Float64Array(size * size);
-    this.gradient = new Float64Array(size);
+    const { size, count, lineCount, work } = model;
+    this.matrix = work.take(size * size);
+    this.gradient = work.take(size);
     this.#slow = Array.from({ length: lineCount }, () =>
-      Array.from({ length: slowCount }, () => new Float64Array(count)),
+      Array.from({ length: slowCount }, () => work.take(count)),
     );
-    this.#in = new Float64Array(count);
-    this.#out = new Float64Array(count);
-    this.#work = new Float64Array(count);
-    this.#cosine = new Float64Array(model.cosines.length);
+    this.#in = work.take(count);
+    this.#out = work.take(count);
+    this.#work = work.take(count);
+    this.#cosine = work.take(model.waves.count);
   }
 
   /** Fills both, scaled by `scale`, for the parameters with which the model was last filled. */
   fill(p: Float64Array, restRe: Float64Array, restIm: Float64Array, scale: number): void {
-    this.matrix.fill(0);
-    this.gradient.fill(0);
+    this.matrix.fill(0, 0, this.model.size ** 2);
+    this.gradient.fill(0, 0, this.model.size);
     for (let k = 0; k < this.model.lineCount; k++) {
       this.#fillSlow(p, k);
       this.#fillGradient(p, k, restRe, restIm, scale);
@@ -64,9 +65,11 @@ export class WaveringNormal {
     let fading = Math.exp(-after / tau);
     const g = p[at + glide] ?? 0;
     const target = (i: number): Float64Array => slow[i] ?? this.#work;
-    target(level).fill(1);
-    target(phi).fill(1);
-    target(swing).set(this.model.swings[k] ?? this.#work);
+    target(level).fill(1, 0, count);
+    target(phi).fill(1, 0, count);
+    const bySwing = target(swing);
+    const swung = this.model.swings[k] ?? this.#work;
+    for (let n = 0; n < count; n++) bySwing[n] = swung[n] ?? 0;
     const [byDecay, byOmega, byGlide, byTau] = [decay, omega, glide, fixedCount].map(target);
     for (let n = 0; n < count; n++) {
       const t = n / rate;
@@ -89,9 +92,11 @@ export class WaveringNormal {
     restIm: Float64Array,
     scale: number,
   ): void {
-    const { count, perLine } = this.model;
+    const { count, perLine, waves } = this.model;
     this.#multiply(this.model.lineRe[k], this.model.lineIm[k], restRe, restIm);
-    const [along, across, gradient] = [this.#in, this.#out, this.gradient];
+    const along = this.#in;
+    const across = this.#out;
+    const gradient = this.gradient;
     (this.#slow[k] ?? []).forEach((slow, i) => {
       const at = this.#index(k, i);
       gradient[at] = (gradient[at] ?? 0) + scale * dot(isReal(i) ? along : across, slow, count);
@@ -99,8 +104,8 @@ export class WaveringNormal {
     const start = this.model.lineStart(k) + fixedCount;
     const kappa = p[this.model.lineStart(k) + swing] ?? 0;
     for (let j = 1; j <= perLine - fixedCount; j++) {
-      const own = dot(along, this.model.cosines[j] ?? along, count);
-      gradient[start + j - 1] = scale * (own + kappa * dot(across, this.model.sine(j), count));
+      const own = dot(along, waves.cosine(j), count);
+      gradient[start + j - 1] = scale * (own + kappa * dot(across, waves.sine(j), count));
     }
   }
 
@@ -111,10 +116,15 @@ export class WaveringNormal {
     bRe: Float64Array = this.#work,
     bIm: Float64Array = this.#work,
   ): void {
+    const along = this.#in;
+    const across = this.#out;
     for (let n = 0; n < this.model.count; n++) {
-      const [a, b, c, d] = [aRe[n] ?? 0, aIm[n] ?? 0, bRe[n] ?? 0, bIm[n] ?? 0];
-      this.#in[n] = a * c + b * d;
-      this.#out[n] = a * d - b * c;
+      const a = aRe[n] ?? 0;
+      const b = aIm[n] ?? 0;
+      const c = bRe[n] ?? 0;
+      const d = bIm[n] ?? 0;
+      along[n] = a * c + b * d;
+      across[n] = a * d - b * c;
     }
   }
 
@@ -137,11 +147,12 @@ export class WaveringNormal {
   #couple(k: number, i: number, l: number, real: boolean, scale: number): void {
     const alike = isReal(i) === real;
     if (k === l && !alike) return;
-    const { count, cosines, perLine } = this.model;
+    const { count, waves, perLine } = this.model;
     // Re(conj(a·f)·b·g) of real and imaginary f, g: the part across changes its sign with the order of the lines.
     const sign = alike ? 1 : real === k > l ? 1 : -1;
     const weight = alike ? this.#in : this.#out;
-    const [slow, work] = [this.#slow[k]?.[i] ?? this.#work, this.#work];
+    const slow = this.#slow[k]?.[i] ?? this.#work;
+    const work = this.#work;
     for (let n = 0; n < count; n++) work[n] = sign * scale * (weight[n] ?? 0) * (slow[n] ?? 0);
     const row = this.#index(k, i);
     for (let j = 0; j < slowCount && k >= l; j++) {
@@ -153,23 +164,21 @@ export class WaveringNormal {
     }
     const start = this.model.lineStart(l) + fixedCount;
     for (let j = 0; real && j < perLine - fixedCount; j++) {
-      this.#add(row, start + j, dot(work, cosines[j + 1] ?? work, count));
+      this.#add(row, start + j, dot(work, waves.cosine(j + 1), count));
     }
   }
 
   #fillCosines(k: number, l: number, scale: number): void {
-    const { count, cosines, perLine, size } = this.model;
+    const { count, waves, perLine, size } = this.model;
     const sums = this.#cosine;
-    for (let j = 0; j < sums.length; j++) {
-      sums[j] = 0.5 * scale * dot(this.#in, cosines[j] ?? this.#in, count);
+    for (let j = 0; j < waves.count; j++) {
+      sums[j] = 0.5 * scale * dot(this.#in, waves.cosine(j), count);
     }
-    const waves = perLine - fixedCount;
-    const [startK, startL] = [
-      this.model.lineStart(k) + fixedCount - 1,
-      this.model.lineStart(l) + fixedCount - 1,
-    ];
-    for (let i = 1; i <= waves; i++) {
-      for (let j = 1; j <= (k === l ? i : waves); j++) {
+    const highest = perLine - fixedCount;
+    const startK = this.model.lineStart(k) + fixedCount - 1;
+    const startL = this.model.lineStart(l) + fixedCount - 1;
+    for (let i = 1; i <= highest; i++) {
+      for (let j = 1; j <= (k === l ? i : highest); j++) {
         this.matrix[(startK + i) * size + startL + j] =
           (sums[i + j] ?? 0) + (sums[Math.abs(i - j)] ?? 0);
       }
@@ -180,10 +189,4 @@ export class WaveringNormal {
     const at = Math.max(row, column) * this.model.size + Math.min(row, column);
     this.matrix[at] = (this.matrix[at] ?? 0) + value;
   }
-}
-
-function dot(a: Float64Array, b: Float64Array, count: number): number {
-  let sum = 0;
-  for (let n = 0; n < count; n++) sum += (a[n] ?? 0) * (b[n] ?? 0);
-  return sum;
 }

@@ -1,0 +1,16 @@
+/** Sum of the products of the first `count` values. Four sums in turn, because a single one waits for itself. */
+export function dot(a: Float64Array, b: Float64Array, count: number): number {
+  let first = 0;
+  let second = 0;
+  let third = 0;
+  let fourth = 0;
+  let n = 0;
+  for (; n + 3 < count; n += 4) {
+    first += (a[n] ?? 0) * (b[n] ?? 0);
+    second += (a[n + 1] ?? 0) * (b[n + 1] ?? 0);
+    third += (a[n + 2] ?? 0) * (b[n + 2] ?? 0);
+    fourth += (a[n + 3] ?? 0) * (b[n + 3] ?? 0);
+  }
+  for (; n < count; n++) first += (a[n] ?? 0) * (b[n] ?? 0);
+  return first + second + (third + fourth);
+}
