@@ -2,6 +2,7 @@
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import about from './package.json' with { type: 'json' };
 
 const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
 const paper = '#17130f';
@@ -24,6 +25,7 @@ export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
   base: './',
   oxc: { jsx },
+  define: { ringwrightVersion: JSON.stringify(about.version) },
   build: {
     target: 'es2022',
     // The Content-Security-Policy allows files of our own origin only: nothing becomes a data: URL.

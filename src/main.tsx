@@ -2,19 +2,29 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { WorkerEar } from './analysis/worker-ear';
+import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserMicrophone } from './audio/browser-microphone';
+import { BrowserMicrophoneTurn } from './audio/browser-microphone-turn';
 import { BrowserScreenLight } from './audio/browser-screen-light';
 import { BrowserSoundFiles } from './audio/browser-sound-files';
 import { BrowserSpeaker } from './audio/browser-speaker';
 import type { OfflineState } from './domain/ports';
+import { instant } from './domain/tuning/units';
 import { ServiceWorkerUpdates } from './offline/service-worker-updates';
 import { createListenModel } from './state/listen-model';
+import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
+import { BrowserPhotos } from './storage/browser-photos';
 import { Database } from './storage/database';
 import { IndexedDbSettings } from './storage/indexed-db-settings';
+import { latePanStore } from './storage/late-pan-store';
 import { App } from './ui/app';
+import type { PanModels } from './ui/app-models';
 import { followRoute } from './ui/route';
 import './ui/theme.css';
+
+/** The version in package.json, put in by the build. */
+declare const ringwrightVersion: string;
 
 /** The practice pan is the same one at every start, so that what was learnt on it stays true. */
 const practiceSeed = 29;
@@ -25,6 +35,7 @@ const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, 
 const settings = createSettingsModel(new IndexedDbSettings(database));
 const listen = createListenModel({
   microphone,
+  microphoneTurn: new BrowserMicrophoneTurn(),
   ear,
   soundFiles: new BrowserSoundFiles(),
   speaker: new BrowserSpeaker(),
@@ -32,6 +43,43 @@ const listen = createListenModel({
   a4: settings.a4,
   pause: (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
 });
+const store = latePanStore(async () => {
+  const { IndexedDbPanStore } = await import('./storage/indexed-db-pan-store');
+  return new IndexedDbPanStore(database);
+});
+const announcer = new BrowserAnnouncer();
+const clock = { now: () => instant(Date.now()) };
+const identities = { next: () => crypto.randomUUID() };
+const rack = createRackModel({
+  store,
+  clock,
+  judging: settings.judging,
+  makeCard: async (pan) => {
+    const { renewCard } = await import('./state/renew-card');
+    return renewCard(store, pan, settings.judging.value);
+  },
+});
+const makePanModels = async (): Promise<PanModels> => {
+  const [{ createPanModel }, { createRoundModel }, { newsWords }] = await Promise.all([
+    import('./state/pan-model'),
+    import('./state/round-model'),
+    import('./ui/words/pan-words'),
+  ]);
+  return {
+    pan: createPanModel({ store, clock, identities }),
+    round: createRoundModel({
+      store,
+      listen,
+      settings,
+      announcer,
+      clock,
+      identities,
+      appVersion: ringwrightVersion,
+      newsWords,
+    }),
+  };
+};
+let panModels: Promise<PanModels> | null = null;
 const updates = new ServiceWorkerUpdates();
 const offline = signal<OfflineState>({ kind: 'not-ready' });
 updates.onState((state) => {
@@ -46,6 +94,18 @@ render(
     models={{
       listen,
       settings,
+      rack,
+      announcer,
+      photos: new BrowserPhotos(),
+      now: clock.now,
+      pans: () => {
+        panModels ??= makePanModels().catch((error: unknown) => {
+          // Without a network and without its offline copy; the next tap tries again.
+          panModels = null;
+          throw error;
+        });
+        return panModels;
+      },
       offline,
       applyUpdate: () => updates.apply(),
       practicePan: () =>

@@ -40,6 +40,8 @@ export type MicrophoneState =
   | { readonly kind: 'denied' }
   | { readonly kind: 'absent' }
   | { readonly kind: 'busy' }
+  /** Another window of the app listens. */
+  | { readonly kind: 'other-window' }
   | { readonly kind: 'failed'; readonly why: MicrophoneFailure };
 
 /**
@@ -143,6 +145,12 @@ export interface PracticeSource {
   readonly layout: PanLayout;
   /** The sound of one strike, −1…1, about 1.4 s; loudness 0…1. */
   strike(note: MidiNote, loudness: number, sampleRate: number): Float32Array<ArrayBuffer>;
+}
+
+/** A photo small enough to keep: JPEG, at most 960 px on its longer side. */
+export interface Photos {
+  /** Null if the file is no picture that this phone can read. `file` is the browser's File. */
+  scaled(file: { arrayBuffer(): Promise<ArrayBuffer> }): Promise<Uint8Array<ArrayBuffer> | null>;
 }
 
 export interface Clock {

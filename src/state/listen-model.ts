@@ -1,16 +1,18 @@
 // Listening: one path for the microphone, a sound file and the practice pan.
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { KnownNote } from '../domain/measurement/strike';
+import type { Heard, KnownNote } from '../domain/measurement/strike';
 import { notesOf } from '../domain/pans/layout';
 import type {
   Ear,
   EarState,
   Microphone,
   MicrophoneState,
+  MicrophoneTurn,
   PracticeSource,
   ScreenLight,
   SoundFiles,
   Speaker,
+  Unsubscribe,
 } from '../domain/ports';
 import type { Taking } from '../domain/records/rack-records';
 import type { Hertz, MidiNote } from '../domain/tuning/units';
@@ -39,6 +41,7 @@ export interface HeardPan {
 
 export interface ListenPorts {
   readonly microphone: Microphone;
+  readonly microphoneTurn: MicrophoneTurn;
   readonly ear: Ear;
   readonly soundFiles: SoundFiles;
   readonly speaker: Speaker;
@@ -58,6 +61,14 @@ export interface ListenModel
   listen(): Promise<void>;
   /** Opens the microphone for one pan; `expected` is the note to be struck, null for any. Call inside a tap. */
   listenTo(pan: HeardPan, expected: MidiNote | null): Promise<void>;
+  /** One pan is listened to. */
+  readonly isOnPan: ReadonlySignal<boolean>;
+  /** Any note may be struck. */
+  expectAny(): void;
+  /** What is known of the pan that is listened to has grown. */
+  knowNow(known: readonly KnownNote[]): void;
+  /** Everything that counts, after the readout has taken it. */
+  onHeard(listener: (heard: Heard) => void): Unsubscribe;
   /** While `sound` lasts and a moment longer nothing that is heard counts: it is the phone's own voice. */
   ignoreDuring(sound: Promise<void>): Promise<void>;
   /** Where the sound of the readings comes from, and how it came here. */
@@ -90,6 +101,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const panNotes = signal<readonly MidiNote[] | null>(null);
   const heardPan = signal<HeardPan | null>(null);
   const gaps = signal(0);
+  const listeners = new Set<(heard: Heard) => void>();
   const fileRate = signal(practiceRate);
   const soundFrom = signal<SoundFrom>('none');
   let heardCount = 0;
@@ -110,6 +122,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   microphone.onState((state) => {
     microphoneState.value = state;
     const isOpen = isMicrophoneOpen(state);
+    // What was refused or lost is free for another window again.
+    if (!isOpen && state.kind !== 'asking') ports.microphoneTurn.release();
     light.keepOn(isOpen);
     if (soundFrom.value !== 'microphone') return;
     if (!isOpen) readout.endListening();
@@ -125,7 +139,10 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     if (heard.kind === 'refused' && heard.reason === 'lost-audio') gaps.value++;
     const counts = phase.value.kind !== 'idle' && heard.kind === 'strike' && !heard.provisional;
     if (counts) heardCount++;
+    const isAwaited = phase.value.kind !== 'idle';
     readout.hear(heard);
+    // The analysis may still finish a strike after "Stop".
+    if (isAwaited) for (const listener of listeners) listener(heard);
   });
 
   /** A pan that was listened to before is not listened to any more. */
@@ -142,7 +159,11 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     tellContext();
     // "Strike any note" waits until the microphone is open.
     readout.clear();
-    await microphone.start();
+    const mine = turn;
+    const whose = await ports.microphoneTurn.take();
+    if (mine !== turn) return;
+    if (whose === 'ours') await microphone.start();
+    else microphoneState.value = { kind: 'other-window' };
   };
 
   return {
@@ -158,7 +179,9 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       () =>
         fileNotice.value.kind === 'reading' ||
         panNotes.value !== null ||
-        !['idle', 'denied', 'absent', 'failed'].includes(microphoneState.value.kind),
+        !['idle', 'denied', 'absent', 'other-window', 'failed'].includes(
+          microphoneState.value.kind,
+        ),
     ),
     taking: computed(() =>
       takingOf(soundFrom.value, microphoneState.value, fileRate.value, gaps.value),
@@ -173,6 +196,21 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       if (expected === null) readout.expectAny();
       else readout.expect(expected);
       await openMicrophone();
+    },
+    isOnPan: computed(() => heardPan.value !== null),
+    expectAny() {
+      if (expected.value === null) return;
+      readout.expectAny();
+      tellContext();
+    },
+    knowNow(known) {
+      if (!heardPan.value) return;
+      heardPan.value = { ...heardPan.value, known };
+      tellContext();
+    },
+    onHeard(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
     },
     ignoreDuring: (sound) => deaf.during(sound),
     async stop() {

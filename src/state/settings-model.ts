@@ -1,6 +1,7 @@
 // The user's settings: loaded once, saved at every change, with the truth about whether that worked.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SettingsStore } from '../domain/ports';
+import type { CardSettings } from '../domain/records/card-settings';
 import {
   type Announcement,
   defaultSettings,
@@ -10,6 +11,7 @@ import {
   type Theme,
 } from '../domain/records/settings';
 import { highestA4, lowestA4 } from '../domain/tuning/equal-temperament';
+import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { type Hertz, hertz } from '../domain/tuning/units';
 
 export interface SettingsModel {
@@ -19,6 +21,9 @@ export interface SettingsModel {
   readonly announcement: ReadonlySignal<Announcement>;
   /** What fundamentals are judged against. */
   readonly reference: ReadonlySignal<Reference>;
+  readonly limits: ReadonlySignal<ToleranceSet>;
+  /** Everything that judging needs. */
+  readonly judging: ReadonlySignal<CardSettings>;
   readonly keepsSound: ReadonlySignal<boolean>;
   readonly lastBackup: ReadonlySignal<LastBackup | null>;
   /** The phone refuses to keep settings (private window, storage full). */
@@ -62,6 +67,11 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     theme: computed(() => settings.value.theme),
     announcement: computed(() => settings.value.announcement),
     reference: computed(() => settings.value.reference),
+    limits: computed(() => settings.value.limits),
+    judging: computed(() => {
+      const { a4, reference, limits } = settings.value;
+      return { a4, reference, limits };
+    }),
     keepsSound: computed(() => settings.value.keepsSound),
     lastBackup: computed(() => settings.value.lastBackup),
     isNotKept,

@@ -1,14 +1,32 @@
-// The models that the screens show.
+// The models and the small services that the screens use.
 import type { ReadonlySignal } from '@preact/signals';
-import type { OfflineState, PracticeSource } from '../domain/ports';
+import type { Announcer, OfflineState, Photos, PracticeSource } from '../domain/ports';
+import type { Instant } from '../domain/tuning/units';
 import type { ListenModel } from '../state/listen-model';
+import type { PanModel } from '../state/pan-model';
+import type { RackModel } from '../state/rack-model';
+import type { RoundModel } from '../state/round-model';
 import type { SettingsModel } from '../state/settings-model';
 
 export interface AppModels {
   readonly listen: ListenModel;
   readonly settings: SettingsModel;
+  readonly rack: RackModel;
   readonly offline: ReadonlySignal<OfflineState>;
   readonly applyUpdate: () => void;
+  readonly announcer: Announcer;
+  readonly photos: Photos;
+  readonly now: () => Instant;
   /** The practice pan comes when it is first wanted. */
   readonly practicePan: () => Promise<PracticeSource>;
+  /** So do the models of single pans, and only once. */
+  readonly pans: () => Promise<PanModels>;
 }
+
+export interface PanModels {
+  readonly pan: PanModel;
+  readonly round: RoundModel;
+}
+
+/** What the screens of one pan use. */
+export interface PanScreenModels extends AppModels, PanModels {}

@@ -186,6 +186,10 @@ const microphoneIs: Readonly<Record<Exclude<MicrophoneState['kind'], 'failed'>, 
       sentence: 'No microphone was found. Plug one in, then try again.',
       button: 'Try again',
     },
+    'other-window': {
+      sentence: 'Another window of this app has the microphone. Stop it there, then try again.',
+      button: 'Try again',
+    },
     busy: {
       sentence: 'Another app is using the microphone. Close it, then try again.',
       button: 'Try again',

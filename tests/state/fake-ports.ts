@@ -49,8 +49,18 @@ export function fakePorts() {
     start: async () => tell({ kind: 'asking' }),
     stop: async () => tell({ kind: 'idle' }),
   };
+  const turn: { answer: 'ours' | 'other-window'; released: number } = {
+    answer: 'ours',
+    released: 0,
+  };
   const ports: ListenPorts = {
     microphone,
+    microphoneTurn: {
+      take: async () => turn.answer,
+      release: () => {
+        turn.released++;
+      },
+    },
     ear,
     soundFiles: { open: async () => file.result },
     speaker: { play: () => undefined },
@@ -64,6 +74,7 @@ export function fakePorts() {
     fed,
     rates,
     light,
+    turn,
     file,
     a4,
     hear: (heard: Heard) => hear(heard),

@@ -29,6 +29,56 @@ describe('listening', () => {
     expect(fake.light.at(-1)).toBe(false);
   });
 
+  it('leaves the microphone to another window that has it, and says so', async () => {
+    const fake = fakePorts();
+    fake.turn.answer = 'other-window';
+    const model = createListenModel(fake.ports);
+    await model.listen();
+    expect(model.microphone.value.kind).toBe('other-window');
+    expect(model.isBusy.value).toBe(false);
+    fake.turn.answer = 'ours';
+    await model.listen();
+    expect(model.microphone.value.kind).toBe('asking');
+  });
+
+  it('gives its turn back when the microphone is lost', async () => {
+    const { fake } = await listening();
+    const before = fake.turn.released;
+    fake.microphoneIs({ kind: 'lost' });
+    expect(fake.turn.released).toBeGreaterThan(before);
+  });
+
+  it('does not count what it says itself', async () => {
+    const { fake, model } = await listening();
+    let over = () => {};
+    const deaf = model.ignoreDuring(
+      new Promise((done) => {
+        over = done;
+      }),
+    );
+    fake.hear(strikeSample({ event: 1, provisional: true }));
+    over();
+    await deaf;
+    fake.hear(strikeSample({ event: 1 }));
+    expect(model.phase.value.kind).toBe('listening');
+    fake.hear(strikeSample({ event: 2 }));
+    expect(model.phase.value.kind).toBe('heard');
+  });
+
+  it("tells the ear a pan's notes and what is known of them until something else is heard", async () => {
+    const fake = fakePorts();
+    const model = createListenModel(fake.ports);
+    const notes = [midiNote(60), midiNote(62)];
+    await model.listenTo({ notes, known: [], a4: hertz(442) }, midiNote(62));
+    expect(fake.contexts.at(-1)).toMatchObject({ a4: 442, notes, expected: 62 });
+    const known = [{ note: midiNote(60), fundamentalHz: hertz(262), octaveHz: null }];
+    model.knowNow(known);
+    expect(fake.contexts.at(-1)).toMatchObject({ known });
+    await model.stop();
+    await model.listen();
+    expect(fake.contexts.at(-1)).toMatchObject({ a4: 440, notes: null, expected: null });
+  });
+
   it('holds a verdict when the microphone is lost', async () => {
     const { fake, model } = await listening();
     fake.hear(strikeSample());

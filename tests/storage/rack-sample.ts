@@ -142,6 +142,7 @@ export const sampleAttachment = (
 
 export const sampleCard = (pan: PanId = samplePan): PanCard => ({
   version: 1,
+  judgedBy: 'usual',
   pan,
   name: 'Lead 1',
   family: 'lead',

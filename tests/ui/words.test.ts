@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { cents } from '../../src/domain/tuning/units';
-import { routeOf } from '../../src/ui/route';
 import {
   microphoneWords,
   signedCents,
@@ -89,13 +88,5 @@ describe('a microphone that does not start', () => {
     expect(sentences[0]).toMatch(/Open the app at such an address\.$/);
     expect(sentences[1]).toMatch(/Switch off wireless earphones, then try again\.$/);
     expect(sentences[2]).toMatch(/Close other apps that use it, then try again\.$/);
-  });
-});
-
-describe('the address', () => {
-  it('leads to the rack when it is unknown', () => {
-    expect(routeOf('#/listen')).toBe('listen');
-    expect(routeOf('#/elsewhere')).toBe('rack');
-    expect(routeOf('')).toBe('rack');
   });
 });

@@ -1,12 +1,12 @@
 // Makes what the rack shows of a pan from its records: derived, made anew whenever they change.
 
 import { notesOf } from '../pans/layout';
-import type { ToleranceSet } from '../tuning/tolerances';
-import type { Hertz, MidiNote } from '../tuning/units';
+import type { MidiNote } from '../tuning/units';
 import { standingOf } from '../work/note-standing';
 import { roundChanges } from '../work/round-changes';
 import { type RoundResult, roundResult } from '../work/round-result';
 import { tunerNeed } from '../work/tuner-need';
+import { type CardSettings, judgingText } from './card-settings';
 import { currentPan, fieldConflicts } from './current-pan';
 import { openRounds } from './open-rounds';
 import type { PanCard } from './pan-card';
@@ -18,16 +18,8 @@ import {
   roundOf,
 } from './rack-records';
 import { olderFirst } from './record-order';
-import type { Reference } from './settings';
 import { standingMarks } from './standing-marks';
 import { readingsWithoutErased, withoutErased } from './without-erased';
-
-/** What the user's settings say about judging; a card must be made anew when they change. */
-export interface CardSettings {
-  readonly a4: Hertz;
-  readonly reference: Reference;
-  readonly limits: ToleranceSet;
-}
 
 /** The newest finished rounds of a pan, newest first, at most `count`: those a card needs the readings of. */
 export function newestFinishedRounds(records: PanRecords, count = 2): readonly RoundStart[] {
@@ -66,6 +58,7 @@ export function makePanCard(
   const panPitch = last?.panPitch?.cents ?? null;
   return {
     version: 1,
+    judgedBy: judgingText(settings),
     pan: records.pan,
     name: fields.name,
     family: fields.family,

@@ -8,6 +8,8 @@ import type { PanFamily, PanId, RoundId } from './rack-records';
 export interface PanCard {
   /** Cards of another version are thrown away and made anew. */
   readonly version: 1;
+  /** The settings it was judged by (`judgingText`): with others it is made anew. */
+  readonly judgedBy: string;
   readonly pan: PanId;
   readonly name: string;
   readonly family: PanFamily;

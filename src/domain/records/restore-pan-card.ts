@@ -65,6 +65,7 @@ const standingRules: FieldRules<Readonly<Record<NoteStanding, number>>> = {
 
 const cardRules: FieldRules<PanCard> = {
   version: needed(oneOf([1])),
+  judgedBy: needed(text(200)),
   pan: needed(panIdRule),
   name: needed(text(longestOf.name)),
   family: needed(oneOf(panFamilies)),

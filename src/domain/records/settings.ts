@@ -1,5 +1,7 @@
 // The user's settings: shape 1, defaults, and the way in for whatever storage holds.
 import { highestA4, lowestA4, standardA4 } from '../tuning/equal-temperament';
+import { isToleranceSet } from '../tuning/is-tolerance-set';
+import { type ToleranceSet, usualTolerances } from '../tuning/tolerances';
 import { type Hertz, type Instant, instant } from '../tuning/units';
 
 const themes = ['system', 'light', 'dark'] as const;
@@ -26,6 +28,8 @@ export interface Settings {
   readonly theme: Theme;
   readonly announcement: Announcement;
   readonly reference: Reference;
+  /** What the user calls good, playable and out. */
+  readonly limits: ToleranceSet;
   /** Keep a second of sound with each reading. */
   readonly keepsSound: boolean;
   readonly lastBackup: LastBackup | null;
@@ -37,6 +41,7 @@ export const defaultSettings: Settings = {
   theme: 'system',
   announcement: 'nothing',
   reference: 'band',
+  limits: usualTolerances,
   keepsSound: false,
   lastBackup: null,
 };
@@ -57,6 +62,7 @@ const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown
   theme: isOneOf(themes),
   announcement: isOneOf(announcements),
   reference: isOneOf(references),
+  limits: isToleranceSet,
   keepsSound: (value) => typeof value === 'boolean',
   lastBackup: (value) => value === null || isBackup(value),
 };

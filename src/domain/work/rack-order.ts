@@ -5,7 +5,8 @@ import type { Instant } from '../tuning/units';
 import { needNow } from './tuner-need';
 
 /** `need`: most in need first. `name`: from A to Z, "Lead 2" before "Lead 10". `last-round`: longest unread first. */
-export type RackOrder = 'need' | 'name' | 'last-round';
+export const rackOrders = ['need', 'name', 'last-round'] as const;
+export type RackOrder = (typeof rackOrders)[number];
 
 /** The cards in order; what the order leaves equal is sorted by name, then by identity. */
 export function inRackOrder(

@@ -1,17 +1,30 @@
-// The first screen: what can be done now.
+// The first screen: what can be done now, and all pans, the one that needs the tuner most first.
+import { useEffect } from 'preact/hooks';
+import type { PanCard } from '../../domain/records/pan-card';
+import { displayName } from '../../domain/tuning/note-names';
+import type { Instant } from '../../domain/tuning/units';
+import type { NoteStanding } from '../../domain/work/note-standing';
+import { rackOrders } from '../../domain/work/rack-order';
+import { needNow } from '../../domain/work/tuner-need';
 import type { AppModels } from '../app-models';
 import { FileButton } from '../parts/file-button';
+import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { agoWords, needWords, rackWords, storeTroubleWords } from '../words/rack-words';
+
+/** With so few pans there is nothing to search. */
+const fewPans = 5;
 
 export function RackScreen({ models }: { readonly models: AppModels }) {
-  const { listen, settings, offline } = models;
-  const offlineKind = offline.value.kind;
+  const { listen, rack } = models;
+  useEffect(() => void rack.load(), [rack]);
+  const count = rack.count.value;
   return (
     <main class="screen rack">
       <header class="top">
         <h1>{words.rack}</h1>
-        <span>{words.rackAside}</span>
+        <span>{count === 0 ? words.rackAside : rackWords.pansKept(count)}</span>
       </header>
       <a
         class="button main listen"
@@ -26,32 +39,150 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         <a class="button" href={addressOf('practice')}>
           {words.practice}
         </a>
+        <a class="button" href={addressOf('add-pan')}>
+          {rackWords.addPan}
+        </a>
+      </div>
+      <Pans models={models} />
+      <div class="pair">
         <FileButton
           onFile={(file) => {
             window.location.hash = addressOf('listen');
             void listen.openFile(file);
           }}
         />
+        <a class="button" href={addressOf('backup')}>
+          {rackWords.backUp}
+        </a>
       </div>
-      <p class="hint">{words.emptyRack}</p>
       <a class="caution" href={addressOf('settings')}>
         {words.cautionLink}
       </a>
       <a class="button" href={addressOf('settings')}>
         {words.settings}
       </a>
-      {settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
-      <p class="offline" role="status" data-offline={offlineKind}>
-        {words.offline[offlineKind]}
+      {models.settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
+      <OfflineLine models={models} />
+    </main>
+  );
+}
+
+function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
+  const state = rack.state.value;
+  switch (state.kind) {
+    case 'loading':
+      return <p class="hint">{rackWords.reading}</p>;
+    case 'trouble':
+      return (
+        <div class="hint warn" role="alert">
+          <p>{storeTroubleWords[state.trouble]}</p>
+          <button type="button" onClick={() => void rack.load()}>
+            {rackWords.tryAgain}
+          </button>
+        </div>
+      );
+    case 'ready':
+      break;
+  }
+  if (rack.count.value === 0) return <p class="hint">{rackWords.empty}</p>;
+  const shown = rack.shown.value;
+  return (
+    <section aria-label={rackWords.pansKept(rack.count.value)}>
+      {rack.count.value > fewPans && (
+        <div class="pair">
+          <label class="field">
+            <span>{rackWords.search}</span>
+            <input
+              type="search"
+              autocomplete="off"
+              value={rack.search.value}
+              onInput={(event) => {
+                rack.search.value = event.currentTarget.value;
+              }}
+            />
+          </label>
+          <label class="field">
+            <span>{rackWords.sortBy}</span>
+            <select
+              value={rack.order.value}
+              onChange={(event) => {
+                const { value } = event.currentTarget;
+                rack.order.value = rackOrders.find((each) => each === value) ?? 'need';
+              }}
+            >
+              {rackOrders.map((order) => (
+                <option key={order} value={order}>
+                  {rackWords.orders[order]}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+      )}
+      {shown.length === 0 && <p class="hint">{rackWords.noMatch}</p>}
+      <ul class="pan-list">
+        {shown.map((card) => (
+          <li key={card.pan}>
+            <PanRow card={card} now={now()} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }) {
+  const { pan, name, family, layoutName, lastRoundAt } = card;
+  const when =
+    lastRoundAt === null ? rackWords.noRoundYet : rackWords.round(agoWords(lastRoundAt, now));
+  const asides = [
+    layoutName === '' ? rackWords.families[family] : layoutName,
+    when,
+    card.isProvisional ? rackWords.provisional : '',
+    card.openRound === null ? '' : rackWords.openRound,
+    card.hasConflict ? rackWords.twoPhones : '',
+  ].filter((each) => each !== '');
+  return (
+    <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>
+      <StandingMark standing={worstOf(card)} />
+      <span>
+        <b class="pan-name">{name}</b>
+        <span class="aside">{asides.join(' · ')}</span>
+        <span class="need">{needLine(card, now)}</span>
+      </span>
+    </a>
+  );
+}
+
+const worstFirst: readonly NoteStanding[] = ['avoid', 'out', 'playable', 'good'];
+
+const worstOf = ({ standings }: PanCard): NoteStanding =>
+  worstFirst.find((standing) => standings[standing] > 0) ?? 'unread';
+
+function needLine(card: PanCard, now: Instant): string {
+  const { lastRoundAt, worst } = card;
+  const { reasons } = needNow(card, now);
+  if (reasons.length > 0) return reasons.slice(0, 2).map(needWords).join('; ');
+  if (lastRoundAt === null) return rackWords.notHeardYet;
+  const [first] = worst;
+  return first === undefined ? rackWords.allGood : rackWords.worstIs(displayName(first));
+}
+
+function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly models: AppModels }) {
+  const { kind } = offline.value;
+  return (
+    <>
+      <p class="offline" role="status" data-offline={kind}>
+        {words.offline[kind]}
       </p>
-      {offlineKind === 'update-waiting' &&
+      {kind === 'update-waiting' &&
         (listen.isBusy.value ? (
           <p class="hint">{words.updateLater}</p>
         ) : (
-          <button type="button" onClick={models.applyUpdate}>
+          <button type="button" onClick={applyUpdate}>
             {words.updateNow}
           </button>
         ))}
-    </main>
+    </>
   );
 }

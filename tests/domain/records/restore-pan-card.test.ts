@@ -9,6 +9,7 @@ import { damaged } from './record-arbitraries';
 const notes = [midiNote(60), midiNote(72)];
 const card: PanCard = {
   version: 1,
+  judgedBy: 'usual',
   pan: panId('pan-1'),
   name: 'Loft lead',
   family: 'lead',

@@ -8,6 +8,7 @@ import { day } from './round-sample';
 const now = instant(1000 * day);
 const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
   version: 1,
+  judgedBy: 'usual',
   pan: panId(name),
   name,
   family: 'lead',

@@ -1,0 +1,86 @@
+// All pans of the rack as cards: opened at once from what is kept, and made anew where they are out of date.
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import type { Clock, PanStore, StoreTrouble } from '../domain/ports';
+import { type CardSettings, judgingText } from '../domain/records/card-settings';
+import type { PanCard } from '../domain/records/pan-card';
+import type { PanId } from '../domain/records/rack-records';
+import { inRackOrder, type RackOrder, searchRack } from '../domain/work/rack-order';
+
+export type RackState =
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
+
+export interface RackModel {
+  readonly state: ReadonlySignal<RackState>;
+  /** Pans on the rack that the search finds, in the chosen order. */
+  readonly shown: ReadonlySignal<readonly PanCard[]>;
+  /** Pans that were taken off the rack. */
+  readonly removed: ReadonlySignal<readonly PanCard[]>;
+  /** How many pans are on the rack. */
+  readonly count: ReadonlySignal<number>;
+  readonly search: Signal<string>;
+  readonly order: Signal<RackOrder>;
+  load(): Promise<void>;
+}
+
+export interface RackPorts {
+  readonly store: PanStore;
+  readonly clock: Clock;
+  /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
+  readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
+  readonly judging: ReadonlySignal<CardSettings>;
+}
+
+export function createRackModel(ports: RackPorts): RackModel {
+  const { store, clock, judging } = ports;
+  const state = signal<RackState>({ kind: 'loading' });
+  const cards = signal<ReadonlyMap<PanId, PanCard>>(new Map());
+  const search = signal('');
+  const order = signal<RackOrder>('need');
+  const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
+  /** What was asked for later makes an older answer worthless. */
+  let turn = 0;
+
+  const isJudgedAsNow = (card: PanCard): boolean => card.judgedBy === judgingText(judging.value);
+
+  const load = async (): Promise<void> => {
+    const mine = ++turn;
+    const kept = await store.cards();
+    if (mine !== turn) return;
+    if (kept.kind === 'trouble') {
+      state.value = kept;
+      return;
+    }
+    const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
+    batch(() => {
+      // An outdated card is better than none while the new one is made.
+      cards.value = new Map(kept.value.cards.map((card) => [card.pan, card]));
+      if (kept.value.stale.length === 0) state.value = { kind: 'ready' };
+    });
+    for (const pan of [...kept.value.stale, ...outdated.map((card) => card.pan)]) {
+      const card = await ports.makeCard(pan);
+      if (mine !== turn) return;
+      if (typeof card === 'string') {
+        state.value = { kind: 'trouble', trouble: card };
+        return;
+      }
+      cards.value = new Map(cards.value).set(pan, card);
+    }
+    state.value = { kind: 'ready' };
+  };
+
+  store.onChange(() => void load());
+
+  return {
+    state,
+    shown: computed(() =>
+      inRackOrder(searchRack(onRack.value, search.value), order.value, clock.now()),
+    ),
+    removed: computed(() => [...cards.value.values()].filter((card) => card.isRemoved)),
+    count: computed(() => onRack.value.length),
+    search,
+    order,
+    load,
+  };
+}

@@ -1,0 +1,277 @@
+// A round as it happens: strikes come in, readings are kept before the next note is announced.
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { notesOf } from '../domain/pans/layout';
+import type { Announcer, Clock, Identities, PanStore, StoreTrouble } from '../domain/ports';
+import { currentPan } from '../domain/records/current-pan';
+import {
+  type MarkKind,
+  type PanFields,
+  type PanId,
+  type RackRecord,
+  type ReadingRecord,
+  type RoundConditions,
+  type RoundEnd,
+  type RoundId,
+  type RoundStart,
+  type RoundWay,
+  recordId,
+  roundOf,
+} from '../domain/records/rack-records';
+import { strikesOf } from '../domain/records/reading-values';
+import { strikeRecordOf } from '../domain/records/strike-record';
+import { readingsWithoutErased, withoutErased } from '../domain/records/without-erased';
+import { cents, type MidiNote } from '../domain/tuning/units';
+import { knownNotes } from '../domain/work/known-notes';
+import type { Reading } from '../domain/work/reading';
+import { resumeRound } from '../domain/work/resume-round';
+import { octaveOrder } from '../domain/work/round-order';
+import {
+  beginRound,
+  chooseNote,
+  isDone,
+  isFinished,
+  listeningBegan,
+  markNote,
+  nextNote,
+  type RoundNews,
+  type RoundStep,
+  strikeHeard,
+} from '../domain/work/round-progress';
+import type { ListenModel } from './listen-model';
+import { noteToMark, type OpenRound } from './open-round';
+import { createRecordKeeper, type RecordKeeper } from './record-keeper';
+import type { SettingsModel } from './settings-model';
+
+export interface RoundPorts {
+  readonly store: PanStore;
+  readonly listen: ListenModel;
+  readonly settings: Pick<SettingsModel, 'a4' | 'announcement'>;
+  readonly announcer: Announcer;
+  readonly clock: Clock;
+  readonly identities: Identities;
+  readonly appVersion: string;
+  /** What the voice says. */
+  readonly newsWords: (news: RoundNews) => string;
+}
+
+export type RoundView =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'loading' }
+  /** There is no such round on this phone. */
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
+  | { readonly kind: 'open'; readonly round: OpenRound };
+
+export interface RoundModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
+  readonly view: ReadonlySignal<RoundView>;
+  /** Begins a round on a pan and listens. Call inside a tap. */
+  begin(begin: NewRound): RoundId;
+  /** Shows a round that was begun before; `listen` goes on with it. */
+  open(pan: PanId, round: RoundId): Promise<void>;
+  /** Opens the microphone for the round that is shown. Call inside a tap. */
+  listen(): Promise<void>;
+  /** Marks the note that is asked for or was done last; `none` takes the mark back. */
+  mark(mark: MarkKind): void;
+  /** The note to be measured next, also one that is done; null: back to the order. */
+  choose(note: MidiNote | null): void;
+  /** Ends the round with what has been heard. */
+  finish(): void;
+}
+
+export interface NewRound {
+  readonly pan: PanId;
+  readonly fields: PanFields;
+  readonly way: RoundWay;
+  readonly conditions: RoundConditions;
+  /** Newest readings of the pan, to help the ear. */
+  readonly earlier: readonly ReadingRecord[];
+}
+
+export function createRoundModel(ports: RoundPorts): RoundModel {
+  const { store, listen, settings, announcer, clock, identities } = ports;
+  const keeper = createRecordKeeper(store);
+  const view = signal<RoundView>({ kind: 'none' });
+  const open = computed(() => (view.value.kind === 'open' ? view.value.round : null));
+  let earlier: readonly ReadingRecord[] = [];
+  /** A round that was opened later makes an older answer of the store worthless. */
+  let turn = 0;
+
+  const show = (round: OpenRound): void => {
+    view.value = { kind: 'open', round };
+  };
+  const newHead = (pan: PanId) => ({
+    shape: 1 as const,
+    id: recordId(identities.next()),
+    pan,
+    at: clock.now(),
+  });
+  const known = (round: OpenRound) => knownNotes([...earlier, ...round.readings]);
+
+  const announce = async (news: RoundNews, round: OpenRound): Promise<void> => {
+    const next = news.kind === 'next' ? news.note : null;
+    if (next === null) listen.expectAny();
+    else listen.expect(next);
+    // In a quick round the next strike comes at once: a sound of our own would cover it.
+    if (round.start.way === 'quick' && news.kind === 'taken') return;
+    switch (settings.announcement.value) {
+      case 'nothing':
+        return;
+      case 'beep':
+        return listen.ignoreDuring(announcer.beep());
+      case 'voice':
+        return listen.ignoreDuring(announcer.say(ports.newsWords(news)));
+    }
+  };
+
+  /** Keeps what a step made, and only then says what comes next. */
+  const take = async (before: OpenRound, step: RoundStep, records: readonly RackRecord[]) => {
+    const { event, progress } = step;
+    const isOver = isFinished(progress);
+    const note = 'note' in event ? event.note : before.lastDone;
+    const round: OpenRound = {
+      ...before,
+      progress,
+      isOver: false,
+      lastDone: event.kind === 'counted' ? before.lastDone : note,
+      readings: [...before.readings, ...records.filter((each) => each.kind === 'reading')],
+    };
+    show(round);
+    if (records.length === 0) return;
+    const mine = turn;
+    const end = isOver ? [endOf(round, 'finished')] : [];
+    await keeper.keep([...records, ...end]);
+    const now = open.value;
+    if (mine !== turn || !now) return;
+    if (isOver) {
+      show({ ...now, isOver: true });
+      void listen.stop();
+    } else {
+      listen.knowNow(known(now));
+    }
+    // Another note may have been done meanwhile: what is said is true now.
+    if (step.announce && now.progress === progress) await announce(step.announce, now);
+  };
+
+  const endOf = ({ start }: OpenRound, ending: RoundEnd['ending']): RoundEnd => ({
+    ...newHead(start.pan),
+    kind: 'round-end',
+    round: roundOf(start),
+    ending,
+  });
+
+  const readingRecord = ({ start }: OpenRound, reading: Reading): ReadingRecord => ({
+    ...newHead(start.pan),
+    kind: 'reading',
+    round: roundOf(start),
+    note: reading.note,
+    strikes: reading.heard.map(strikeRecordOf),
+    taking: { ...listen.taking.value, appVersion: ports.appVersion },
+    sound: null,
+  });
+
+  listen.onHeard((heard) => {
+    const round = open.value;
+    if (!round || round.isOver || heard.kind !== 'strike' || !listen.isOnPan.value) return;
+    const step = strikeHeard(round.progress, heard);
+    const { event } = step;
+    if (event.kind === 'ignored') return;
+    const isTaken = event.kind === 'locked' || event.kind === 'refined';
+    void take(round, step, isTaken ? [readingRecord(round, event.reading)] : []);
+  });
+
+  const startListening = (round: OpenRound): Promise<void> => {
+    show({ ...round, progress: listeningBegan(round.progress) });
+    const { fields, start, progress } = round;
+    const pan = { notes: notesOf(fields.layout), known: known(round), a4: start.a4 };
+    return listen.listenTo(pan, nextNote(progress));
+  };
+
+  return {
+    view,
+    saving: keeper.saving,
+    retry: keeper.retry,
+    begin({ pan, fields, way, conditions, earlier: before }) {
+      turn++;
+      earlier = before;
+      const order = octaveOrder(notesOf(fields.layout));
+      const start: RoundStart = {
+        ...newHead(pan),
+        kind: 'round',
+        way,
+        order,
+        conditions,
+        a4: fields.a4 ?? settings.a4.value,
+      };
+      const progress = beginRound(way, order);
+      const round = { fields, start, progress, readings: [], lastDone: null, isOver: false };
+      void keeper.keep([start]);
+      void startListening(round);
+      return roundOf(start);
+    },
+    async open(pan, round) {
+      if (open.value && roundOf(open.value.start) === round) return;
+      const mine = ++turn;
+      view.value = { kind: 'loading' };
+      const [records, readings] = await Promise.all([store.pan(pan), store.readingsOfRound(round)]);
+      if (mine !== turn) return;
+      if (records.kind === 'trouble') view.value = records;
+      else if (readings.kind === 'trouble') view.value = readings;
+      else {
+        const { rounds, ends, marks } = withoutErased(records.value);
+        const start = rounds.find((each) => roundOf(each) === round);
+        if (!start) {
+          view.value = { kind: 'missing' };
+          return;
+        }
+        const kept = readingsWithoutErased(readings.value, records.value.erasures);
+        const aim = { a4: start.a4, offset: cents(0) };
+        const progress = resumeRound({
+          way: start.way,
+          order: start.order,
+          readings: kept.map((reading) => ({
+            note: reading.note,
+            strikes: strikesOf(reading, aim),
+          })),
+          marks: marks.filter((mark) => mark.round === round),
+        });
+        const isOver = ends.some((end) => end.round === round);
+        const { fields } = currentPan(records.value);
+        earlier = [];
+        show({ fields, start, progress, readings: kept, lastDone: null, isOver });
+      }
+    },
+    async listen() {
+      if (open.value && !open.value.isOver) await startListening(open.value);
+    },
+    mark(mark) {
+      const round = open.value;
+      const note = round && noteToMark(round);
+      if (!round || round.isOver || note === null) return;
+      const step = markNote(round.progress, note, mark);
+      const { start } = round;
+      void take(round, step, [
+        { ...newHead(start.pan), kind: 'mark', round: roundOf(start), note, mark },
+      ]);
+    },
+    choose(note) {
+      const round = open.value;
+      if (!round || round.isOver) return;
+      const progress = chooseNote(round.progress, note);
+      show({ ...round, progress });
+      const next = nextNote(progress);
+      if (next === null) listen.expectAny();
+      else listen.expect(next);
+    },
+    finish() {
+      const round = open.value;
+      if (!round || round.isOver) return;
+      const mine = turn;
+      void listen.stop();
+      // A round in which nothing was done says nothing about the pan.
+      const ending = round.progress.order.some((note) => isDone(round.progress, note));
+      void keeper.keep([endOf(round, ending ? 'finished' : 'left')]).then(() => {
+        if (mine === turn && open.value) show({ ...open.value, isOver: true });
+      });
+    },
+  };
+}

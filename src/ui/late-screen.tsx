@@ -1,0 +1,63 @@
+// A screen that loads when it is opened, with the models it needs.
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { AppModels, PanScreenModels } from './app-models';
+import { LoadFailed } from './parts/load-failed';
+import type { Route } from './route';
+
+/** What such a screen is given. */
+export interface ScreenProps {
+  readonly models: PanScreenModels;
+  readonly route: LateRoute;
+}
+
+export type LateRoute = Exclude<Route, { readonly screen: 'rack' | 'listen' }>;
+
+type Loader = () => Promise<ComponentType<ScreenProps>>;
+
+const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
+  practice: () => import('./screens/practice-screen').then((file) => file.PracticeScreen),
+  settings: () => import('./screens/settings-screen').then((file) => file.SettingsScreen),
+  details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
+  begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),
+  round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
+};
+
+type Loading =
+  | { readonly kind: 'loading' }
+  | {
+      readonly kind: 'loaded';
+      readonly Screen: ComponentType<ScreenProps>;
+      readonly models: PanScreenModels;
+    }
+  | { readonly kind: 'failed' };
+
+export function LateScreen({
+  models,
+  route,
+}: {
+  readonly models: AppModels;
+  readonly route: LateRoute;
+}) {
+  const [loading, setLoading] = useState<Loading>({ kind: 'loading' });
+  const { screen } = route;
+  const id = 'pan' in route ? route.pan : null;
+  useEffect(() => {
+    const load = async () => {
+      const [Screen, pans] = await Promise.all([loaders[screen]?.(), models.pans()]);
+      if (!Screen) throw new Error(screen);
+      // The pan that the address names is the one that is open.
+      if (id !== null) void pans.pan.open(id);
+      setLoading({ kind: 'loaded', Screen, models: { ...models, ...pans } });
+    };
+    load().catch(() => setLoading({ kind: 'failed' }));
+  }, [models, screen, id]);
+  switch (loading.kind) {
+    case 'loading':
+      return null;
+    case 'loaded':
+      return <loading.Screen models={loading.models} route={route} />;
+    case 'failed':
+      return <LoadFailed />;
+  }
+}

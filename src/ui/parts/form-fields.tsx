@@ -1,0 +1,101 @@
+// Fields of a form: a label, an input, and what is wrong or helpful below it.
+import type { ComponentChildren } from 'preact';
+
+export function TextField({
+  id,
+  label,
+  value,
+  hint = null,
+  isBad = false,
+  inputMode = 'text',
+  long = false,
+  onInput,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string | null;
+  readonly isBad?: boolean;
+  readonly inputMode?: 'text' | 'decimal';
+  readonly long?: boolean;
+  readonly onInput: (value: string) => void;
+}) {
+  const attributes = {
+    id,
+    autocomplete: 'off',
+    maxLength: long ? 2000 : 120,
+    value,
+    'aria-invalid': isBad,
+    ...(hint === null ? {} : { 'aria-describedby': `${id}-hint` }),
+  } as const;
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      {long ? (
+        <textarea
+          {...attributes}
+          rows={3}
+          onInput={(event) => onInput(event.currentTarget.value)}
+        />
+      ) : (
+        <input
+          {...attributes}
+          inputMode={inputMode}
+          onInput={(event) => onInput(event.currentTarget.value)}
+        />
+      )}
+      {hint !== null && (
+        <p
+          id={`${id}-hint`}
+          class={isBad ? 'hint warn' : 'aside'}
+          role={isBad ? 'alert' : undefined}
+        >
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** One of a few choices, each a line of its own. */
+export function Choices<Value extends string>({
+  name,
+  legend,
+  values,
+  labels,
+  chosen,
+  onChoose,
+  children,
+}: {
+  readonly name: string;
+  readonly legend: string;
+  readonly values: readonly Value[];
+  readonly labels: Readonly<Record<Value, string>>;
+  readonly chosen: Value | null;
+  readonly onChoose: (value: Value) => void;
+  readonly children?: ComponentChildren;
+}) {
+  return (
+    <fieldset class="field">
+      <legend>{legend}</legend>
+      {values.map((value) => (
+        <label key={value} class="choice">
+          <input
+            type="radio"
+            name={name}
+            checked={value === chosen}
+            onChange={() => onChoose(value)}
+          />
+          {labels[value]}
+        </label>
+      ))}
+      {children}
+    </fieldset>
+  );
+}
+
+/** A number that a person typed, with a point or a comma; null if it is none. */
+export function typedNumber(text: string): number | null {
+  const plain = text.trim().replace(',', '.').replace('−', '-');
+  return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : null;
+}

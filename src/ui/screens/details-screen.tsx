@@ -1,0 +1,107 @@
+// Name and details of a pan: typed, photographed, taken off the rack; and what two phones wrote differently.
+import { useEffect, useState } from 'preact/hooks';
+import type { FieldConflict } from '../../domain/records/current-pan';
+import { changesOf, checkDraft, type DraftFault, draftOf } from '../../state/pan-draft';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import { NotKept } from '../parts/not-kept';
+import { PanForm } from '../parts/pan-form';
+import { PanGate } from '../parts/pan-gate';
+import { PhotoField } from '../parts/photo-field';
+import { addressOf, goTo } from '../route';
+import { words } from '../words';
+import { conflictTitle, conflictValue, panWords } from '../words/pan-words';
+
+export function DetailsScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Details models={models} pan={pan} />}</PanGate>;
+}
+
+function Details({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+  const { fields, conflicts } = pan.current;
+  const model = models.pan;
+  const [draft, setDraft] = useState(() => draftOf(fields));
+  const [photo, setPhoto] = useState<Uint8Array<ArrayBuffer> | null>(pan.photo?.bytes ?? null);
+  const [faults, setFaults] = useState<readonly DraftFault[]>([]);
+  // A conflict that was settled, here or in another window, changes what the form begins with.
+  useEffect(() => setDraft(draftOf(fields)), [fields]);
+  const hasNewPhoto = photo !== null && photo !== pan.photo?.bytes;
+  return (
+    <main class="screen">
+      <header class="top">
+        <h1>{panWords.details}</h1>
+      </header>
+      {conflicts.map((conflict) => (
+        <Conflict key={conflict.field} conflict={conflict} models={models} />
+      ))}
+      <form
+        class="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          const checked = checkDraft(draft);
+          setFaults(checked.kind === 'faulty' ? checked.faults : []);
+          if (checked.kind === 'faulty') return;
+          const noPhoto = photo === null && fields.photo !== null ? { photo: null } : {};
+          const changes = { ...changesOf(fields, checked.fields), ...noPhoto };
+          if (Object.keys(changes).length > 0 || hasNewPhoto) {
+            void model.save(changes, hasNewPhoto ? photo : null);
+          }
+          goTo({ screen: 'pan', pan: pan.id });
+        }}
+      >
+        <PanForm
+          draft={draft}
+          faults={faults}
+          bandA4={String(models.settings.a4.value)}
+          onChange={setDraft}
+        />
+        <PhotoField photos={models.photos} bytes={photo} name={fields.name} onChange={setPhoto} />
+        <button
+          type="button"
+          onClick={() => {
+            void model.save({ isRemoved: !fields.isRemoved });
+            goTo(fields.isRemoved ? { screen: 'pan', pan: pan.id } : 'rack');
+          }}
+        >
+          {fields.isRemoved ? panWords.putBack : panWords.removePan}
+        </button>
+        <NotKept keeper={model} />
+        <footer class="actions">
+          <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+            {words.back}
+          </a>
+          <button type="submit" class="main">
+            {panWords.keep}
+          </button>
+        </footer>
+      </form>
+    </main>
+  );
+}
+
+function Conflict({
+  conflict,
+  models,
+}: {
+  readonly conflict: FieldConflict;
+  readonly models: PanScreenModels;
+}) {
+  const { field, values } = conflict;
+  return (
+    <section class="hint warn">
+      <h2>{conflictTitle(field)}</h2>
+      <p>{panWords.whichIsRight}</p>
+      <div class="pair">
+        {values.map(({ value, at }) => (
+          <button
+            key={`${at}`}
+            type="button"
+            onClick={() => void models.pan.save({ [field]: value })}
+          >
+            {conflictValue(field, value, at)}
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}

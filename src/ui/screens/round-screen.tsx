@@ -1,0 +1,148 @@
+// A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
+import { useEffect } from 'preact/hooks';
+import type { MarkKind } from '../../domain/records/rack-records';
+import { displayName } from '../../domain/tuning/note-names';
+import { isDone, nextNote } from '../../domain/work/round-progress';
+import { noteToMark, type OpenRound, standingsOf } from '../../state/open-round';
+import { readingOf } from '../../state/readout-phase';
+import type { PanScreenModels } from '../app-models';
+import type { ScreenProps } from '../late-screen';
+import { MicrophoneLine } from '../parts/microphone-line';
+import { NotKept } from '../parts/not-kept';
+import { PanDrawing } from '../parts/pan-drawing';
+import { Instead } from '../parts/pan-gate';
+import { Readout } from '../parts/readout';
+import { StandingMark } from '../parts/standing-mark';
+import { addressOf, goTo, type Route } from '../route';
+import { words } from '../words';
+import { panWords } from '../words/pan-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { standingWords } from '../words/standing-words';
+
+export function RoundScreen({ models, route }: ScreenProps) {
+  return route.screen === 'round' ? <Opened models={models} route={route} /> : null;
+}
+
+function Opened({
+  models,
+  route,
+}: {
+  readonly models: PanScreenModels;
+  readonly route: Extract<Route, { readonly screen: 'round' | 'result' }>;
+}) {
+  const { round: model, listen } = models;
+  useEffect(() => {
+    void model.open(route.pan, route.round);
+    // However the screen is left, the microphone goes off with it; what was heard is kept.
+    return () => {
+      void listen.stop();
+    };
+  }, [model, listen, route.pan, route.round]);
+  const view = model.view.value;
+  const isOver = view.kind === 'open' && view.round.isOver;
+  useEffect(() => {
+    if (isOver) goTo({ screen: 'result', pan: route.pan, round: route.round });
+  }, [isOver, route.pan, route.round]);
+  switch (view.kind) {
+    case 'open':
+      return <Round models={models} round={view.round} />;
+    case 'none':
+    case 'loading':
+      return <Instead text={rackWords.reading} tone="hint" />;
+    case 'missing':
+      return <Instead text={panWords.roundMissing} tone="hint warn" />;
+    case 'trouble':
+      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+  }
+}
+
+function Round({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
+  const { listen, round: model } = models;
+  const { progress, fields, start } = round;
+  const done = progress.order.filter((note) => isDone(progress, note)).length;
+  const asked = nextNote(progress);
+  const phase = listen.phase.value;
+  const microphone = listen.microphone.value.kind;
+  const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
+  return (
+    <main class="screen round" data-done={done} data-next={asked ?? ''}>
+      <header class="top">
+        <h1>{fields.name}</h1>
+        <span role="status">
+          {panWords.progress(done, progress.order.length)} {panWords.heard}
+        </span>
+      </header>
+      <Readout phase={phase} expected={listen.expected.value} onName={model.choose} short />
+      <LastDone round={round} />
+      <NotKept keeper={model} />
+      <PanDrawing
+        layout={fields.layout}
+        label={panWords.chooseNote}
+        chosen={asked ?? readingOf(phase)?.note ?? null}
+        onNote={(note) => model.choose(note === progress.chosen ? null : note)}
+      />
+      <Marks models={models} round={round} />
+      {progress.chosen !== null && (
+        <button type="button" onClick={() => model.choose(null)}>
+          {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
+        </button>
+      )}
+      <MicrophoneLine listen={listen} />
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: start.pan })}>
+          {panWords.leave}
+        </a>
+        {isOpen ? (
+          <button type="button" onClick={model.finish}>
+            {panWords.endRound}
+          </button>
+        ) : (
+          <button type="button" class="main" onClick={() => void model.listen()}>
+            {panWords.listenAgain}
+          </button>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+/** The note that was done last and how it stands: it stays until the next one is done. */
+function LastDone({ round }: { readonly round: OpenRound }) {
+  const { lastDone } = round;
+  const standing = lastDone === null ? undefined : standingsOf(round).get(lastDone);
+  if (lastDone === null || !standing) return null;
+  return (
+    <p class="last-done" data-note={lastDone}>
+      <StandingMark standing={standing.standing} /> <b>{displayName(lastDone)}</b>{' '}
+      {standingWords(standing)}
+    </p>
+  );
+}
+
+const markable: readonly MarkKind[] = ['dead', 'buzzing', 'cracked', 'skipped'];
+
+function Marks({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
+  const note = noteToMark(round);
+  if (note === null) return null;
+  const mark = round.progress.notes.get(note)?.mark ?? 'none';
+  return (
+    <section class="field" aria-label={`${panWords.mark} ${displayName(note)}`}>
+      <h2>
+        {panWords.mark} {displayName(note)}
+      </h2>
+      <div class="pair marks">
+        {markable.map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            aria-pressed={mark === kind}
+            onClick={() => models.round.mark(mark === kind ? 'none' : kind)}
+          >
+            {panWords.marks[kind]}
+          </button>
+        ))}
+      </div>
+      {mark === 'cracked' && <p class="hint warn">{panWords.crackedCaution}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,112 @@
+// What the rack, a pan's page and the form of a pan say.
+import type { StoreTrouble } from '../../domain/ports';
+import type { PanFamily } from '../../domain/records/rack-records';
+import { displayName } from '../../domain/tuning/note-names';
+import type { NoteStanding } from '../../domain/work/note-standing';
+import type { NeedReason } from '../../domain/work/tuner-need';
+
+export const rackWords = {
+  pansKept: (count: number) => (count === 1 ? '1 pan' : `${count} pans`),
+  addPan: 'Add a pan',
+  backUp: 'Back up',
+  search: 'Find a pan',
+  sortBy: 'Order',
+  orders: { need: 'needs the tuner most', name: 'by name', 'last-round': 'longest not heard' },
+  noMatch: 'No pan is called that, or belongs to that.',
+  empty: 'No pans are kept here yet. Add one, or just listen: strike any note.',
+  reading: 'Opening the rack',
+  noRoundYet: 'no round yet',
+  notHeardYet: 'not heard yet',
+  allGood: 'all notes good',
+  openRound: 'a round is under way',
+  removed: 'taken off the rack',
+  provisional: 'provisional',
+  notSaved: 'Not saved.',
+  tryAgain: 'Try again',
+  worstIs: (note: string) => `worst ${note}`,
+  twoPhones: 'two phones disagree',
+  today: 'today',
+  yesterday: 'yesterday',
+  daysAgo: (days: number) => `${days} days ago`,
+  weeksAgo: (weeks: number) => (weeks === 1 ? 'a week ago' : `${weeks} weeks ago`),
+  monthsAgo: (months: number) => (months === 1 ? 'a month ago' : `${months} months ago`),
+  round: (when: string) => `round ${when}`,
+  families: {
+    lead: 'lead',
+    'double-tenor': 'double tenor',
+    'double-second': 'double second',
+    guitar: 'guitar',
+    cello: 'cello',
+    quads: 'quads',
+    'tenor-bass': 'tenor bass',
+    bass: 'bass',
+    other: 'other pan',
+  } satisfies Record<PanFamily, string>,
+  standings: {
+    good: 'good',
+    playable: 'playable',
+    out: 'out',
+    avoid: 'avoid',
+    unread: 'not heard',
+  } satisfies Record<NoteStanding, string>,
+} as const;
+
+/** What cannot be read or written, and what to do about it. */
+export const storeTroubleWords: Readonly<Record<StoreTrouble, string>> = {
+  unavailable:
+    'This phone keeps nothing here. In a private window pans last until the app is closed. Open the app in a normal window.',
+  full: 'The phone is full, so this was not saved. Delete photos or films, then try again.',
+  newer:
+    'The rack was written by a newer version of the app. Close the app everywhere and open it again to update it.',
+  'other-window': 'Another window of the app is in the way. Close it, then try again.',
+  failed: 'The phone could not read or write the rack. Close the app and open it again.',
+};
+
+const noteList = (notes: readonly number[], most = 4): string => {
+  const names = notes
+    .slice(0, most)
+    .map((note) => displayName(note as Parameters<typeof displayName>[0]));
+  return notes.length > most
+    ? `${names.join(', ')} and ${notes.length - most} more`
+    : names.join(', ');
+};
+
+const count = (notes: readonly unknown[], one: string, many: string): string =>
+  notes.length === 1 ? one : `${notes.length} ${many}`;
+
+/** Why a pan needs the tuner, a few words each. */
+export function needWords(reason: NeedReason): string {
+  switch (reason.kind) {
+    case 'cracked':
+      return `cracked: ${noteList(reason.notes)}`;
+    case 'dead':
+      return `dead: ${noteList(reason.notes)}`;
+    case 'avoid':
+      return `${count(reason.notes, 'one note', 'notes')} to avoid: ${noteList(reason.notes)}`;
+    case 'out':
+      return `${count(reason.notes, 'one note', 'notes')} out: ${noteList(reason.notes)}`;
+    case 'buzzing':
+      return `buzzing: ${noteList(reason.notes)}`;
+    case 'pan-pitch':
+      return `the whole pan is ${Math.round(Math.abs(reason.cents))} cents ${reason.cents < 0 ? 'flat' : 'sharp'}`;
+    case 'drift':
+      return `notes moved ${Math.round(reason.cents)} cents since the round before`;
+    case 'old-round':
+      return 'the last round is long ago';
+    case 'never-read':
+      return 'not heard yet';
+  }
+}
+
+const day = 24 * 3600 * 1000;
+
+/** How long ago something was, in the words of a person. */
+export function agoWords(at: number, now: number): string {
+  const midnight = (time: number) => new Date(time).setHours(0, 0, 0, 0);
+  const days = Math.round((midnight(now) - midnight(at)) / day);
+  if (days <= 0) return rackWords.today;
+  if (days === 1) return rackWords.yesterday;
+  if (days < 14) return rackWords.daysAgo(days);
+  if (days < 60) return rackWords.weeksAgo(Math.round(days / 7));
+  return rackWords.monthsAgo(Math.round(days / 30.4));
+}

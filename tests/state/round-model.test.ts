@@ -1,0 +1,194 @@
+import { signal } from '@preact/signals';
+import { describe, expect, it } from 'vitest';
+import type { Strike } from '../../src/domain/measurement/strike';
+import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import { type PanFields, panId, type RoundWay } from '../../src/domain/records/rack-records';
+import type { Announcement as NextHow } from '../../src/domain/records/settings';
+import { strikeOf } from '../../src/domain/records/strike-record';
+import { frequencyOf } from '../../src/domain/tuning/equal-temperament';
+import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
+import { createListenModel } from '../../src/state/listen-model';
+import { createRoundModel } from '../../src/state/round-model';
+import { fakePorts } from './fake-ports';
+import { memoryPanStore } from './memory-pan-store';
+
+const pan = panId('pan');
+const fields: PanFields = {
+  name: 'Heron',
+  family: 'lead',
+  layout: lowCLead,
+  owner: '',
+  maker: '',
+  serial: '',
+  finish: '',
+  remarks: '',
+  a4: null,
+  photo: null,
+  isRemoved: false,
+};
+const settle = () => new Promise((done) => setTimeout(done, 0));
+
+function strikeOn(note: number, off: number, event: number): Strike {
+  const line = (order: number) => ({
+    hz: hertz(order * frequencyOf(midiNote(note)) * 2 ** (off / 1200)),
+    sigmaCents: cents(0.1),
+    decaySeconds: seconds(0.4),
+    levelDb: decibels(-20),
+  });
+  const record = {
+    fundamental: line(1),
+    isInferred: false,
+    octave: line(2),
+    octaveRival: null,
+    third: null,
+    glideCents: cents(3),
+    peakDb: decibels(-8),
+    loudness: 'good',
+    alsoRinging: [],
+  } as const;
+  return strikeOf(record, { note: midiNote(note), a4: hertz(440), offset: cents(0) }, event);
+}
+
+function begun(way: RoundWay, how: NextHow = 'nothing') {
+  const fake = fakePorts();
+  const memory = memoryPanStore();
+  const listen = createListenModel(fake.ports);
+  const said: string[] = [];
+  let named = 0;
+  const ports = {
+    store: memory.store,
+    listen,
+    settings: { a4: signal(hertz(440)), announcement: signal(how) },
+    announcer: {
+      hasVoice: () => true,
+      say: async (text: string) => void said.push(text),
+      beep: async () => void said.push('beep'),
+      hush: () => undefined,
+    },
+    clock: { now: () => instant(1000) },
+    identities: { next: () => `id-${++named}` },
+    appVersion: 'test',
+    newsWords: (news: { kind: string }) => news.kind,
+  };
+  const model = createRoundModel(ports);
+  const id = model.begin({
+    pan,
+    fields,
+    way,
+    conditions: { temperature: null, standing: 'settled' },
+    earlier: [],
+  });
+  let event = 0;
+  const strike = async (note: number, off = 0) => {
+    event++;
+    fake.hear(strikeOn(note, off, event));
+    await settle();
+  };
+  const opened = async () => {
+    await settle();
+    fake.microphoneIs({ kind: 'listening', processing: [], sampleRate: 48_000 });
+    return { fake, memory, listen, model, id, said, strike, ports };
+  };
+  return opened();
+}
+
+const openRound = (model: ReturnType<typeof createRoundModel>) => {
+  const view = model.view.value;
+  if (view.kind !== 'open') throw new Error(view.kind);
+  return view.round;
+};
+
+describe('a guided round', () => {
+  it('asks for the highest note first, keeps three strikes, and only then names the next', async () => {
+    const { memory, listen, strike } = await begun('guided');
+    expect(listen.expected.value).toBe(88);
+    await strike(88, 4);
+    await strike(88, 4.1);
+    expect(memory.ofKind('reading')).toHaveLength(0);
+    await strike(88, 3.9);
+    expect(memory.ofKind('reading')).toMatchObject([
+      { note: 88, taking: { source: 'microphone', sampleRate: 48_000, appVersion: 'test' } },
+    ]);
+    expect(memory.ofKind('reading')[0]?.strikes).toHaveLength(3);
+    expect(listen.expected.value).toBe(76);
+  });
+
+  it('goes on to the next note only when the last one is on disk', async () => {
+    const { memory, model, listen, strike } = await begun('guided');
+    memory.trouble.now = 'full';
+    for (let n = 0; n < 3; n++) await strike(88);
+    expect(model.saving.value).toEqual({ kind: 'not-kept', trouble: 'full' });
+    expect(listen.expected.value).toBe(88);
+    memory.trouble.now = null;
+    await model.retry();
+    await settle();
+    expect(memory.ofKind('reading')).toHaveLength(1);
+    expect(listen.expected.value).toBe(76);
+  });
+
+  it('says the next note after it is kept, and hears nothing meanwhile', async () => {
+    const { said, strike } = await begun('guided', 'voice');
+    for (let n = 0; n < 3; n++) await strike(88);
+    expect(said).toEqual(['next']);
+  });
+
+  it('keeps a mark at one tap and goes on, and a cracked note needs no strike', async () => {
+    const { model, memory, listen } = await begun('guided');
+    model.mark('cracked');
+    await settle();
+    expect(memory.ofKind('mark')).toMatchObject([{ note: 88, mark: 'cracked' }]);
+    expect(listen.expected.value).toBe(76);
+  });
+
+  it('is resumed where it was, with what had been kept', async () => {
+    const { memory, model, id, strike, ports } = await begun('guided');
+    for (let n = 0; n < 3; n++) await strike(88, 7);
+    await strike(76);
+    const { fields: kept, start } = openRound(model);
+    await memory.store.keep([
+      { ...start, kind: 'pan-edit', id: 'e' as never, fields: kept, replaces: [] },
+    ]);
+    const again = createRoundModel(ports);
+    await again.open(pan, id);
+    const round = openRound(again);
+    expect(round.progress.notes.get(midiNote(88))?.isLocked).toBe(true);
+    expect(round.progress.notes.get(midiNote(76))?.isLocked).toBe(false);
+    expect(round.isOver).toBe(false);
+  });
+
+  it('ends by itself when every note is done', async () => {
+    const { model, memory } = await begun('guided');
+    for (let n = 0; n < 29; n++) {
+      model.mark('skipped');
+      await settle();
+    }
+    expect(openRound(model).isOver).toBe(true);
+    expect(memory.ofKind('round-end')).toMatchObject([{ ending: 'finished' }]);
+  });
+});
+
+describe('a quick round', () => {
+  it('takes one strike a note, in any order, and makes no sound of its own between them', async () => {
+    const { memory, said, strike, model } = await begun('quick', 'beep');
+    const order = [60, 74, 88, 65, 79];
+    for (const note of order) await strike(note, 3);
+    expect(memory.ofKind('reading').map(({ note }) => note)).toEqual(order);
+    expect(said).toEqual([]);
+    expect(openRound(model).progress.order).toHaveLength(29);
+  });
+
+  it('keeps a second strike on a note as a newer reading of both', async () => {
+    const { memory, strike } = await begun('quick');
+    await strike(60, 3);
+    await strike(60, 3.2);
+    expect(memory.ofKind('reading').map(({ strikes }) => strikes.length)).toEqual([1, 2]);
+  });
+
+  it('that is ended by hand before anything was heard leaves no result', async () => {
+    const { model, memory } = await begun('quick');
+    model.finish();
+    await settle();
+    expect(memory.ofKind('round-end')).toMatchObject([{ ending: 'left' }]);
+    expect(openRound(model).isOver).toBe(true);
+  });
+});
