@@ -8,16 +8,19 @@ import { BrowserMicrophoneTurn } from './audio/browser-microphone-turn';
 import { BrowserScreenLight } from './audio/browser-screen-light';
 import { BrowserSoundFiles } from './audio/browser-sound-files';
 import { BrowserSpeaker } from './audio/browser-speaker';
-import type { OfflineState } from './domain/ports';
+import type { Durability, OfflineState } from './domain/ports';
 import { instant } from './domain/tuning/units';
 import { ServiceWorkerUpdates } from './offline/service-worker-updates';
 import { createListenModel } from './state/listen-model';
 import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
+import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
+import { BrowserStorageHealth } from './storage/browser-storage-health';
 import { Database } from './storage/database';
 import { IndexedDbSettings } from './storage/indexed-db-settings';
 import { latePanStore } from './storage/late-pan-store';
+import { RackChanges } from './storage/rack-changes';
 import { App } from './ui/app';
 import type { PanModels } from './ui/app-models';
 import { followRoute } from './ui/route';
@@ -43,9 +46,10 @@ const listen = createListenModel({
   a4: settings.a4,
   pause: (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
 });
+const changes = new RackChanges();
 const store = latePanStore(async () => {
   const { IndexedDbPanStore } = await import('./storage/indexed-db-pan-store');
-  return new IndexedDbPanStore(database);
+  return new IndexedDbPanStore(database, changes);
 });
 const announcer = new BrowserAnnouncer();
 const clock = { now: () => instant(Date.now()) };
@@ -54,16 +58,25 @@ const rack = createRackModel({
   store,
   clock,
   judging: settings.judging,
+  lastBackup: settings.lastBackup,
   makeCard: async (pan) => {
     const { renewCard } = await import('./state/renew-card');
     return renewCard(store, pan, settings.judging.value);
   },
 });
 const makePanModels = async (): Promise<PanModels> => {
-  const [{ createPanModel }, { createRoundModel }, { newsWords }] = await Promise.all([
+  const [
+    { createPanModel },
+    { createRoundModel },
+    { newsWords },
+    { createBackupModel },
+    { IndexedDbBackupFiles },
+  ] = await Promise.all([
     import('./state/pan-model'),
     import('./state/round-model'),
     import('./ui/words/pan-words'),
+    import('./state/backup-model'),
+    import('./storage/indexed-db-backup-files'),
   ]);
   return {
     pan: createPanModel({ store, clock, identities }),
@@ -77,6 +90,18 @@ const makePanModels = async (): Promise<PanModels> => {
       appVersion: ringwrightVersion,
       newsWords,
     }),
+    backup: createBackupModel({
+      files: new IndexedDbBackupFiles({
+        database,
+        changes,
+        clock,
+        appVersion: ringwrightVersion,
+      }),
+      handout: new BrowserFileHandout(),
+      store,
+      settings,
+      clock,
+    }),
   };
 };
 let panModels: Promise<PanModels> | null = null;
@@ -84,6 +109,19 @@ const updates = new ServiceWorkerUpdates();
 const offline = signal<OfflineState>({ kind: 'not-ready' });
 updates.onState((state) => {
   offline.value = state;
+});
+
+const health = new BrowserStorageHealth();
+const durability = signal<Durability>('unknown');
+void health.look().then((state) => {
+  durability.value = state.durability;
+});
+/** Asked once there is something to lose. */
+const stopAsking = store.onChange(() => {
+  stopAsking();
+  void health.askToKeep().then((answer) => {
+    durability.value = answer;
+  });
 });
 
 const root = document.getElementById('app');
@@ -98,6 +136,7 @@ render(
       announcer,
       photos: new BrowserPhotos(),
       now: clock.now,
+      durability,
       pans: () => {
         panModels ??= makePanModels().catch((error: unknown) => {
           // Without a network and without its offline copy; the next tap tries again.

@@ -1,9 +1,12 @@
 // All pans of the rack as cards: opened at once from what is kept, and made anew where they are out of date.
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Clock, PanStore, StoreTrouble } from '../domain/ports';
+import { type BackupReminder, backupReminder } from '../domain/records/backup-reminder';
 import { type CardSettings, judgingText } from '../domain/records/card-settings';
 import type { PanCard } from '../domain/records/pan-card';
 import type { PanId } from '../domain/records/rack-records';
+import type { LastBackup } from '../domain/records/settings';
+import { instant } from '../domain/tuning/units';
 import { inRackOrder, type RackOrder, searchRack } from '../domain/work/rack-order';
 
 export type RackState =
@@ -21,6 +24,8 @@ export interface RackModel {
   readonly count: ReadonlySignal<number>;
   readonly search: Signal<string>;
   readonly order: Signal<RackOrder>;
+  /** Whether a backup is due. */
+  readonly reminder: ReadonlySignal<BackupReminder | null>;
   load(): Promise<void>;
 }
 
@@ -30,6 +35,7 @@ export interface RackPorts {
   /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
   readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
   readonly judging: ReadonlySignal<CardSettings>;
+  readonly lastBackup: ReadonlySignal<LastBackup | null>;
 }
 
 export function createRackModel(ports: RackPorts): RackModel {
@@ -39,19 +45,35 @@ export function createRackModel(ports: RackPorts): RackModel {
   const search = signal('');
   const order = signal<RackOrder>('need');
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
+  const readings = signal(0);
   /** What was asked for later makes an older answer worthless. */
   let turn = 0;
+
+  const reminderOf = (all: readonly PanCard[], count: number): BackupReminder | null => {
+    const last = ports.lastBackup.value;
+    const newReadings = Math.max(0, count - (last?.readings ?? 0));
+    const rounds = all.flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
+    // Without a backup the newest rounds are as old as anything that is known here.
+    const oldest = last?.at ?? (rounds.length > 0 ? instant(Math.min(...rounds)) : clock.now());
+    return backupReminder({
+      now: clock.now(),
+      lastBackupAt: last?.at ?? null,
+      newReadings,
+      oldestUnsavedAt: newReadings > 0 ? oldest : null,
+    });
+  };
 
   const isJudgedAsNow = (card: PanCard): boolean => card.judgedBy === judgingText(judging.value);
 
   const load = async (): Promise<void> => {
     const mine = ++turn;
-    const kept = await store.cards();
+    const [kept, size] = await Promise.all([store.cards(), store.size()]);
     if (mine !== turn) return;
     if (kept.kind === 'trouble') {
       state.value = kept;
       return;
     }
+    if (size.kind === 'loaded') readings.value = size.value.readings;
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
     batch(() => {
       // An outdated card is better than none while the new one is made.
@@ -81,6 +103,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     count: computed(() => onRack.value.length),
     search,
     order,
+    reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
     load,
   };
 }

@@ -1,7 +1,8 @@
 // The models and the small services that the screens use.
 import type { ReadonlySignal } from '@preact/signals';
-import type { Announcer, OfflineState, Photos, PracticeSource } from '../domain/ports';
+import type { Announcer, Durability, OfflineState, Photos, PracticeSource } from '../domain/ports';
 import type { Instant } from '../domain/tuning/units';
+import type { BackupModel } from '../state/backup-model';
 import type { ListenModel } from '../state/listen-model';
 import type { PanModel } from '../state/pan-model';
 import type { RackModel } from '../state/rack-model';
@@ -16,6 +17,8 @@ export interface AppModels {
   readonly applyUpdate: () => void;
   readonly announcer: Announcer;
   readonly photos: Photos;
+  /** Whether the browser promises to keep the rack. */
+  readonly durability: ReadonlySignal<Durability>;
   readonly now: () => Instant;
   /** The practice pan comes when it is first wanted. */
   readonly practicePan: () => Promise<PracticeSource>;
@@ -26,6 +29,7 @@ export interface AppModels {
 export interface PanModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
+  readonly backup: BackupModel;
 }
 
 /** What the screens of one pan use. */

@@ -18,6 +18,8 @@ type Loader = () => Promise<ComponentType<ScreenProps>>;
 const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
   practice: () => import('./screens/practice-screen').then((file) => file.PracticeScreen),
   settings: () => import('./screens/settings-screen').then((file) => file.SettingsScreen),
+  backup: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
+  send: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),

@@ -4,7 +4,7 @@ import { type PanId, panId, type RoundId, roundId } from '../domain/records/rack
 import { type MidiNote, midiNote } from '../domain/tuning/units';
 
 const plainScreens = ['rack', 'listen', 'practice', 'settings', 'add-pan', 'backup'] as const;
-const panScreens = ['details', 'layout', 'begin', 'history'] as const;
+const panScreens = ['details', 'layout', 'begin', 'history', 'send'] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
 
@@ -46,6 +46,7 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'layout':
     case 'begin':
     case 'history':
+    case 'send':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

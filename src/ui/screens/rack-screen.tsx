@@ -11,6 +11,7 @@ import { FileButton } from '../parts/file-button';
 import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { reminderWords } from '../words/backup-words';
 import { agoWords, needWords, rackWords, storeTroubleWords } from '../words/rack-words';
 
 /** With so few pans there is nothing to search. */
@@ -44,6 +45,11 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         </a>
       </div>
       <Pans models={models} />
+      {rack.reminder.value && (
+        <p class="hint" role="status">
+          {reminderWords(rack.reminder.value)}
+        </p>
+      )}
       <div class="pair">
         <FileButton
           onFile={(file) => {

@@ -1,0 +1,125 @@
+// The rack, or one pan, out to a file and in again: made before it is handed out, checked before it is taken in.
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type {
+  BackupFiles,
+  BackupRefusal,
+  BackupScope,
+  CheckedBackup,
+  Clock,
+  FileHandout,
+  FileOnHand,
+  HandedOut,
+  PanStore,
+  StoreTrouble,
+} from '../domain/ports';
+import type { BackupCounts } from '../domain/records/backup-format';
+import { backupAt } from '../domain/records/settings';
+import type { SettingsModel } from './settings-model';
+
+export type GoingOut =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'making'; readonly part: number }
+  | {
+      readonly kind: 'ready';
+      readonly scope: BackupScope;
+      readonly file: FileOnHand;
+      readonly counts: BackupCounts;
+      /** Records that could not be read any more and are not in the file. */
+      readonly leftOut: number;
+      /** What became of the last try to hand it out. */
+      readonly handedOut: HandedOut | null;
+    }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
+
+export type ComingIn =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'checking'; readonly part: number }
+  | { readonly kind: 'refused'; readonly why: BackupRefusal }
+  /** Nothing has been touched yet: the user says whether it is to be taken in. */
+  | { readonly kind: 'checked'; readonly backup: CheckedBackup }
+  | { readonly kind: 'taking'; readonly part: number }
+  | { readonly kind: 'taken'; readonly added: BackupCounts }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble | 'file-changed' };
+
+export interface BackupModel {
+  readonly out: ReadonlySignal<GoingOut>;
+  readonly into: ReadonlySignal<ComingIn>;
+  make(scope: BackupScope): Promise<void>;
+  /** Call inside a tap. */
+  handOut(): Promise<void>;
+  check(file: FileOnHand): Promise<void>;
+  takeIn(): Promise<void>;
+  /** Forgets what was made and checked. */
+  leave(): void;
+}
+
+export interface BackupPorts {
+  readonly files: BackupFiles;
+  readonly handout: FileHandout;
+  readonly store: Pick<PanStore, 'size'>;
+  readonly settings: Pick<SettingsModel, 'set'>;
+  readonly clock: Clock;
+}
+
+export function createBackupModel(ports: BackupPorts): BackupModel {
+  const { files, handout, store, settings, clock } = ports;
+  const out = signal<GoingOut>({ kind: 'idle' });
+  const into = signal<ComingIn>({ kind: 'idle' });
+  /** What was asked for later makes an older answer worthless. */
+  let turn = 0;
+  /** How many readings the file in hand was made of. */
+  let readings = 0;
+
+  return {
+    out,
+    into,
+    async make(scope) {
+      const mine = ++turn;
+      out.value = { kind: 'making', part: 0 };
+      const size = await store.size();
+      const made = await files.make(scope, (part) => {
+        if (mine === turn) out.value = { kind: 'making', part };
+      });
+      if (mine !== turn) return;
+      readings = size.kind === 'loaded' ? size.value.readings : 0;
+      out.value =
+        made.kind === 'trouble' ? made : { ...made, kind: 'ready', scope, handedOut: null };
+    },
+    async handOut() {
+      const now = out.value;
+      if (now.kind !== 'ready') return;
+      const mine = turn;
+      const handedOut = await handout.handOut(now.file);
+      if (mine !== turn) return;
+      out.value = { ...now, handedOut };
+      const isOut = handedOut === 'shared' || handedOut === 'downloaded';
+      if (isOut && now.scope.kind === 'rack') {
+        settings.set({ lastBackup: backupAt(clock.now(), readings) });
+      }
+    },
+    async check(file) {
+      const mine = ++turn;
+      into.value = { kind: 'checking', part: 0 };
+      const checked = await files.check(file, (part) => {
+        if (mine === turn) into.value = { kind: 'checking', part };
+      });
+      if (mine !== turn) return;
+      into.value = checked.kind === 'fine' ? { kind: 'checked', backup: checked.backup } : checked;
+    },
+    async takeIn() {
+      const now = into.value;
+      if (now.kind !== 'checked') return;
+      into.value = { kind: 'taking', part: 0 };
+      // It goes on when the screen is left: what is begun is finished.
+      const taken = await files.takeIn(now.backup, (part) => {
+        into.value = { kind: 'taking', part };
+      });
+      into.value = taken.kind === 'taken-in' ? { kind: 'taken', added: taken.added } : taken;
+    },
+    leave() {
+      turn++;
+      out.value = { kind: 'idle' };
+      if (into.value.kind !== 'taking') into.value = { kind: 'idle' };
+    },
+  };
+}
