@@ -1,10 +1,10 @@
 // A round that is under way, and how each of its notes stands so far.
 import type { PanFields, ReadingRecord, RoundStart } from '../domain/records/rack-records';
 import { readingValues } from '../domain/records/reading-values';
+import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, type MidiNote } from '../domain/tuning/units';
 import { judgedNote, wishOf } from '../domain/work/judge-note';
 import { type JudgedStanding, standingOf } from '../domain/work/note-standing';
-import type { Reading } from '../domain/work/reading';
 import { nextNote, type RoundProgress } from '../domain/work/round-progress';
 
 export interface OpenRound {
@@ -19,18 +19,11 @@ export interface OpenRound {
   readonly isOver: boolean;
 }
 
-/** How a note stands that has just been read, as the round will show it. */
-export function standingOfReading(round: OpenRound, reading: Reading): JudgedStanding {
-  const wish = wishOf(round.fields.layout, reading.note);
-  return standingOf({
-    judged: judgedNote(reading.note, reading, wish),
-    walking: reading.walking,
-    mark: round.progress.notes.get(reading.note)?.mark ?? 'none',
-  });
-}
-
 /** How the notes of the round stand: those with a reading or a mark. */
-export function standingsOf(round: OpenRound): ReadonlyMap<MidiNote, JudgedStanding> {
+export function standingsOf(
+  round: OpenRound,
+  limits: ToleranceSet,
+): ReadonlyMap<MidiNote, JudgedStanding> {
   const { fields, start, progress, readings } = round;
   const newest = new Map(readings.map((reading) => [reading.note, reading]));
   const standings = new Map<MidiNote, JudgedStanding>();
@@ -40,7 +33,7 @@ export function standingsOf(round: OpenRound): ReadonlyMap<MidiNote, JudgedStand
     // The offset is taken off where the note is judged.
     const values = kept && readingValues(kept, { a4: start.a4, offset: cents(0) });
     const judged = values ? judgedNote(note, values, wishOf(fields.layout, note)) : null;
-    standings.set(note, standingOf({ judged, mark }));
+    standings.set(note, standingOf({ judged, mark }, limits));
   }
   return standings;
 }

@@ -93,8 +93,6 @@ export const words = {
   a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
   themeLabel: 'Light or dark',
   themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
-  tolerances:
-    'A note is called true within 5 cents, its octave within 5, its third partial within 10. No published standard exists for these limits.',
   cautionsTitle: 'Take care',
   cautionLink: 'Hammering steel is loud: wear hearing protection. More cautions',
   cautions: [

@@ -1,5 +1,6 @@
 // Fields of a form: a label, an input, and what is wrong or helpful below it.
 import type { ComponentChildren } from 'preact';
+import './form-fields.css';
 
 export function TextField({
   id,

@@ -1,7 +1,7 @@
 // The readout: one word and number; then the note drawing and a line per partial. Held until the next strike.
 import { displayName, noteName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
-import { type Verdict, verdictOn } from '../../domain/tuning/verdict';
+import type { Verdict } from '../../domain/tuning/verdict';
 import { type Reading, strikesToSettle } from '../../domain/work/reading';
 import { type ReadoutPhase, readingOf } from '../../state/readout-phase';
 import { type VerdictWords, verdictWords, walkingWords, words } from '../words';
@@ -28,17 +28,20 @@ export function Readout({
   phase,
   expected,
   onName,
+  verdictOf,
   short = false,
 }: {
   readonly phase: ReadoutPhase;
   readonly expected: MidiNote | null;
   /** The user says which note it was. */
   readonly onName: (note: MidiNote) => void;
+  /** What is said of a reading that does not walk. */
+  readonly verdictOf: (reading: Reading) => Verdict;
   readonly short?: boolean;
 }) {
   const reading = readingOf(phase);
   const shown = phase.kind === 'heard' || phase.kind === 'settled' ? phase.reading : null;
-  const verdict = shown && !shown.walking ? verdictOn(shown) : null;
+  const verdict = shown && !shown.walking ? verdictOf(shown) : null;
   const rival = reading?.octaveRival;
   return (
     <section
@@ -62,7 +65,7 @@ export function Readout({
       </header>
       {/* Only what is settled, and a walking note, are announced; everything else would chatter. */}
       <p class="only-spoken" aria-live="polite">
-        {spokenWords(phase)}
+        {spokenWords(phase, verdictOf)}
       </p>
       <div class="message">
         {verdict ? (
@@ -115,18 +118,18 @@ function shortened({ lines, number }: VerdictWords): VerdictWords {
 }
 
 /** What is read out: the settled verdict with what it asks for, or that the note walks. */
-function spokenWords(phase: ReadoutPhase): string {
+function spokenWords(phase: ReadoutPhase, verdictOf: (reading: Reading) => Verdict): string {
   if (phase.kind !== 'heard' && phase.kind !== 'settled') return '';
   const { walking, note } = phase.reading;
   if (walking) {
     const { says, todo } = walkingWords(walking.centsPerStrike);
     return [displayName(note), says, todo].join(' ');
   }
-  return phase.kind === 'settled' ? spokenVerdict(phase.reading) : '';
+  return phase.kind === 'settled' ? spokenVerdict(phase.reading, verdictOf(phase.reading)) : '';
 }
 
-function spokenVerdict(reading: Reading): string {
-  const { lines, number } = verdictWords(verdictOn(reading));
+function spokenVerdict(reading: Reading, verdict: Verdict): string {
+  const { lines, number } = verdictWords(verdict);
   const spoken = [displayName(reading.note), ...lines];
   if (number !== null) spoken.push(number, words.cents);
   const test = dampingTest(reading);

@@ -1,5 +1,7 @@
 // Listening: the readout first, then what the user may say about the note, then the microphone.
 import { useEffect } from 'preact/hooks';
+import { tolerancesAt } from '../../domain/tuning/tolerances';
+import { verdictOn } from '../../domain/tuning/verdict';
 import type { AppModels } from '../app-models';
 import { FileNoticeLine } from '../parts/file-button';
 import { NotePicker } from '../parts/note-picker';
@@ -8,7 +10,8 @@ import { addressOf } from '../route';
 import { microphoneWords, processingWords, words } from '../words';
 
 export function ListenScreen({ models }: { readonly models: AppModels }) {
-  const { listen } = models;
+  const { listen, settings } = models;
+  const good = tolerancesAt(settings.limits.value, 'good');
   // However the screen is left (the phone's own "back" too), the microphone goes off with it.
   useEffect(
     () => () => {
@@ -29,7 +32,12 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
   return (
     <main class="screen">
       <h1 class="only-spoken">{words.listen}</h1>
-      <Readout phase={listen.phase.value} expected={listen.expected.value} onName={listen.expect} />
+      <Readout
+        phase={listen.phase.value}
+        expected={listen.expected.value}
+        onName={listen.expect}
+        verdictOf={(reading) => verdictOn(reading, good)}
+      />
       <ReadoutDetails phase={listen.phase.value} />
       <FileNoticeLine notice={notice} />
       {listen.ear.value.kind === 'failed' && (

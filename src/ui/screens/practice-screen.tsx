@@ -1,6 +1,8 @@
 // The practice pan: strike its notes by tapping, read them like those of a real one.
 import { useEffect, useState } from 'preact/hooks';
 import type { PracticeSource } from '../../domain/ports';
+import { tolerancesAt } from '../../domain/tuning/tolerances';
+import { verdictOn } from '../../domain/tuning/verdict';
 import { readingOf } from '../../state/readout-phase';
 import type { AppModels } from '../app-models';
 import { LoadFailed } from '../parts/load-failed';
@@ -10,7 +12,8 @@ import { addressOf } from '../route';
 import { words } from '../words';
 
 export function PracticeScreen({ models }: { readonly models: AppModels }) {
-  const { listen } = models;
+  const { listen, settings } = models;
+  const good = tolerancesAt(settings.limits.value, 'good');
   const [source, setSource] = useState<PracticeSource | null>(null);
   const [isMissing, setIsMissing] = useState(false);
   useEffect(() => {
@@ -41,6 +44,7 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
         phase={listen.phase.value}
         expected={listen.expected.value}
         onName={listen.expect}
+        verdictOf={(reading) => verdictOn(reading, good)}
         short
       />
       {source && (

@@ -13,6 +13,7 @@ import { addressOf } from '../route';
 import { words } from '../words';
 import { reminderWords } from '../words/backup-words';
 import { agoWords, needWords, rackWords, storeTroubleWords } from '../words/rack-words';
+import './rack-screen.css';
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;

@@ -2,6 +2,10 @@
 import { useEffect } from 'preact/hooks';
 import type { MarkKind } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
+import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
+import { verdictOn } from '../../domain/tuning/verdict';
+import { judgedNote, wishOf } from '../../domain/work/judge-note';
+import type { Reading } from '../../domain/work/reading';
 import { isDone, nextNote } from '../../domain/work/round-progress';
 import { noteToMark, type OpenRound, standingsOf } from '../../state/open-round';
 import { readingOf } from '../../state/readout-phase';
@@ -18,6 +22,7 @@ import { words } from '../words';
 import { panWords } from '../words/pan-words';
 import { rackWords, storeTroubleWords } from '../words/rack-words';
 import { standingWords } from '../words/standing-words';
+import './round-screen.css';
 
 export function RoundScreen({ models, route }: ScreenProps) {
   return route.screen === 'round' ? <Opened models={models} route={route} /> : null;
@@ -62,6 +67,11 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
   const done = progress.order.filter((note) => isDone(progress, note)).length;
   const asked = nextNote(progress);
   const phase = listen.phase.value;
+  const verdictOf = (reading: Reading) =>
+    verdictOn(
+      judgedNote(reading.note, reading, wishOf(fields.layout, reading.note)),
+      tolerancesAt(models.settings.limits.value, 'good'),
+    );
   const microphone = listen.microphone.value.kind;
   const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
   return (
@@ -72,8 +82,14 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
           {panWords.progress(done, progress.order.length)} {panWords.heard}
         </span>
       </header>
-      <Readout phase={phase} expected={listen.expected.value} onName={model.choose} short />
-      <LastDone round={round} />
+      <Readout
+        phase={phase}
+        expected={listen.expected.value}
+        onName={model.choose}
+        verdictOf={verdictOf}
+        short
+      />
+      <LastDone round={round} limits={models.settings.limits.value} />
       <NotKept keeper={model} />
       <PanDrawing
         layout={fields.layout}
@@ -107,9 +123,9 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
 }
 
 /** The note that was done last and how it stands: it stays until the next one is done. */
-function LastDone({ round }: { readonly round: OpenRound }) {
+function LastDone({ round, limits }: { readonly round: OpenRound; readonly limits: ToleranceSet }) {
   const { lastDone } = round;
-  const standing = lastDone === null ? undefined : standingsOf(round).get(lastDone);
+  const standing = lastDone === null ? undefined : standingsOf(round, limits).get(lastDone);
   if (lastDone === null || !standing) return null;
   return (
     <p class="last-done" data-note={lastDone}>

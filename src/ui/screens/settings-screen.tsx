@@ -2,9 +2,13 @@
 import { useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
 import type { AppModels } from '../app-models';
+import { Choices } from '../parts/form-fields';
+import { LimitsForm } from '../parts/limits-form';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { settingsWords } from '../words/settings-words';
 
+const references = ['band', 'pan'] as const;
 const themes = ['system', 'light', 'dark'] as const;
 
 export function SettingsScreen({ models }: { readonly models: AppModels }) {
@@ -63,7 +67,15 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
           </label>
         ))}
       </fieldset>
-      <p class="hint">{words.tolerances}</p>
+      <Choices
+        name="reference"
+        legend={settingsWords.reference}
+        values={references}
+        labels={settingsWords.references}
+        chosen={settings.reference.value}
+        onChoose={(reference) => settings.set({ reference })}
+      />
+      <LimitsForm settings={settings} />
       <h2>{words.cautionsTitle}</h2>
       <ul class="cautions">
         {words.cautions.map((caution) => (

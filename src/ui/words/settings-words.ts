@@ -1,0 +1,23 @@
+// What the settings say about judging.
+import type { Reference } from '../../domain/records/settings';
+import type { ToleranceStep } from '../../domain/tuning/tolerances';
+
+export const settingsWords = {
+  reference: 'Judge notes against',
+  references: {
+    band: 'the band’s pitch',
+    pan: 'the pan as a whole, where its pitch is known',
+  } satisfies Record<Reference, string>,
+  limits: 'How far off a note may be',
+  limitsWhy:
+    'Cents, both ways. No published standard exists for these limits: they are what players use. A note further off than “out” is to be avoided.',
+  steps: { good: 'good', playable: 'playable', out: 'out' } satisfies Record<ToleranceStep, string>,
+  limitOf: (step: string, third: boolean) =>
+    third ? `${step}, third partial` : `${step}, fundamental and octave`,
+  own: 'Set other limits',
+  usual: 'Usual limits',
+  fine: 'Fine limits: good is within 2 cents',
+  set: 'Set the limits',
+  bad: 'Enter whole numbers from 1 to 100, none smaller than the one before it. The limits stay as they were.',
+  now: 'These limits hold now.',
+} as const;
