@@ -1,6 +1,8 @@
 // The page's side of the analysis thread: asks, listens, and starts it again once if it dies.
+import type { CutSound } from '../domain/measurement/cut-sound';
 import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import type { Ear, EarState, Unsubscribe } from '../domain/ports';
+import type { Seconds } from '../domain/tuning/units';
 import type { FromWorker, ToWorker } from './protocol';
 
 /** A thread that has not answered by then is taken for dead, ms. */
@@ -18,7 +20,7 @@ export class WorkerEar implements Ear {
   readonly #heard = new Set<(heard: Heard) => void>();
   readonly #level = new Set<(levelDb: number) => void>();
   readonly #states = new Set<(state: EarState) => void>();
-  readonly #pending = new Map<number, () => void>();
+  readonly #pending = new Map<number, (sound: CutSound | null) => void>();
   #state: EarState = { kind: 'ready' };
   /** Null: died too often. The next begin or attach, which follow a tap, try again. */
   #worker: Worker | null;
@@ -70,12 +72,22 @@ export class WorkerEar implements Ear {
     this.#post({ type: 'samples', samples }, [samples.buffer]);
   }
 
+  /** Null too when the thread dies. */
+  cut(from: Seconds, length: Seconds): Promise<CutSound | null> {
+    if (!this.#worker) return Promise.resolve(null);
+    const ticket = ++this.#tickets;
+    return new Promise((resolve) => {
+      this.#pending.set(ticket, resolve);
+      this.#post({ type: 'cut', ticket, from, length });
+    });
+  }
+
   /** Also resolves when the thread dies; what had not been heard by then is lost, and the state says so. */
   finish(): Promise<void> {
     if (!this.#worker) return Promise.resolve();
     const ticket = ++this.#tickets;
     return new Promise((resolve) => {
-      this.#pending.set(ticket, resolve);
+      this.#pending.set(ticket, () => resolve());
       this.#post({ type: 'finish', ticket });
     });
   }
@@ -121,7 +133,10 @@ export class WorkerEar implements Ear {
         for (const listener of this.#level) listener(message.levelDb);
         break;
       case 'finished':
-        this.#resolve(message.ticket);
+        this.#resolve(message.ticket, null);
+        break;
+      case 'cut':
+        this.#resolve(message.ticket, message.sound);
         break;
       default:
         message satisfies never;
@@ -147,7 +162,7 @@ export class WorkerEar implements Ear {
       }
     }
     this.#tell({ kind: 'failed', detail });
-    for (const ticket of [...this.#pending.keys()]) this.#resolve(ticket);
+    for (const ticket of [...this.#pending.keys()]) this.#resolve(ticket, null);
   }
 
   #sendContext(): void {
@@ -159,8 +174,8 @@ export class WorkerEar implements Ear {
     this.#helloTimer = undefined;
   }
 
-  #resolve(ticket: number): void {
-    this.#pending.get(ticket)?.();
+  #resolve(ticket: number, sound: CutSound | null): void {
+    this.#pending.get(ticket)?.(sound);
     this.#pending.delete(ticket);
   }
 

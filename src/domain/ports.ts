@@ -1,4 +1,5 @@
 // What the app needs from the world outside, in the words of the trade. Adapters implement these; tests fake them.
+import type { CutSound } from './measurement/cut-sound';
 import type { Heard, ListeningContext } from './measurement/strike';
 import type { PanLayout } from './pans/layout';
 import type { BackupCounts } from './records/backup-format';
@@ -14,7 +15,7 @@ import type {
   RoundId,
 } from './records/rack-records';
 import type { Settings } from './records/settings';
-import type { Instant, MidiNote } from './tuning/units';
+import type { Instant, MidiNote, Seconds } from './tuning/units';
 
 /** Call to stop listening to a port. */
 export type Unsubscribe = () => void;
@@ -73,6 +74,11 @@ export interface Ear {
   begin(sampleRate: number): void;
   /** Samples −1…1, one channel; the array is transferred and unusable afterwards. */
   feed(samples: Float32Array<ArrayBuffer>): void;
+  /**
+   * The sound from `from` (s since listening began) on, `length` s of it, once all of it has been heard; null if
+   * it is forgotten (a few seconds are remembered) or another listening has begun.
+   */
+  cut(from: Seconds, length: Seconds): Promise<CutSound | null>;
   /** No more sound will come: report what is still open. Resolves when all of it has been reported. */
   finish(): Promise<void>;
 }

@@ -1,6 +1,7 @@
 // Listening: one path for the microphone, a sound file and the practice pan.
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { Heard, KnownNote } from '../domain/measurement/strike';
+import type { CutSound } from '../domain/measurement/cut-sound';
+import type { Heard, KnownNote, Strike } from '../domain/measurement/strike';
 import { notesOf } from '../domain/pans/layout';
 import type {
   Ear,
@@ -15,11 +16,14 @@ import type {
   Unsubscribe,
 } from '../domain/ports';
 import type { Taking } from '../domain/records/rack-records';
-import type { Hertz, MidiNote } from '../domain/tuning/units';
+import { type Hertz, type MidiNote, seconds } from '../domain/tuning/units';
 import { createDeafMoments, type Pause } from './deaf-moments';
 import { createReadoutModel, type ReadoutModel } from './readout-model';
 import { type SoundFrom, takingOf } from './taking-now';
 
+/** What is kept of a strike. */
+const beforeStrike = 0.03;
+const soundLength = seconds(1);
 const practiceRate = 48000;
 const practiceLoudness = 0.7;
 const blockLength = 4096;
@@ -69,6 +73,8 @@ export interface ListenModel
   knowNow(known: readonly KnownNote[]): void;
   /** Everything that counts, after the readout has taken it. */
   onHeard(listener: (heard: Heard) => void): Unsubscribe;
+  /** The sound of a strike that has just been heard, 1 s from shortly before it; null if it is lost. */
+  soundOf(strike: Strike): Promise<CutSound | null>;
   /** While `sound` lasts and a moment longer nothing that is heard counts: it is the phone's own voice. */
   ignoreDuring(sound: Promise<void>): Promise<void>;
   /** Where the sound of the readings comes from, and how it came here. */
@@ -212,6 +218,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    soundOf: ({ at }) => ear.cut(seconds(Math.max(0, at - beforeStrike)), soundLength),
     ignoreDuring: (sound) => deaf.during(sound),
     async stop() {
       leavePan();

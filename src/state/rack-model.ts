@@ -24,6 +24,8 @@ export interface RackModel {
   readonly count: ReadonlySignal<number>;
   readonly search: Signal<string>;
   readonly order: Signal<RackOrder>;
+  /** How much kept sound takes up. */
+  readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
   readonly reminder: ReadonlySignal<BackupReminder | null>;
   load(): Promise<void>;
@@ -46,6 +48,7 @@ export function createRackModel(ports: RackPorts): RackModel {
   const order = signal<RackOrder>('need');
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
   const readings = signal(0);
+  const soundBytes = signal(0);
   /** What was asked for later makes an older answer worthless. */
   let turn = 0;
 
@@ -73,7 +76,10 @@ export function createRackModel(ports: RackPorts): RackModel {
       state.value = kept;
       return;
     }
-    if (size.kind === 'loaded') readings.value = size.value.readings;
+    if (size.kind === 'loaded') {
+      readings.value = size.value.readings;
+      soundBytes.value = size.value.soundBytes;
+    }
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
     batch(() => {
       // An outdated card is better than none while the new one is made.
@@ -103,6 +109,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     count: computed(() => onRack.value.length),
     search,
     order,
+    soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
     load,
   };

@@ -4,6 +4,9 @@ import { notesOf } from '../domain/pans/layout';
 import type { Announcer, Clock, Identities, PanStore, StoreTrouble } from '../domain/ports';
 import { currentPan } from '../domain/records/current-pan';
 import {
+  type Attachment,
+  attachmentId,
+  type Mark,
   type MarkKind,
   type PanFields,
   type PanId,
@@ -18,6 +21,7 @@ import {
   roundOf,
 } from '../domain/records/rack-records';
 import { strikesOf } from '../domain/records/reading-values';
+import { soundAttachment } from '../domain/records/sound-attachment';
 import { strikeRecordOf } from '../domain/records/strike-record';
 import { readingsWithoutErased, withoutErased } from '../domain/records/without-erased';
 import { cents, type MidiNote } from '../domain/tuning/units';
@@ -45,7 +49,7 @@ import type { SettingsModel } from './settings-model';
 export interface RoundPorts {
   readonly store: PanStore;
   readonly listen: ListenModel;
-  readonly settings: Pick<SettingsModel, 'a4' | 'announcement'>;
+  readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
   readonly announcer: Announcer;
   readonly clock: Clock;
   readonly identities: Identities;
@@ -87,6 +91,12 @@ export interface NewRound {
   readonly earlier: readonly ReadingRecord[];
 }
 
+/** What a step makes that is to be kept. */
+interface Made {
+  readonly record: RackRecord;
+  readonly attachments: readonly Attachment[];
+}
+
 export function createRoundModel(ports: RoundPorts): RoundModel {
   const { store, listen, settings, announcer, clock, identities } = ports;
   const keeper = createRecordKeeper(store);
@@ -124,22 +134,20 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   };
 
   /** Keeps what a step made, and only then says what comes next. */
-  const take = async (before: OpenRound, step: RoundStep, records: readonly RackRecord[]) => {
+  const take = async (before: OpenRound, step: RoundStep, making: Promise<Made> | null) => {
     const { event, progress } = step;
     const isOver = isFinished(progress);
     const note = 'note' in event ? event.note : before.lastDone;
-    const round: OpenRound = {
-      ...before,
-      progress,
-      isOver: false,
-      lastDone: event.kind === 'counted' ? before.lastDone : note,
-      readings: [...before.readings, ...records.filter((each) => each.kind === 'reading')],
-    };
-    show(round);
-    if (records.length === 0) return;
+    const lastDone = event.kind === 'counted' ? before.lastDone : note;
+    show({ ...before, progress, lastDone });
+    if (!making) return;
     const mine = turn;
-    const end = isOver ? [endOf(round, 'finished')] : [];
-    await keeper.keep([...records, ...end]);
+    const { record, attachments } = await making;
+    if (mine === turn && open.value && record.kind === 'reading') {
+      show({ ...open.value, readings: [...open.value.readings, record] });
+    }
+    const end = isOver ? [endOf(before, 'finished')] : [];
+    await keeper.keep([record, ...end], attachments);
     const now = open.value;
     if (mine !== turn || !now) return;
     if (isOver) {
@@ -159,15 +167,23 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     ending,
   });
 
-  const readingRecord = ({ start }: OpenRound, reading: Reading): ReadingRecord => ({
-    ...newHead(start.pan),
-    kind: 'reading',
-    round: roundOf(start),
-    note: reading.note,
-    strikes: reading.heard.map(strikeRecordOf),
-    taking: { ...listen.taking.value, appVersion: ports.appVersion },
-    sound: null,
-  });
+  const readingRecord = async ({ start }: OpenRound, reading: Reading): Promise<Made> => {
+    const record: ReadingRecord = {
+      ...newHead(start.pan),
+      kind: 'reading',
+      round: roundOf(start),
+      note: reading.note,
+      strikes: reading.heard.map(strikeRecordOf),
+      taking: { ...listen.taking.value, appVersion: ports.appVersion },
+      sound: null,
+    };
+    const newest = reading.heard.at(-1);
+    const sound = settings.keepsSound.value && newest ? await listen.soundOf(newest) : null;
+    if (!sound) return { record, attachments: [] };
+    const id = attachmentId(identities.next());
+    const attachment = soundAttachment(sound, { id, pan: start.pan, at: record.at });
+    return { record: { ...record, sound: id }, attachments: [attachment] };
+  };
 
   listen.onHeard((heard) => {
     const round = open.value;
@@ -176,7 +192,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     const { event } = step;
     if (event.kind === 'ignored') return;
     const isTaken = event.kind === 'locked' || event.kind === 'refined';
-    void take(round, step, isTaken ? [readingRecord(round, event.reading)] : []);
+    void take(round, step, isTaken ? readingRecord(round, event.reading) : null);
   });
 
   const startListening = (round: OpenRound): Promise<void> => {
@@ -249,9 +265,14 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       if (!round || round.isOver || note === null) return;
       const step = markNote(round.progress, note, mark);
       const { start } = round;
-      void take(round, step, [
-        { ...newHead(start.pan), kind: 'mark', round: roundOf(start), note, mark },
-      ]);
+      const record: Mark = {
+        ...newHead(start.pan),
+        kind: 'mark',
+        round: roundOf(start),
+        note,
+        mark,
+      };
+      void take(round, step, Promise.resolve({ record, attachments: [] }));
     },
     choose(note) {
       const round = open.value;

@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { AnalysisSession } from '../../src/analysis/analysis-session';
 import type { FromWorker } from '../../src/analysis/protocol';
 import type { SoundBlock } from '../../src/domain/measurement/sound-block';
-import { hertz, midiNote } from '../../src/domain/tuning/units';
+import { hertz, midiNote, seconds } from '../../src/domain/tuning/units';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
 
 const sampleRate = 48_000;
@@ -49,6 +49,27 @@ describe('the analysis', () => {
     session.handle({ type: 'finish', ticket: 7 });
     expect(heard().at(-1)).toMatchObject({ kind: 'strike', provisional: false, note: 74 });
     expect(posted.at(-1)).toEqual({ type: 'finished', ticket: 7 });
+  });
+
+  it('sends a stretch of sound once it has been heard to its end, and none of an earlier listening', () => {
+    const { session, posted } = opened();
+    const cuts = () => posted.flatMap((each) => (each.type === 'cut' ? [each] : []));
+    session.handle({ type: 'begin', sampleRate: 8000 });
+    session.handle({ type: 'cut', ticket: 1, from: seconds(0.5), length: seconds(1) });
+    session.handle({ type: 'samples', samples: new Float32Array(8000).fill(0.25) });
+    expect(cuts()).toEqual([]);
+    session.handle({ type: 'samples', samples: new Float32Array(8000).fill(0.5) });
+    expect(cuts()).toMatchObject([{ ticket: 1, sound: { sampleRate: 8000 } }]);
+    expect(cuts()[0]?.sound?.samples.length).toBe(8000);
+    expect(cuts()[0]?.sound?.samples[0]).toBe(0.25);
+    expect(cuts()[0]?.sound?.samples.at(-1)).toBe(0.5);
+    session.handle({ type: 'cut', ticket: 2, from: seconds(1.9), length: seconds(1) });
+    session.handle({ type: 'begin', sampleRate: 8000 });
+    expect(cuts().at(-1)).toEqual({ type: 'cut', ticket: 2, sound: null });
+    session.handle({ type: 'samples', samples: new Float32Array(4000) });
+    session.handle({ type: 'cut', ticket: 3, from: seconds(0.25), length: seconds(1) });
+    session.handle({ type: 'finish', ticket: 4 });
+    expect(cuts().at(-1)?.sound?.samples.length).toBe(2000);
   });
 
   it('judges by what it was told before and during the listening', () => {

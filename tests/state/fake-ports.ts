@@ -37,6 +37,7 @@ export function fakePorts() {
     setContext: (context) => contexts.push(context),
     begin: (sampleRate) => rates.push(sampleRate),
     feed: (samples) => fed.push(samples.length),
+    cut: async (_from, length) => ({ samples: new Float32Array(8000 * length), sampleRate: 8000 }),
     async finish() {
       for (const heard of file.during) hear(heard);
     },

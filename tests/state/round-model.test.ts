@@ -7,6 +7,7 @@ import type { Announcement as NextHow } from '../../src/domain/records/settings'
 import { strikeOf } from '../../src/domain/records/strike-record';
 import { frequencyOf } from '../../src/domain/tuning/equal-temperament';
 import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
+import { readWav } from '../../src/dsp/read-wav';
 import { createListenModel } from '../../src/state/listen-model';
 import { createRoundModel } from '../../src/state/round-model';
 import { fakePorts } from './fake-ports';
@@ -54,11 +55,12 @@ function begun(way: RoundWay, how: NextHow = 'nothing') {
   const memory = memoryPanStore();
   const listen = createListenModel(fake.ports);
   const said: string[] = [];
+  const keepsSound = signal(false);
   let named = 0;
   const ports = {
     store: memory.store,
     listen,
-    settings: { a4: signal(hertz(440)), announcement: signal(how) },
+    settings: { a4: signal(hertz(440)), announcement: signal(how), keepsSound },
     announcer: {
       hasVoice: () => true,
       say: async (text: string) => void said.push(text),
@@ -87,7 +89,7 @@ function begun(way: RoundWay, how: NextHow = 'nothing') {
   const opened = async () => {
     await settle();
     fake.microphoneIs({ kind: 'listening', processing: [], sampleRate: 48_000 });
-    return { fake, memory, listen, model, id, said, strike, ports };
+    return { fake, memory, listen, model, id, said, strike, ports, keepsSound };
   };
   return opened();
 }
@@ -124,6 +126,20 @@ describe('a guided round', () => {
     await settle();
     expect(memory.ofKind('reading')).toHaveLength(1);
     expect(listen.expected.value).toBe(76);
+  });
+
+  it('keeps a second of sound with the reading where that is wanted', async () => {
+    const { memory, strike, keepsSound } = await begun('guided');
+    keepsSound.value = true;
+    for (let n = 0; n < 3; n++) await strike(88);
+    const [sound] = memory.attachments;
+    expect(sound).toMatchObject({ kind: 'sound', type: 'audio/wav', pan });
+    expect(memory.ofKind('reading')[0]?.sound).toBe(sound?.id);
+    expect(readWav(sound?.bytes.buffer ?? new ArrayBuffer(0))).toMatchObject({
+      kind: 'wav',
+      sampleRate: 8000,
+      channels: 1,
+    });
   });
 
   it('says the next note after it is kept, and hears nothing meanwhile', async () => {

@@ -1,18 +1,20 @@
 // Band pitch, light or dark, and the cautions.
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
 import type { AppModels } from '../app-models';
 import { Choices } from '../parts/form-fields';
 import { LimitsForm } from '../parts/limits-form';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { sizeWords } from '../words/backup-words';
 import { settingsWords } from '../words/settings-words';
 
 const references = ['band', 'pan'] as const;
 const themes = ['system', 'light', 'dark'] as const;
 
 export function SettingsScreen({ models }: { readonly models: AppModels }) {
-  const { settings, listen } = models;
+  const { settings, listen, rack } = models;
+  useEffect(() => void rack.load(), [rack]);
   const [entered, setEntered] = useState<string | null>(null);
   const [isBad, setIsBad] = useState(false);
   return (
@@ -76,6 +78,15 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
         onChoose={(reference) => settings.set({ reference })}
       />
       <LimitsForm settings={settings} />
+      <label class="choice">
+        <input
+          type="checkbox"
+          checked={settings.keepsSound.value}
+          onChange={(event) => settings.set({ keepsSound: event.currentTarget.checked })}
+        />
+        {settingsWords.keepSound}
+      </label>
+      <p class="hint">{settingsWords.soundKept(sizeWords(rack.soundBytes.value))}</p>
       <h2>{words.cautionsTitle}</h2>
       <ul class="cautions">
         {words.cautions.map((caution) => (

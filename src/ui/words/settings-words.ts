@@ -3,6 +3,9 @@ import type { Reference } from '../../domain/records/settings';
 import type { ToleranceStep } from '../../domain/tuning/tolerances';
 
 export const settingsWords = {
+  keepSound: 'Keep a second of sound with each reading',
+  soundKept: (size: string) =>
+    `A second of sound takes about 100 kB. ${size} of sound are kept on this phone now.`,
   reference: 'Judge notes against',
   references: {
     band: 'the band’s pitch',
