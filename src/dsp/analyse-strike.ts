@@ -18,12 +18,15 @@ import {
   seconds,
 } from '../domain/tuning/units';
 import type { Window } from './band-window';
+import type { NoteChoice } from './bass-choices';
 import { isStruckNote } from './blow-sound';
-import { chooseNote, type NoteChoice } from './choose-note';
+import { chooseNote, partialNear } from './choose-note';
+import { inferFundamental } from './infer-fundamental';
 import { timedLine } from './line-course';
 import { loudnessOf } from './loudness';
 import { bandHalfWidth, type MeasuredLine, measureLine } from './measure-line';
 import { partialOf, upperPartials } from './measure-partials';
+import { deafBelowHz } from './octave-question';
 import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
@@ -60,9 +63,13 @@ const ringingOverPeakDb = -34.5;
  * scenes reach 11.9, voices that pass all else begin at 16.3.
  */
 const largestSwellDb = 14;
+/** … of a bass note by more: its band is too narrow for the first moments, dB. */
+const largestSwellOfBassDb = 17;
 /** Largest part of the fundamental's energy that may be no steady line, and its largest standard error, cents. */
 const largestUnexplained = 0.4;
 const largestSigmaCents = 2.2;
+/** A bass note's fundamental near the noise is still worth more than one inferred from its partials, cents. */
+const largestSigmaOfBass = 5;
 /** Without any partial over it a fundamental must be this clear to count as a note, cents. */
 const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
@@ -72,6 +79,8 @@ const shortestDecay = 0.03;
 const longestDecay = 4;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
 const leastMargin = 1.5;
+/** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
+const leastMarginToInfer = 0.75;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
@@ -102,37 +111,51 @@ export function analyseStrike(
   const lookUntil = Math.min(until - 0.008, firstLook.to);
   const lines = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), lineLimit);
   if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
-  if (!fallsAway(segment, onset, count, rate, sound.roomDb)) return refused('unclear');
 
   const timed = lines.map((line) => timedLine(segment, rate, onset, line));
   const choices = chooseNote(timed, context);
   const [choice] = choices;
   const struck = choice && timed[choice.line];
-  const fundamentalLine = choice && lines[choice.line];
-  if (!choice || !struck || !fundamentalLine) return refused('unclear');
+  const firstLine = choice && lines[choice.line];
+  if (!choice || !struck || !firstLine) return refused('unclear');
+  // Of a note whose fundamental is not heard the octave is measured.
+  const order = choice.fundamental === 'heard' ? 1 : 2;
+  const isBass = firstLine.hz / order < deafBelowHz;
+  if (!fallsAway(segment, onset, count, rate, sound.roomDb, isBass)) return refused('unclear');
   spectrum.load(segment, count);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
-  const measured = measureLine(spectrum, fundamentalLine, lines, measurable.window);
+  const measured = measureLine(spectrum, firstLine, lines, measurable.window);
   if (!measured || measured.hz <= 0) return refused('unclear');
   if (measured.decaySeconds < shortestDecay) return knock;
   if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
-  if (!isStruckNote(timed, struck, measured.decaySeconds)) return knock;
+  const ownHz = measured.hz / order;
+  // In the noise of a bass note's fundamental its course does not show, but that of the octave.
+  const courses = [struck, ...(isBass && order === 1 ? [partialNear(timed, struck, 2)] : [])];
+  const isNote = courses.some(
+    (course) => course && isStruckNote(timed, { ...course, hz: ownHz }, measured.decaySeconds),
+  );
+  if (!isNote) return knock;
   const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
-  if (swellDb(ownBand, measured.decaySeconds) > largestSwellDb) return refused('unclear');
+  const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
+  if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
   const target = frequencyOf(choice.note, context.a4);
-  const fundamental = partialOf(measured, target);
-  if (!isSteady(measured, fundamental, fundamentalLine.hz)) return refused('unclear');
+  const fromLine = partialOf(measured, order * target);
+  const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass);
+  if (!isHeard && !isBass) return refused('unclear');
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
   }
-  const rivals = rivalsOf(choices);
+  const rivals = rivalsOf(choices, leastMargin);
   if (context.expected === null && rivals.length > 1) return refused('which-note', ...rivals);
-  const { octave, octaveRival, third, taken } = upperPartials(
-    measurable,
-    fundamentalLine,
-    measured.hz,
-    target,
-  );
+  if (order !== 1 && rivalsOf(choices, leastMarginToInfer).length > 1) return refused('unclear');
+  const upper = upperPartials(measurable, order === 1 ? firstLine : null, ownHz, target);
+  const { octaveRival, taken } = upper;
+  const inferred =
+    isHeard || choice.fundamental === 'unproven' || !upper.octave || !upper.third
+      ? null
+      : inferFundamental(upper.octave, upper.third, target, decibel(struck.early));
+  if (!isHeard && !inferred) return refused('unclear');
+  const { fundamental, octave, third } = inferred ?? { ...upper, fundamental: fromLine };
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
   const isWhole = sound.provisional || octaveRival !== null;
   if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
@@ -145,11 +168,11 @@ export function analyseStrike(
     provisional: sound.provisional,
     note: choice.note,
     fundamental,
-    isInferred: false,
+    isInferred: inferred !== null,
     octave,
     octaveRival: octaveRival && rivalOf(octaveRival, octave, choice.note, context),
     third,
-    glideCents: glideOf(measured),
+    glideCents: inferred ? cents(0) : glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
     alsoRinging: ringingLines(others, measured.hz, context),
@@ -163,19 +186,20 @@ function isSteady(
   measured: MeasuredLine,
   { sigmaCents, decaySeconds }: MeasuredPartial,
   seenHz: number,
+  isBass: boolean,
 ): boolean {
   return (
     measured.unexplained <= largestUnexplained &&
     decaySeconds <= longestDecay &&
-    sigmaCents <= largestSigmaCents &&
+    sigmaCents <= (isBass ? largestSigmaOfBass : largestSigmaCents) &&
     Math.abs(centsBetween(hertz(seenHz), hertz(measured.hz))) <= largestWander
   );
 }
 
 /** Notes that could as well have been struck, the chosen one first. */
-function rivalsOf(choices: readonly NoteChoice[]): readonly MidiNote[] {
+function rivalsOf(choices: readonly NoteChoice[], margin: number): readonly MidiNote[] {
   const best = choices[0]?.score ?? 0;
-  return choices.filter((each) => best - each.score < leastMargin).map((each) => each.note);
+  return choices.filter((each) => best - each.score < margin).map((each) => each.note);
 }
 
 /** Glide at the strike, cents; the fit knows it only where it is there. */

@@ -3,14 +3,8 @@
 import type { ListeningContext } from '../domain/measurement/strike';
 import { frequencyOf, nearestNote } from '../domain/tuning/equal-temperament';
 import { centsBetween, hertz, type MidiNote } from '../domain/tuning/units';
-import { blurOf, type TimedLine } from './line-course';
-
-export interface NoteChoice {
-  readonly note: MidiNote;
-  readonly line: number;
-  /** Score, dB-like, 0 for a note that explains everything; only differences mean something. */
-  readonly score: number;
-}
+import { hiddenNotes, type NoteChoice, withOctavesWeighed } from './bass-choices';
+import { blurOf, isSideband, type TimedLine } from './line-course';
 
 const lowestFundamental = 27;
 const highestFundamental = 2000;
@@ -39,14 +33,13 @@ const mostForWeak = 12;
 const fasterOctaveDb = 4;
 const fasterWeight = 0.6;
 const mostForFaster = 10;
-/** A line this close to one that is stronger by this much is its sideband: Hz, dB. */
-const sidebandHz = 26;
-const sidebandDb = 9;
 /** A line that was there before and has not risen by this was not struck, dB. */
 const leastRiseDb = 5;
 const wasThereDb = -8;
 const forOldLine = 20;
 const faintestDb = -42;
+/** A note is not taken to be there without its fundamental as long as another explains as much. */
+const forHidden = 3;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-6));
 
@@ -70,18 +63,20 @@ export function chooseNote(
       strays(lines, line, loudestEarly) +
       support(lines, line);
     if (score > (best.get(note)?.score ?? Number.NEGATIVE_INFINITY)) {
-      best.set(note, { note, line: index, score });
+      best.set(note, { note, line: index, fundamental: 'heard', score });
     }
   });
-  return [...best.values()].sort((a, b) => b.score - a.score);
+  for (const { note, line, kind, asLine } of hiddenNotes(lines, context)) {
+    const score =
+      (note === context.expected ? expectedBonus : 0) -
+      forHidden -
+      lateness(asLine) -
+      strays(lines, asLine, loudestEarly) +
+      support(lines, asLine);
+    if (!best.has(note)) best.set(note, { note, line, fundamental: kind, score });
+  }
+  return [...withOctavesWeighed(best, lines, context)].sort((a, b) => b.score - a.score);
 }
-
-const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolean =>
-  lines.some(
-    (other) =>
-      Math.abs(other.hz - line.hz) < sidebandHz &&
-      decibel(other.settled / line.settled) > sidebandDb,
-  );
 
 /** How much of the settled level was there at once, dB; lines that other notes pass on rise late. */
 const promptness = (line: TimedLine): number => decibel(line.early / Math.max(line.settled, 1e-9));

@@ -6,6 +6,8 @@ export interface TimedLine {
   readonly hz: number;
   /** In the first moments after the onset. */
   readonly early: number;
+  /** The same in its first four turns only, where the first moments are longer: bass notes. */
+  readonly first: number;
   /** In the measuring window. */
   readonly settled: number;
   /** Just before the onset. */
@@ -15,9 +17,22 @@ export interface TimedLine {
 /** Length of the first moments, s, and in turns of the line where that is longer. */
 const earlySeconds = 0.028;
 const earlyTurns = 7;
+const firstTurns = 4;
 
 /** Width to either side within which the first moments cannot tell two lines apart, Hz. */
 export const blurOf = (hz: number): number => 1.5 / Math.max(earlySeconds, earlyTurns / hz);
+
+/** A line this close to one that is stronger by this much is its sideband: Hz, dB. */
+const sidebandHz = 26;
+const sidebandDb = 9;
+
+/** Whether `line` lies beside a far stronger one, as what energy exchange and glide leave there does. */
+export const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolean =>
+  lines.some(
+    (other) =>
+      Math.abs(other.hz - line.hz) < sidebandHz &&
+      20 * Math.log10(Math.max(other.settled / line.settled, 1e-6)) > sidebandDb,
+  );
 
 /** The course of `line` around `onset` (sample of the segment). */
 export function timedLine(
@@ -29,10 +44,13 @@ export function timedLine(
   const length = Math.round(Math.max(earlySeconds, earlyTurns / line.hz) * rate);
   const start = onset - Math.round(0.004 * rate);
   const earlier = Math.max(0, onset - Math.round(0.006 * rate) - length);
+  const early = hannAmplitude(segment, start, length, line.hz / rate);
+  const short = Math.round(Math.max(earlySeconds, firstTurns / line.hz) * rate);
   return {
     hz: line.hz,
     settled: line.amplitude,
-    early: hannAmplitude(segment, start, length, line.hz / rate),
+    early,
+    first: short < length ? hannAmplitude(segment, start, short, line.hz / rate) : early,
     before: hannAmplitude(segment, earlier, length, line.hz / rate),
   };
 }

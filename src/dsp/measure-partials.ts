@@ -48,10 +48,13 @@ const shortestForPair = 0.25;
  */
 const exchangeCents = 0.033;
 
-/** Octave and third over a fundamental at `ownHz`; `targetHz` is where the fundamental should be. */
+/**
+ * Octave and third over a fundamental at `ownHz`, whose line is null where it is not heard; `targetHz` is where
+ * the fundamental should be.
+ */
 export function upperPartials(
   sound: Measurable,
-  fundamental: SpectralLine,
+  fundamental: SpectralLine | null,
   ownHz: number,
   targetHz: number,
 ): UpperPartials {
@@ -77,7 +80,7 @@ export function upperPartials(
     octave: lines?.own ?? null,
     octaveRival: lines?.rival ?? null,
     third: strongerThird(twelfth?.partial ?? null, doubleOctave?.partial ?? null),
-    taken: taken.filter((line) => line !== undefined),
+    taken: taken.filter((line) => line !== undefined && line !== null),
   };
 }
 

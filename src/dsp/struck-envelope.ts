@@ -4,6 +4,8 @@ import type { Band } from './strike-spectrum';
 
 /** From 70 ms on a note falls at least that fast (a bass that rings for 5 s), dB/s … */
 const slowestFall = 10.5;
+/** … a bass note not even that: its beating and blooming are slow against the time that is heard of it. */
+const slowestFallOfBass = 4;
 /** … which shows only in sound of this length, for partials exchange energy and two lines at the octave beat, s. */
 const longEnough = 0.5;
 /** The first moments of a line, and the time in which a voice has swelled, s after the onset. */
@@ -24,6 +26,7 @@ export function fallsAway(
   end: number,
   sampleRate: number,
   roomDb: number,
+  isBass: boolean,
 ): boolean {
   const at = (seconds: number): number => Math.round(seconds * sampleRate);
   if (end - onset < at(longEnough)) return true;
@@ -31,7 +34,7 @@ export function fallsAway(
   const early = meanPower(samples, onset + at(0.02), onset + at(0.12)) - roomPower;
   const late = meanPower(samples, end - at(0.12), end - at(0.01)) - roomPower;
   const apart = (end - onset) / sampleRate - 0.135;
-  return late <= 0 || decibel(early / late) >= slowestFall * apart;
+  return late <= 0 || decibel(early / late) >= (isBass ? slowestFallOfBass : slowestFall) * apart;
 }
 
 /**

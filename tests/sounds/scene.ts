@@ -57,7 +57,17 @@ export interface SceneOptions {
   readonly highest: number;
   /** The struck note, or null for any of the pan. */
   readonly note: number | null;
+  /** High-pass of the microphone: its order, and where it starts, Hz, or null for 60 to 150 by chance. */
+  readonly rollOffOrder: 1 | 2 | 4;
+  readonly rollOffHz: number | null;
+  /** The microphone's own pink noise, which its high-pass does not weaken, dB below the sound; null for none. */
+  readonly ownNoiseDb: number | null;
+  /** Whether bass notes ring on as long as real ones can, T60 up to 5 s. */
+  readonly longBass: boolean;
 }
+
+/** Where the high-pass of a phone's microphone starts, Hz (from memory, not measured). */
+const usualRollOffHz = 150;
 
 const usual: SceneOptions = {
   sampleRate: null,
@@ -71,10 +81,19 @@ const usual: SceneOptions = {
   lowest: 60,
   highest: 88,
   note: null,
+  rollOffOrder: 1,
+  rollOffHz: usualRollOffHz,
+  ownNoiseDb: null,
+  longBass: false,
 };
 
-/** Where the high-pass of a phone's microphone starts, Hz (from memory, not measured). */
-const rollOffHz = 150;
+/** A steep high-pass, a long ring: bass notes as the more deaf phones hear them (from memory, not measured). */
+export const deafPhone: Partial<SceneOptions> = {
+  rollOffOrder: 2,
+  rollOffHz: null,
+  ownNoiseDb: 45,
+  longBass: true,
+};
 
 /** When the note is struck, s. */
 const at = 0.25;
@@ -87,6 +106,8 @@ const sign = (random: () => number): number => (random() < 0.5 ? -1 : 1);
 export function strikeScene(seed: number, options: Partial<SceneOptions> = {}): Scene {
   const asked = { ...usual, ...options };
   const random = seededRandom(seed);
+  // What later options need by chance is drawn apart: scenes without them stay what they were.
+  const apart = seededRandom(seed ^ 0x9e3779b9);
   const chance = random();
   const sampleRate = asked.sampleRate ?? (chance < 0.5 ? 44100 : 48000);
   const drawn = asked.lowest + Math.floor((asked.highest - asked.lowest + 1) * random());
@@ -104,7 +125,8 @@ export function strikeScene(seed: number, options: Partial<SceneOptions> = {}): 
       ? 0
       : (random() < 0.75 ? 1 : -1) *
         between(random, Math.min(3, asked.glideCents), asked.glideCents);
-  const decay = between(random, 0.85, 1.15) * ringTime(struck);
+  const ring = asked.longBass ? longRingTime(struck) : ringTime(struck);
+  const decay = between(random, 0.85, 1.15) * ring;
 
   const maker = partialMaker(random, asked);
   const fundamental = maker(fundamentalHz, 1, decay, 0.001, glideCents);
@@ -133,7 +155,9 @@ export function strikeScene(seed: number, options: Partial<SceneOptions> = {}): 
   addStruckNote(samples, sampleRate, at, { partials, onset: 0.002 }, loudness);
   addStruckNote(samples, sampleRate, at, { partials: along, onset: 0.002 }, loudness);
   const noise = addNoise(samples, sampleRate, asked.snrDb, random);
-  rollOff(samples, sampleRate);
+  const rollOffHz = asked.rollOffHz ?? between(apart, 60, 150);
+  rollOff(samples, sampleRate, rollOffHz, asked.rollOffOrder);
+  if (asked.ownNoiseDb !== null) addNoise(samples, sampleRate, asked.ownNoiseDb, apart);
   return {
     samples,
     sampleRate,
@@ -163,6 +187,10 @@ const truthOf = ({ hz, amplitude, decaySeconds }: StruckPartial): TruePartial =>
 
 /** Time constant, s: T60 from 2 s for C4 down to 0.5 s for E6, longer below. */
 export const ringTime = (note: number): number => Math.min(0.4, 0.28 - 0.2 * ((note - 60) / 28));
+
+/** The same down to C4, then twice as long two octaves lower: T60 about 5 s for B0. */
+const longRingTime = (note: number): number =>
+  note >= 60 ? ringTime(note) : Math.min(0.75, 0.28 * 2 ** ((60 - note) / 24));
 
 export type PartialMaker = (
   hz: number,
@@ -223,14 +251,39 @@ function addNoise(
   return deviation;
 }
 
-/** First-order high-pass in place. */
-export function rollOff(samples: Float32Array, sampleRate: number): void {
-  const keep = Math.exp((-2 * Math.PI * rollOffHz) / sampleRate);
+/** High-pass in place: first order, or Butterworth as that many second orders in a row. */
+export function rollOff(
+  samples: Float32Array,
+  sampleRate: number,
+  hz = usualRollOffHz,
+  order: 1 | 2 | 4 = 1,
+): void {
+  if (order === 1) firstOrder(samples, sampleRate, hz);
+  // Quality of each second order of a Butterworth filter: 1 / (2 cos φ), φ the angle of its poles.
+  for (const angle of { 1: [], 2: [Math.PI / 4], 4: [Math.PI / 8, (3 * Math.PI) / 8] }[order]) {
+    secondOrder(samples, (2 * Math.PI * hz) / sampleRate, 1 / (2 * Math.cos(angle)));
+  }
+}
+
+function firstOrder(samples: Float32Array, sampleRate: number, hz: number): void {
+  const keep = Math.exp((-2 * Math.PI * hz) / sampleRate);
   let before = 0;
   let output = 0;
   samples.forEach((value, n) => {
     output = keep * (output + value - before);
     before = value;
+    samples[n] = output;
+  });
+}
+
+/** High-pass by the bilinear transform (R. Bristow-Johnson, Audio EQ Cookbook), `turn` in radians a sample. */
+function secondOrder(samples: Float32Array, turn: number, quality: number): void {
+  const alpha = Math.sin(turn) / (2 * quality);
+  const [gain, back, far] = [(1 + Math.cos(turn)) / 2, -2 * Math.cos(turn), 1 - alpha];
+  let [in1, in2, out1, out2] = [0, 0, 0, 0];
+  samples.forEach((value, n) => {
+    const output = (gain * (value - 2 * in1 + in2) - back * out1 - far * out2) / (1 + alpha);
+    [in2, in1, out2, out1] = [in1, value, out1, output];
     samples[n] = output;
   });
 }
