@@ -24,6 +24,7 @@ export interface RingwrightSchema extends DBSchema {
     indexes: { round: string; place: [string, number] };
   };
   marks: KeptByPan;
+  blows: KeptByPan;
   erasures: KeptByPan;
   /** `soundBytes` is written beside the bytes of sounds only, so that they are summed without reading them. */
   attachments: { key: string; value: unknown; indexes: { pan: string; soundBytes: number } };
@@ -33,7 +34,14 @@ export interface RingwrightSchema extends DBSchema {
 
 export type Connection = IDBPDatabase<RingwrightSchema>;
 
-export type RecordStore = 'pan-edits' | 'rounds' | 'round-ends' | 'readings' | 'marks' | 'erasures';
+export type RecordStore =
+  | 'pan-edits'
+  | 'rounds'
+  | 'round-ends'
+  | 'readings'
+  | 'marks'
+  | 'blows'
+  | 'erasures';
 
 export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
   'pan-edit': 'pan-edits',
@@ -41,6 +49,7 @@ export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
   'round-end': 'round-ends',
   reading: 'readings',
   mark: 'marks',
+  blows: 'blows',
   erasure: 'erasures',
 };
 
@@ -48,7 +57,14 @@ export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
 export function raiseStructure(database: Connection, oldVersion: number): void {
   if (oldVersion < 1) database.createObjectStore('settings');
   if (oldVersion < 2) {
-    for (const name of ['pan-edits', 'rounds', 'round-ends', 'marks', 'erasures'] as const) {
+    for (const name of [
+      'pan-edits',
+      'rounds',
+      'round-ends',
+      'marks',
+      'blows',
+      'erasures',
+    ] as const) {
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
     const readings = database.createObjectStore('readings', { keyPath: 'id' });

@@ -50,15 +50,24 @@ export class IndexedDbPanStore implements PanStore {
   }
 
   pan(pan: PanId): Promise<Loaded<PanRecords>> {
-    const stores: StoreName[] = ['pan-edits', 'rounds', 'round-ends', 'marks', 'erasures', 'cards'];
+    const stores: StoreName[] = [
+      'pan-edits',
+      'rounds',
+      'round-ends',
+      'marks',
+      'blows',
+      'erasures',
+      'cards',
+    ];
     return this.#load(stores, async (transaction, repairs) => {
-      const all = (store: 'pan-edits' | 'rounds' | 'round-ends' | 'marks' | 'erasures') =>
+      const all = (store: 'pan-edits' | 'rounds' | 'round-ends' | 'marks' | 'blows' | 'erasures') =>
         transaction.objectStore(store).index('pan').getAll(pan);
-      const [edits, rounds, ends, marks, erasures, row] = await Promise.all([
+      const [edits, rounds, ends, marks, blows, erasures, row] = await Promise.all([
         all('pan-edits'),
         all('rounds'),
         all('round-ends'),
         all('marks'),
+        all('blows'),
         all('erasures'),
         transaction.objectStore('cards').get(pan),
       ]);
@@ -68,6 +77,7 @@ export class IndexedDbPanStore implements PanStore {
         rounds: restoreKept('round', rounds, repairs),
         ends: restoreKept('round-end', ends, repairs),
         marks: restoreKept('mark', marks, repairs),
+        blows: restoreKept('blows', blows, repairs),
         erasures: restoreKept('erasure', erasures, repairs),
       };
       const changes = restoreCardRow(row)?.changes;

@@ -37,6 +37,7 @@ export function memoryPanStore() {
         rounds: ofKind('round', pan),
         ends: ofKind('round-end', pan),
         marks: ofKind('mark', pan),
+        blows: ofKind('blows', pan),
         erasures: ofKind('erasure', pan),
       }),
     readingsOfRound: async (round) =>

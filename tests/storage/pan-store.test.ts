@@ -12,6 +12,7 @@ import type { RecordStore, RingwrightSchema } from '../../src/storage/database-s
 import { IndexedDbPanStore } from '../../src/storage/indexed-db-pan-store';
 import {
   sampleAttachment,
+  sampleBlows,
   sampleCard,
   sampleEdit,
   sampleEnd,
@@ -39,8 +40,9 @@ describe('records that were kept', () => {
     const edit = sampleEdit('edit-1', 'Lead 1');
     const end = sampleEnd('end-1', round);
     const mark = sampleMark('mark-1');
+    const blows = sampleBlows('blows-1');
     const erasure = sampleErasure('erasure-1', 'mark-1');
-    expect(await store.keep([edit, round, end, mark, erasure])).toEqual({ kind: 'kept' });
+    expect(await store.keep([edit, round, end, mark, blows, erasure])).toEqual({ kind: 'kept' });
     expect(await store.pan(samplePan)).toEqual({
       kind: 'loaded',
       value: {
@@ -49,6 +51,7 @@ describe('records that were kept', () => {
         rounds: [round],
         ends: [end],
         marks: [mark],
+        blows: [blows],
         erasures: [erasure],
       },
       repairs: [],

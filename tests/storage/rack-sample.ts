@@ -4,6 +4,7 @@ import type { PanCard } from '../../src/domain/records/pan-card';
 import {
   type Attachment,
   attachmentId,
+  type Blows,
   type Erasure,
   type Mark,
   type PanEdit,
@@ -114,6 +115,20 @@ export const sampleMark = (id: string, note = 72): Mark => ({
   round: null,
   note: midiNote(note),
   mark: 'buzzing',
+});
+
+export const sampleBlows = (id: string, note = 72): Blows => ({
+  shape: 1,
+  kind: 'blows',
+  id: recordId(id),
+  pan: samplePan,
+  at: at(125),
+  round: null,
+  note: midiNote(note),
+  logged: { place: 'border', side: 'above', firmness: 'light' },
+  count: 3,
+  before: recordId('reading-1'),
+  after: null,
 });
 
 export const sampleErasure = (id: string, target: string): Erasure => ({

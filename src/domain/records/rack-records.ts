@@ -3,6 +3,7 @@
 import type { Loudness, RingingLine, ThirdKind } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
 import type { Cents, Decibels, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
+import type { BlowFirmness, BlowWhere } from '../work/blow-places';
 
 declare const identity: unique symbol;
 type Identity<Name extends string> = string & { readonly [identity]: Name };
@@ -151,13 +152,32 @@ export interface Mark extends RecordHead {
   readonly mark: MarkKind;
 }
 
+/** Where the blows of a set fell and how firm they were, as the tuner logged it. */
+export interface LoggedBlows extends BlowWhere {
+  readonly firmness: BlowFirmness;
+}
+
+/** A set of hammer blows on one note, between two readings; what it changed follows from them. */
+export interface Blows extends RecordHead {
+  readonly kind: 'blows';
+  readonly round: null;
+  readonly note: MidiNote;
+  /** Null for blows that were heard and not logged. */
+  readonly logged: LoggedBlows | null;
+  /** How many blows were heard, or null where nobody listened. */
+  readonly count: number | null;
+  /** The readings of the note right before and right after, or null where there was none. */
+  readonly before: RecordId | null;
+  readonly after: RecordId | null;
+}
+
 /** Takes another record out of everything that is computed. The record itself stays. */
 export interface Erasure extends RecordHead {
   readonly kind: 'erasure';
   readonly target: RecordId;
 }
 
-export type RackRecord = PanEdit | RoundStart | RoundEnd | ReadingRecord | Mark | Erasure;
+export type RackRecord = PanEdit | RoundStart | RoundEnd | ReadingRecord | Mark | Blows | Erasure;
 
 /** A photo or a sound: bytes beside the records, never changed once kept. */
 export interface Attachment {
@@ -178,5 +198,6 @@ export interface PanRecords {
   readonly rounds: readonly RoundStart[];
   readonly ends: readonly RoundEnd[];
   readonly marks: readonly Mark[];
+  readonly blows: readonly Blows[];
   readonly erasures: readonly Erasure[];
 }

@@ -1,6 +1,7 @@
 // The way in for every record, from storage or from a file: anything becomes a valid record or is left out with a reason.
 import type { RackRecord } from './rack-records';
 import { Repairs } from './repairs';
+import { blowsRule } from './restore-blows';
 import { erasureRule, markRule } from './restore-mark';
 import { panEditRule } from './restore-pan-edit';
 import { readingRule } from './restore-reading';
@@ -32,6 +33,7 @@ const rules: Readonly<Record<RackRecord['kind'], Rule<RackRecord>>> = {
   'round-end': roundEndRule,
   reading: readingRule,
   mark: markRule,
+  blows: blowsRule,
   erasure: erasureRule,
 };
 

@@ -44,6 +44,7 @@ export function withoutErased(records: PanRecords): PanRecords {
     rounds: records.rounds.filter(isThere),
     ends: records.ends.filter(isThere),
     marks: records.marks.filter(isThere),
+    blows: records.blows.filter(isThere),
     erasures: records.erasures.filter(isThere),
   };
 }

@@ -43,6 +43,7 @@ const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
   rounds: [],
   ends: [],
   marks: [],
+  blows: [],
   erasures: [],
   ...more,
 });

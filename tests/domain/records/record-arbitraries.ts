@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import type { PanLayout } from '../../../src/domain/pans/layout';
 import type {
   Attachment,
+  Blows,
   Erasure,
   LineRecord,
   Mark,
@@ -24,6 +25,7 @@ import {
   midiNote,
   seconds,
 } from '../../../src/domain/tuning/units';
+import { blowFirmnesses, blowPlaces, blowSides } from '../../../src/domain/work/blow-places';
 
 /** Without −0, which JSON does not hold. */
 const number = (min: number, max: number) =>
@@ -188,6 +190,23 @@ export const anyMark: fc.Arbitrary<Mark> = fc.record({
   ),
 });
 
+export const anyBlows: fc.Arbitrary<Blows> = fc.record({
+  ...head,
+  kind: fc.constant('blows' as const),
+  round: fc.constant(null),
+  note,
+  logged: fc.option(
+    fc.record({
+      place: fc.constantFrom(...blowPlaces),
+      side: fc.constantFrom(...blowSides),
+      firmness: fc.constantFrom(...blowFirmnesses),
+    }),
+  ),
+  count: fc.option(fc.integer({ min: 1, max: 200 })),
+  before: fc.option(anyRecordId),
+  after: fc.option(anyRecordId),
+});
+
 export const anyErasure: fc.Arbitrary<Erasure> = fc.record({
   ...head,
   kind: fc.constant('erasure' as const),
@@ -200,6 +219,7 @@ export const anyRecord: fc.Arbitrary<RackRecord> = fc.oneof(
   anyRoundEnd,
   anyReading,
   anyMark,
+  anyBlows,
   anyErasure,
 );
 

@@ -33,6 +33,16 @@ const reading = {
   taking,
   sound: null,
 };
+const blows = {
+  ...head,
+  kind: 'blows',
+  round: null,
+  note: 69,
+  logged: { place: 'long-ends', side: 'above', firmness: 'light' },
+  count: 4,
+  before: 'b',
+  after: 'c',
+};
 const place = { note: 60, ring: 'outer', clock: 6, radius: 0.8, along: 0.2, across: 0.1 };
 const layout = { id: 'x', name: 'X', drums: [{ name: '', notes: [place] }], source: '' };
 const edit = (fields: object) => ({ ...head, kind: 'pan-edit', fields, replaces: [] });
@@ -106,6 +116,13 @@ describe('a record restored', () => {
     expect(result.repairs).toEqual(['strikes[0].octave.hz', 'strikes[0].octave']);
   });
 
+  it('keeps blows whose place cannot be read as blows that nobody logged', () => {
+    const logged = { ...blows.logged, place: 'everywhere' };
+    const result = restored({ ...blows, logged, count: 0, after: 3 });
+    expect(result.record).toEqual({ ...blows, logged: null, count: null, after: null });
+    expect([...result.repairs].sort()).toEqual(['after', 'count', 'logged', 'logged.place']);
+  });
+
   it('loses one bad field of an edit, not the edit', () => {
     const result = restored(edit({ name: 'Loft lead', a4: 4400, owner: 7, layout }));
     expect(result.record).toEqual(edit({ name: 'Loft lead', layout }));
@@ -130,13 +147,14 @@ describe('a record restored', () => {
     ['a list', [reading], 'no-record'],
     ['a later shape', { ...reading, shape: 2 }, 'newer'],
     ['a later shape of an unknown kind', { shape: 7 }, 'newer'],
-    ['an unknown kind', { ...head, kind: 'blows' }, 'unknown-kind'],
+    ['an unknown kind', { ...head, kind: 'weather' }, 'unknown-kind'],
     ['a kind that every object has', { ...head, kind: 'constructor' }, 'unknown-kind'],
     ['no shape', { ...reading, shape: undefined }, 'damaged'],
     ['no id', { ...reading, id: '' }, 'damaged'],
     ['a moment that is none', { ...reading, at: 1e300 }, 'damaged'],
     ['no strike', { ...reading, strikes: [] }, 'damaged'],
     ['a note that is none', { ...reading, note: 128 }, 'damaged'],
+    ['blows on no note', { ...blows, note: null }, 'damaged'],
     ['half a note', { ...reading, note: 60.5 }, 'damaged'],
   ])('is left out if it is %s', (_what, stored, why) => {
     expect(restoreRecord(stored)).toMatchObject({ kind: 'left-out', why });

@@ -13,7 +13,17 @@ describe('records saved in shape 1', () => {
   it('are there in every kind', () => {
     const kinds = new Set(files.map((file) => saved(file).kind));
     expect([...kinds].sort()).toEqual(
-      ['erasure', 'mark', 'pan-edit', 'photo', 'reading', 'round', 'round-end', 'sound'].sort(),
+      [
+        'blows',
+        'erasure',
+        'mark',
+        'pan-edit',
+        'photo',
+        'reading',
+        'round',
+        'round-end',
+        'sound',
+      ].sort(),
     );
   });
 

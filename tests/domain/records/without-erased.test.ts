@@ -57,6 +57,7 @@ const records = (parts: Partial<PanRecords>): PanRecords => ({
   rounds: [],
   ends: [],
   marks: [],
+  blows: [],
   erasures: [],
   ...parts,
 });
