@@ -52,6 +52,7 @@ const store = latePanStore(async () => {
   return new IndexedDbPanStore(database, changes);
 });
 const announcer = new BrowserAnnouncer();
+const fileHandout = new BrowserFileHandout();
 const clock = { now: () => instant(Date.now()) };
 const identities = { next: () => crypto.randomUUID() };
 const rack = createRackModel({
@@ -67,12 +68,14 @@ const rack = createRackModel({
 const makePanModels = async (): Promise<PanModels> => {
   const [
     { createPanModel },
+    { createResultsModel },
     { createRoundModel },
     { newsWords },
     { createBackupModel },
     { IndexedDbBackupFiles },
   ] = await Promise.all([
     import('./state/pan-model'),
+    import('./state/results-model'),
     import('./state/round-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
@@ -80,6 +83,7 @@ const makePanModels = async (): Promise<PanModels> => {
   ]);
   return {
     pan: createPanModel({ store, clock, identities }),
+    results: createResultsModel({ store, judging: settings.judging }),
     round: createRoundModel({
       store,
       listen,
@@ -97,7 +101,7 @@ const makePanModels = async (): Promise<PanModels> => {
         clock,
         appVersion: ringwrightVersion,
       }),
-      handout: new BrowserFileHandout(),
+      handout: fileHandout,
       store,
       settings,
       clock,
@@ -135,6 +139,7 @@ render(
       rack,
       announcer,
       photos: new BrowserPhotos(),
+      fileHandout,
       now: clock.now,
       durability,
       pans: () => {

@@ -1,10 +1,10 @@
 // A round that is under way, and how each of its notes stands so far.
+import { keptReading } from '../domain/records/kept-reading';
 import type { PanFields, ReadingRecord, RoundStart } from '../domain/records/rack-records';
-import { readingValues } from '../domain/records/reading-values';
 import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, type MidiNote } from '../domain/tuning/units';
-import { judgedNote, wishOf } from '../domain/work/judge-note';
-import { type JudgedStanding, standingOf } from '../domain/work/note-standing';
+import { type JudgedNote, judgedNote, wishOf } from '../domain/work/judge-note';
+import { type JudgedStanding, type NoteStanding, standingOf } from '../domain/work/note-standing';
 import { nextNote, type RoundProgress } from '../domain/work/round-progress';
 
 export interface OpenRound {
@@ -19,23 +19,39 @@ export interface OpenRound {
   readonly isOver: boolean;
 }
 
+/** A standing, and what it was judged on. */
+export interface StandingSoFar extends JudgedStanding {
+  readonly judged: JudgedNote | null;
+}
+
 /** How the notes of the round stand: those with a reading or a mark. */
 export function standingsOf(
   round: OpenRound,
   limits: ToleranceSet,
-): ReadonlyMap<MidiNote, JudgedStanding> {
+): ReadonlyMap<MidiNote, StandingSoFar> {
   const { fields, start, progress, readings } = round;
   const newest = new Map(readings.map((reading) => [reading.note, reading]));
-  const standings = new Map<MidiNote, JudgedStanding>();
+  const standings = new Map<MidiNote, StandingSoFar>();
   for (const [note, { mark }] of progress.notes) {
     const kept = newest.get(note);
     if (!kept && (mark === 'none' || mark === 'skipped')) continue;
     // The offset is taken off where the note is judged.
-    const values = kept && readingValues(kept, { a4: start.a4, offset: cents(0) });
-    const judged = values ? judgedNote(note, values, wishOf(fields.layout, note)) : null;
-    standings.set(note, standingOf({ judged, mark }, limits));
+    const reading = kept && keptReading(kept, { a4: start.a4, offset: cents(0) });
+    const judged = reading ? judgedNote(note, reading, wishOf(fields.layout, note)) : null;
+    const walking = reading?.walking ?? null;
+    standings.set(note, { judged, ...standingOf({ judged, walking, mark }, limits) });
   }
   return standings;
+}
+
+/** How many of `notes` stand how; those without a standing are not heard. */
+export function countStandings(
+  notes: readonly MidiNote[],
+  standings: ReadonlyMap<MidiNote, JudgedStanding>,
+): Readonly<Record<NoteStanding, number>> {
+  const counts = { good: 0, playable: 0, out: 0, avoid: 0, unread: 0 };
+  for (const note of notes) counts[standings.get(note)?.standing ?? 'unread']++;
+  return counts;
 }
 
 /** The note that a mark would go to: the one that is asked for, else the one that was done last. */

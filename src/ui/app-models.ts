@@ -1,11 +1,19 @@
 // The models and the small services that the screens use.
 import type { ReadonlySignal } from '@preact/signals';
-import type { Announcer, Durability, OfflineState, Photos, PracticeSource } from '../domain/ports';
+import type {
+  Announcer,
+  Durability,
+  FileHandout,
+  OfflineState,
+  Photos,
+  PracticeSource,
+} from '../domain/ports';
 import type { Instant } from '../domain/tuning/units';
 import type { BackupModel } from '../state/backup-model';
 import type { ListenModel } from '../state/listen-model';
 import type { PanModel } from '../state/pan-model';
 import type { RackModel } from '../state/rack-model';
+import type { ResultsModel } from '../state/results-model';
 import type { RoundModel } from '../state/round-model';
 import type { SettingsModel } from '../state/settings-model';
 
@@ -17,6 +25,7 @@ export interface AppModels {
   readonly applyUpdate: () => void;
   readonly announcer: Announcer;
   readonly photos: Photos;
+  readonly fileHandout: FileHandout;
   /** Whether the browser promises to keep the rack. */
   readonly durability: ReadonlySignal<Durability>;
   readonly now: () => Instant;
@@ -29,6 +38,7 @@ export interface AppModels {
 export interface PanModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
+  readonly results: ResultsModel;
   readonly backup: BackupModel;
 }
 

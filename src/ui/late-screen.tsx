@@ -22,6 +22,7 @@ const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
   send: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),
+  pan: () => import('./screens/pan-screen').then((file) => file.PanScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
 };
 

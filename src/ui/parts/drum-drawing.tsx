@@ -17,20 +17,35 @@ export interface DrumDrawingProps {
   readonly chosen: MidiNote | null;
   readonly markOf: MarkOf<MidiNote> | undefined;
   readonly onNote: ((note: MidiNote) => void) | undefined;
+  /** Where a tap on a note leads; a finger that scrolls taps nothing. */
+  readonly hrefOf: ((note: MidiNote) => string) | undefined;
 }
 
 export function DrumDrawing(props: DrumDrawingProps) {
-  const { drum, columns, chosen, markOf, onNote } = props;
+  const { drum, columns, chosen, markOf, onNote, hrefOf } = props;
   return (
     <svg
       class={`pan-drawing columns-${columns}`}
       viewBox={drumViewBox}
-      role={onNote ? 'group' : 'img'}
+      role={onNote || hrefOf ? 'group' : 'img'}
       aria-label={props.name}
     >
       <circle r={rim} class="rim" />
       {drum.notes.map((place) => {
         const mark = markOf?.(place.note) ?? null;
+        if (hrefOf) {
+          return (
+            <a
+              key={place.note}
+              href={hrefOf(place.note)}
+              aria-label={props.label(displayName(place.note), place.note)}
+              class={noteClasses(mark, place.note === chosen)}
+            >
+              <TouchArea corners={touchAreaOf(place, drum, columns)} />
+              <NoteShape place={place} columns={columns} mark={mark} />
+            </a>
+          );
+        }
         return onNote ? (
           <NoteButton
             key={place.note}
@@ -54,6 +69,10 @@ export function DrumDrawing(props: DrumDrawingProps) {
 
 const touchAreaOf = (place: NotePlace, drum: Drum, columns: number): readonly Point[] =>
   touchArea(middleOf(place), drum.notes.filter((other) => other !== place).map(middleOf), columns);
+
+const TouchArea = ({ corners }: { readonly corners: readonly Point[] }) => (
+  <polygon class="touch" points={corners.map(({ x, y }) => `${x},${y}`).join(' ')} />
+);
 
 function NoteButton({
   place,
@@ -93,7 +112,7 @@ function NoteButton({
         onNote(place.note);
       }}
     >
-      <polygon class="touch" points={touch.map((corner) => `${corner.x},${corner.y}`).join(' ')} />
+      <TouchArea corners={touch} />
       <NoteShape place={place} columns={columns} mark={mark} />
     </g>
   );

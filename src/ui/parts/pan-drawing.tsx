@@ -16,6 +16,7 @@ export function PanDrawing({
   chosen = null,
   markOf,
   onNote,
+  hrefOf,
 }: {
   readonly layout: PanLayout;
   /** What a note is called for those who do not see it: its state belongs into it. */
@@ -23,8 +24,10 @@ export function PanDrawing({
   /** Its drum is shown. */
   readonly chosen?: MidiNote | null;
   readonly markOf?: MarkOf<MidiNote>;
-  /** Without it the pan is a picture. */
+  /** Without it and without `hrefOf` the pan is a picture. */
   readonly onNote?: (note: MidiNote) => void;
+  /** Makes links of the notes. */
+  readonly hrefOf?: (note: MidiNote) => string;
 }) {
   const [shown, show] = useState(0);
   const holding = chosen === null ? -1 : drumOf(layout, chosen);
@@ -34,7 +37,7 @@ export function PanDrawing({
   }, [holding, chosen]);
   const columns = columnsFor(layout);
   const one = layout.drums[Math.min(shown, layout.drums.length - 1)];
-  const common = { columns, label, chosen, markOf, onNote };
+  const common = { columns, label, chosen, markOf, onNote, hrefOf };
   if (layout.drums.length === 1 && one) {
     return <DrumDrawing drum={one} name={layout.name} {...common} />;
   }

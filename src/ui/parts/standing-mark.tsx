@@ -1,5 +1,6 @@
 // How a note or a pan stands, as a small shape: its word always stands beside it.
 import type { NoteStanding } from '../../domain/work/note-standing';
+import './standing-mark.css';
 
 /** Filled: good. Outline: playable. Half filled: out. Crossed: avoid. Dotted: not heard. */
 export function StandingMark({ standing }: { readonly standing: NoteStanding }) {

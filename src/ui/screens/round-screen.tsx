@@ -5,9 +5,10 @@ import { displayName } from '../../domain/tuning/note-names';
 import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
 import { judgedNote, wishOf } from '../../domain/work/judge-note';
+import type { JudgedStanding } from '../../domain/work/note-standing';
 import type { Reading } from '../../domain/work/reading';
 import { isDone, nextNote } from '../../domain/work/round-progress';
-import { noteToMark, type OpenRound, standingsOf } from '../../state/open-round';
+import { countStandings, noteToMark, type OpenRound, standingsOf } from '../../state/open-round';
 import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
@@ -16,7 +17,10 @@ import { NotKept } from '../parts/not-kept';
 import { PanDrawing } from '../parts/pan-drawing';
 import { Instead } from '../parts/pan-gate';
 import { Readout } from '../parts/readout';
+import '../parts/standing-map.css';
+import { StandingLegend } from '../parts/standing-legend';
 import { StandingMark } from '../parts/standing-mark';
+import { standingNoteMark } from '../parts/standing-note-mark';
 import { addressOf, goTo, type Route } from '../route';
 import { words } from '../words';
 import { panWords } from '../words/pan-words';
@@ -66,6 +70,7 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
   const { progress, fields, start } = round;
   const done = progress.order.filter((note) => isDone(progress, note)).length;
   const asked = nextNote(progress);
+  const standings = standingsOf(round, models.settings.limits.value);
   const phase = listen.phase.value;
   const verdictOf = (reading: Reading) =>
     verdictOn(
@@ -93,10 +98,21 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
       <NotKept keeper={model} />
       <PanDrawing
         layout={fields.layout}
-        label={panWords.chooseNote}
+        label={(name, note) => {
+          const standing = standings.get(note);
+          const choose = panWords.chooseNote(name);
+          return standing ? `${choose} (${standingWords(standing)})` : choose;
+        }}
+        markOf={(note) => {
+          const standing = standings.get(note);
+          if (standing) return standingNoteMark(standing);
+          // The note that is asked for stands out from those that are still to come.
+          return note === asked ? null : standingNoteMark(unread);
+        }}
         chosen={asked ?? readingOf(phase)?.note ?? null}
         onNote={(note) => model.choose(note === progress.chosen ? null : note)}
       />
+      <StandingLegend standings={countStandings(progress.order, standings)} />
       <Marks models={models} round={round} />
       {progress.chosen !== null && (
         <button type="button" onClick={() => model.choose(null)}>
@@ -121,6 +137,8 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
     </main>
   );
 }
+
+const unread: JudgedStanding = { standing: 'unread', reason: { kind: 'unread' } };
 
 /** The note that was done last and how it stands: it stays until the next one is done. */
 function LastDone({ round, limits }: { readonly round: OpenRound; readonly limits: ToleranceSet }) {

@@ -88,6 +88,12 @@ export const panWords = {
   backToOrder: 'Back to the order',
 } as const;
 
+/** What only the pan's page says. */
+export const panPageWords = {
+  conflicts: 'Two phones wrote different things about this pan. Say which is right.',
+  startAnother: 'New round',
+} as const;
+
 export const markOf = (mark: MarkKind): string => panWords.marked[mark];
 
 /** What the voice says when a note is done. */

@@ -1,0 +1,48 @@
+// Notes as a list: how each stands in a word, a shape and a number, and its partials in cents.
+import type { PanId } from '../../domain/records/rack-records';
+import { displayName } from '../../domain/tuning/note-names';
+import type { NoteResult } from '../../domain/work/round-result';
+import { addressOf } from '../route';
+import { signedCents } from '../words';
+import { rackWords } from '../words/rack-words';
+import { partialsLine } from '../words/result-words';
+import { standingTitle } from '../words/standing-words';
+import './note-rows.css';
+import { StandingMark } from './standing-mark';
+
+export function NoteRows({
+  pan,
+  notes,
+}: {
+  readonly pan: PanId;
+  readonly notes: readonly NoteResult[];
+}) {
+  return (
+    <ul class="note-rows">
+      {notes.map((each) => (
+        <li key={each.note}>
+          <NoteRow pan={pan} result={each} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function NoteRow({ pan, result }: { readonly pan: PanId; readonly result: NoteResult }) {
+  const { note, standing, reason, judged } = result;
+  const off = reason.kind === 'off' ? reason.fault.cents : null;
+  const tone = off === null ? '' : off < 0 ? 'low' : 'high';
+  const asides = [rackWords.standings[standing], judged ? partialsLine(judged) : ''];
+  return (
+    <a class="note-row" href={addressOf({ screen: 'note', pan, note })} data-note={note}>
+      <StandingMark standing={standing} />
+      <span class="row-text">
+        <span class="row-head">
+          <b>{displayName(note)}</b> <span>{standingTitle(result)}</span>
+          {off !== null && <b class={`row-number ${tone}`}>{signedCents(off)}</b>}
+        </span>
+        <span class="aside">{asides.filter((each) => each !== '').join(': ')}</span>
+      </span>
+    </a>
+  );
+}

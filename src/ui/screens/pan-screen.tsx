@@ -1,0 +1,167 @@
+// A pan's page: how it stands at a glance, and what can be done with it.
+import { useMemo } from 'preact/hooks';
+import { type RoundStart, roundOf } from '../../domain/records/rack-records';
+import { isUnsettled } from '../../domain/work/round-result';
+import { type PanAtAGlance, panAtAGlance } from '../../state/pan-at-a-glance';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import { NotKept } from '../parts/not-kept';
+import { NoteRows } from '../parts/note-rows';
+import { PanGate } from '../parts/pan-gate';
+import { Headline, PanPitchLine } from '../parts/pan-pitch';
+import { PhotoPicture } from '../parts/photo-field';
+import { StandingMap } from '../parts/standing-map';
+import { addressOf } from '../route';
+import { words } from '../words';
+import { panPageWords, panWords } from '../words/pan-words';
+import { agoWords, rackWords } from '../words/rack-words';
+import { conditionWords, headlineWords, resultWords } from '../words/result-words';
+import './pan-screen.css';
+
+const shownWorst = 3;
+
+export function PanScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Page models={models} pan={pan} />}</PanGate>;
+}
+
+function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+  const { fields, conflicts } = pan.current;
+  const judging = models.settings.judging.value;
+  const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
+  const to = (screen: 'details' | 'layout' | 'begin' | 'history') =>
+    addressOf({ screen, pan: pan.id });
+  return (
+    <main class="screen pan-page" data-pan={pan.id}>
+      <header class="top">
+        <h1>{fields.name}</h1>
+        <span>{fields.layout.name}</span>
+      </header>
+      {fields.isRemoved && (
+        <div class="hint warn">
+          <p>{panWords.removedPan}</p>
+          <button type="button" onClick={() => void models.pan.save({ isRemoved: false })}>
+            {panWords.putBack}
+          </button>
+        </div>
+      )}
+      {conflicts.length > 0 && (
+        <a class="hint warn hint-link" href={to('details')}>
+          {panPageWords.conflicts}
+        </a>
+      )}
+      {pan.openRound && <p class="hint">{panWords.leftOpen}</p>}
+      <NotKept keeper={models.pan} />
+      <StandingMap
+        pan={pan.id}
+        layout={fields.layout}
+        notes={glance.notes}
+        standings={glance.standings}
+      />
+      <Standing models={models} pan={pan} glance={glance} />
+      <div class="pair">
+        {glance.result && (
+          <a
+            class="button"
+            href={addressOf({ screen: 'result', pan: pan.id, round: glance.result.round })}
+          >
+            {panWords.result}
+          </a>
+        )}
+        {pan.rounds.length > 0 && (
+          <a class="button" href={to('history')}>
+            {panWords.history}
+          </a>
+        )}
+        <a class="button" href={to('details')}>
+          {panWords.details}
+        </a>
+        <a class="button" href={to('layout')}>
+          {panWords.layout}
+        </a>
+      </div>
+      <About pan={pan} />
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.rack}
+        </a>
+        {pan.openRound ? (
+          <GoOn pan={pan} round={pan.openRound} />
+        ) : (
+          <a class="button main" href={to('begin')}>
+            {panWords.startRound}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+function Standing({
+  models,
+  pan,
+  glance: { result, standings },
+}: {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+  readonly glance: PanAtAGlance;
+}) {
+  if (!result) return pan.openRound ? null : <p class="hint">{panWords.noRound}</p>;
+  return (
+    <section class="rows" aria-label={panWords.result}>
+      <Headline {...headlineWords(standings)} />
+      <p class="quiet">
+        {panWords.lastRound(agoWords(result.at, models.now()))}{' '}
+        {isUnsettled(result.conditions) && (
+          <b>
+            {resultWords.provisional} {conditionWords(result.conditions)}
+          </b>
+        )}
+      </p>
+      <PanPitchLine result={result} />
+      <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
+    </section>
+  );
+}
+
+/** Going on with a round that was interrupted, or leaving it and starting anew. */
+function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStart }) {
+  return (
+    <>
+      <a class="button" href={addressOf({ screen: 'begin', pan: pan.id })}>
+        {panPageWords.startAnother}
+      </a>
+      <a
+        class="button main"
+        href={addressOf({ screen: 'round', pan: pan.id, round: roundOf(round) })}
+      >
+        {panWords.resumeRound}
+      </a>
+    </>
+  );
+}
+
+/** What is written down about the pan, where anything is. */
+function About({ pan }: { readonly pan: OpenPan }) {
+  const { family, owner, maker, serial, finish, remarks, name } = pan.current.fields;
+  const facts = [
+    [panWords.family, rackWords.families[family]],
+    [panWords.owner, owner],
+    [panWords.maker, maker],
+    [panWords.serial, serial],
+    [panWords.finish, finish],
+    [panWords.remarks, remarks],
+  ].filter(([, text]) => text !== '');
+  return (
+    <section class="about" aria-label={panWords.details}>
+      {pan.photo && <PhotoPicture bytes={pan.photo.bytes} name={name} />}
+      <dl>
+        {facts.map(([title, text]) => (
+          <div key={title}>
+            <dt>{title}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

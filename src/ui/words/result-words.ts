@@ -1,0 +1,136 @@
+// What the result of a round says, and a pan's page about its newest one.
+import type { RoundConditions, RoundWay, Standing } from '../../domain/records/rack-records';
+import type { PanPitch } from '../../domain/tuning/pan-pitch';
+import type { Hertz } from '../../domain/tuning/units';
+import type { JudgedNote } from '../../domain/work/judge-note';
+import type { NoteStanding } from '../../domain/work/note-standing';
+import type { QuickVerdict } from '../../domain/work/quick-verdict';
+import type { RoundResult } from '../../domain/work/round-result';
+import { directionWord, signedCents, words } from '../words';
+import { partialSigns } from './standing-words';
+
+export const resultWords = {
+  result: 'Result',
+  ways: { guided: 'guided round', free: 'free round', quick: 'quick round' } satisfies Record<
+    RoundWay,
+    string
+  >,
+  panPitch: 'Pan pitch',
+  noPanPitch: 'Too few notes were heard to tell the pitch of the pan.',
+  judgedAgainst: 'Judge the notes against',
+  references: { band: 'the band', pan: 'the pan itself' },
+  worstFirst: 'Worst first',
+  otherNotes: (count: number) => `The other ${count === 1 ? 'note' : `${count} notes`}`,
+  partnersTitle: 'Ring partners that beat',
+  partnersNone: 'No ring partners are heard to beat.',
+  partnersWhy: 'Notes that ring along with each other, but not quite at the same pitch.',
+  quickTitle: 'One strike each says',
+  quick: {
+    out: 'clearly out',
+    'three-strikes': 'strike these three times',
+    fine: 'clearly fine',
+  } satisfies Record<QuickVerdict, string>,
+  provisional: 'Provisional.',
+  notFinished: 'This round was not finished. It shows what was heard.',
+  signs: 'Numbers: cents of the fundamental.',
+  octaveSign: '8ve: of the octave.',
+  twelfthSign: '12th: of the twelfth.',
+  doubleOctaveSign: '15th: of the double octave.',
+  table: 'Readings as a table',
+  tableMade: {
+    shared: 'Handed over.',
+    downloaded: 'Saved among the downloads.',
+    dismissed: 'Not sent.',
+    again: 'Tap once more.',
+    failed: 'The table could not be handed over.',
+  },
+  tableName: (pan: string, day: string) => `${pan} ${day} readings.csv`,
+  toPan: 'To the pan',
+} as const;
+
+const conditionOf: Readonly<Record<Standing, string>> = {
+  settled: 'The pan had settled.',
+  unloaded: 'The pan was just unloaded.',
+  sun: 'The pan was in the sun or warm.',
+};
+
+/** "The pan was just unloaded. Air 27 °C."; empty where nobody said. */
+export const conditionWords = ({ standing, temperature }: RoundConditions): string =>
+  [
+    standing === null ? '' : conditionOf[standing],
+    temperature === null ? '' : `Air ${degrees(temperature)}.`,
+  ]
+    .join(' ')
+    .trim();
+
+/** "27 °C", "−3.5 °C". */
+export const degrees = (celsius: number): string => `${String(celsius).replace('-', '−')} °C`;
+
+/** The big line of a pan: what stands in the way of playing it, and of how many notes. */
+export function headlineWords(standings: Readonly<Record<NoteStanding, number>>): {
+  readonly big: string;
+  readonly small: string;
+} {
+  const { good, playable, out, avoid, unread } = standings;
+  const heard = good + playable + out + avoid;
+  const small = unread > 0 ? `${heard} of ${heard + unread} heard` : `of ${heard} notes`;
+  if (heard === 0) return { big: 'not heard', small: '' };
+  if (avoid > 0 && out > 0) return { big: `${avoid} to avoid, ${out} out`, small };
+  if (avoid > 0) return { big: `${avoid} to avoid`, small };
+  if (out > 0) return { big: `${out} out`, small };
+  const all = unread > 0 ? small : `all ${heard} notes`;
+  return playable > 0 ? { big: 'playable', small: all } : { big: 'good', small: all };
+}
+
+/** "A = 441.5 Hz". */
+export const a4Words = (a4: Hertz): string =>
+  // Never broken between the lines.
+  `A\u00a0=\u00a0${Number(a4.toFixed(1))}\u00a0Hz`;
+
+/** Where the pan lies against the band: "6 cents sharp of the band, 440 Hz". */
+export function againstBandWords(pitch: PanPitch, bandA4: Hertz): string {
+  const whole = Math.round(Math.abs(pitch.cents));
+  const band = `the band (${a4Words(bandA4)})`;
+  if (whole === 0) return `right on ${band}`;
+  return `${whole} ${whole === 1 ? 'cent' : words.cents} ${directionWord(pitch.cents)} of ${band}`;
+}
+
+/** How far the notes lie from the pan pitch. */
+export const spreadWords = ({ spread }: PanPitch): string => {
+  const whole = Math.max(1, Math.round(spread));
+  return `Spread ${whole} ${whole === 1 ? 'cent' : words.cents}.`;
+};
+
+/** What the fundamentals were judged against, when it is not what was asked for. */
+export const referenceMissing =
+  'Too few notes for a pan pitch, so they are judged against the band.';
+
+/** "fundamental −16, octave +2, double octave −1". */
+export function partialsLine({ fundamental, octave, octaveRival, third }: JudgedNote): string {
+  const parts = [`${words.fundamental} ${signedCents(fundamental.cents)}`];
+  if (octave && octaveRival) parts.push(`${words.octave} ${words.unsure}`);
+  else if (octave) parts.push(`${words.octave} ${signedCents(octave.centsFromOwn)}`);
+  if (third) parts.push(`${words.third[third.kind]} ${signedCents(third.centsFromOwn)}`);
+  return parts.join(', ');
+}
+
+/** What the numbers on the map are, and the signs before some of them; `texts` are those of its notes. */
+export function signWords(texts: readonly string[]): string {
+  const has = (sign: string): boolean => texts.some((text) => text.startsWith(`${sign} `));
+  return [
+    texts.some((text) => /^[−+]?\d+$/.test(text)) ? resultWords.signs : '',
+    has(partialSigns.octave) ? resultWords.octaveSign : '',
+    has(partialSigns.twelfth) ? resultWords.twelfthSign : '',
+    has(partialSigns['double-octave']) ? resultWords.doubleOctaveSign : '',
+  ]
+    .join(' ')
+    .trim();
+}
+
+/** The notes of a quick round by what one strike could say about them. */
+export function quickGroups({ notes }: RoundResult) {
+  const kinds: readonly QuickVerdict[] = ['out', 'three-strikes', 'fine'];
+  return kinds
+    .map((kind) => ({ kind, notes: notes.filter((note) => note.quick === kind) }))
+    .filter((group) => group.notes.length > 0);
+}

@@ -1,0 +1,63 @@
+// Opens the app on a rack that holds given records, written into its database before the app reads it.
+import type { RackRecord } from '../../src/domain/records/rack-records';
+import type { Settings } from '../../src/domain/records/settings';
+import { databaseName, databaseVersion, storeOf } from '../../src/storage/database-structure';
+import { type AppOptions, type OpenedApp, openApp } from './open-app';
+
+export interface Seed {
+  readonly records: readonly RackRecord[];
+  readonly settings?: Settings;
+}
+
+/** The app at `route`, as if the records had been kept by it. Close it in the same test. */
+export async function openWithRecords(
+  route: string,
+  seed: Seed,
+  options: AppOptions = {},
+): Promise<OpenedApp> {
+  const app = await openApp('#/', options);
+  // The rack has been read once, so its database is there.
+  await app.page.getByText('No pans are kept here yet.').waitFor();
+  await app.page.evaluate(write, {
+    name: databaseName,
+    version: databaseVersion,
+    rows: [
+      ...seed.records.map((record) => ({ store: storeOf[record.kind] as string, record })),
+      ...[...new Set(seed.records.map(({ pan }) => pan))].map((pan) => ({
+        store: 'cards',
+        record: { pan, changes: 1, card: null },
+      })),
+    ],
+    settings: seed.settings ?? null,
+  });
+  await app.page.goto(`${app.address}${route}`);
+  await app.page.reload();
+  await app.page.locator('main').waitFor();
+  return app;
+}
+
+interface Rows {
+  readonly name: string;
+  readonly version: number;
+  readonly rows: readonly { readonly store: string; readonly record: unknown }[];
+  readonly settings: unknown;
+}
+
+/** In the page: all rows in one transaction. */
+function write({ name, version, rows, settings }: Rows): Promise<void> {
+  return new Promise((done, failed) => {
+    const opening = indexedDB.open(name, version);
+    opening.onerror = () => failed(opening.error);
+    opening.onsuccess = () => {
+      const database = opening.result;
+      const transaction = database.transaction([...database.objectStoreNames], 'readwrite');
+      for (const { store, record } of rows) transaction.objectStore(store).put(record);
+      if (settings !== null) transaction.objectStore('settings').put(settings, 'settings');
+      transaction.oncomplete = () => {
+        database.close();
+        done();
+      };
+      transaction.onerror = () => failed(transaction.error);
+    };
+  });
+}
