@@ -9,8 +9,6 @@ const quality = 1;
 /** Streaming octave band filters; allocates once, then never. */
 export class OctaveBands {
   readonly centres: readonly number[];
-  /** The newest sample of every band, linear. */
-  readonly output: Float64Array;
   readonly #gain: Float64Array;
   readonly #back1: Float64Array;
   readonly #back2: Float64Array;
@@ -21,7 +19,6 @@ export class OctaveBands {
       (hz) => hz < 0.4 * sampleRate,
     );
     const count = this.centres.length;
-    this.output = new Float64Array(count);
     this.#gain = new Float64Array(count);
     this.#back1 = new Float64Array(count);
     this.#back2 = new Float64Array(count);
@@ -36,22 +33,38 @@ export class OctaveBands {
     });
   }
 
-  /** Takes one sample; `output` then holds the bands. */
-  push(sample: number): void {
+  /** Takes the next `count` samples; puts each band's energy in them (sum of squares) into `energies`. */
+  take(samples: Float64Array, count: number, energies: Float64Array): void {
+    for (let k = 0; k < this.centres.length; k++) energies[k] = this.#takeBand(k, samples, count);
+  }
+
+  #takeBand(k: number, samples: Float64Array, count: number): number {
+    const gain = this.#gain[k] ?? 0;
+    const back1 = this.#back1[k] ?? 0;
+    const back2 = this.#back2[k] ?? 0;
     const state = this.#state;
-    for (let k = 0; k < this.output.length; k++) {
-      const gain = this.#gain[k] ?? 0;
-      const back1 = this.#back1[k] ?? 0;
-      const back2 = this.#back2[k] ?? 0;
-      const at = 4 * k;
-      // Transposed direct form II, b = (g, 0, −g), twice.
-      const once = gain * sample + (state[at] ?? 0);
-      state[at] = (state[at + 1] ?? 0) - back1 * once;
-      state[at + 1] = -gain * sample - back2 * once;
-      const twice = gain * once + (state[at + 2] ?? 0);
-      state[at + 2] = (state[at + 3] ?? 0) - back1 * twice;
-      state[at + 3] = -gain * once - back2 * twice;
-      this.output[k] = twice;
+    const at = 4 * k;
+    let first = state[at] ?? 0;
+    let second = state[at + 1] ?? 0;
+    let third = state[at + 2] ?? 0;
+    let fourth = state[at + 3] ?? 0;
+    let energy = 0;
+    // Transposed direct form II, b = (g, 0, −g), twice.
+    for (let n = 0; n < count; n++) {
+      const driven = gain * (samples[n] ?? 0);
+      const once = driven + first;
+      first = second - back1 * once;
+      second = -driven - back2 * once;
+      const drivenAgain = gain * once;
+      const twice = drivenAgain + third;
+      third = fourth - back1 * twice;
+      fourth = -drivenAgain - back2 * twice;
+      energy += twice * twice;
     }
+    state[at] = first;
+    state[at + 1] = second;
+    state[at + 2] = third;
+    state[at + 3] = fourth;
+    return energy;
   }
 }

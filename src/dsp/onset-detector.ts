@@ -49,6 +49,8 @@ export class OnsetDetector {
   readonly #energies: Float64Array;
   readonly #levels: Float64Array;
   readonly #sum: Float64Array;
+  /** Samples of the step that is not yet full. */
+  readonly #samples: Float64Array;
   #wholeSum = 0;
   #filled = 0;
   #steps = 0;
@@ -67,6 +69,7 @@ export class OnsetDetector {
     this.#energies = new Float64Array(this.#depth * centres.length);
     this.#levels = new Float64Array(this.#depth * centres.length).fill(-200);
     this.#sum = new Float64Array(centres.length);
+    this.#samples = new Float64Array(this.#step);
     this.#room = new RoomFloor(centres.length, stepSeconds);
     this.#whole = new RoomFloor(1, stepSeconds);
   }
@@ -78,15 +81,11 @@ export class OnsetDetector {
 
   /** Takes one sample; returns an onset at the end of the step in which it is certain, else null. */
   push(sample: number): Onset | null {
-    this.#bands.push(sample);
-    const { output } = this.#bands;
-    for (let k = 0; k < output.length; k++) {
-      const value = output[k] ?? 0;
-      this.#sum[k] = (this.#sum[k] ?? 0) + value * value;
-    }
-    this.#wholeSum += sample * sample;
-    this.#filled++;
-    return this.#filled < this.#step ? null : this.#endStep();
+    this.#samples[this.#filled++] = sample;
+    if (this.#filled < this.#step) return null;
+    this.#bands.take(this.#samples, this.#filled, this.#sum);
+    for (let n = 0; n < this.#filled; n++) this.#wholeSum += (this.#samples[n] ?? 0) ** 2;
+    return this.#endStep();
   }
 
   #endStep(): Onset | null {
@@ -98,7 +97,6 @@ export class OnsetDetector {
     for (let k = 0; k < this.#sum.length; k++) {
       const row = k * this.#depth;
       this.#energies[row + slot] = (this.#sum[k] ?? 0) / this.#filled;
-      this.#sum[k] = 0;
       const levelDb = this.#meanLevel(k);
       const rise = levelDb - this.#loudestBefore(k);
       const stands = levelDb > quietestDb && levelDb > this.#room.levelDb(k) + overRoomDb;

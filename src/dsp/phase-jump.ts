@@ -116,7 +116,7 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
     const x = re[n] ?? 0;
     const y = im[n] ?? 0;
     phases.add(n - at, wrapped(Math.atan2(y, x) - turn * (n - at) - rough));
-    amplitudes.add(n - at, Math.hypot(x, y));
+    amplitudes.add(n - at, Math.sqrt(x * x + y * y));
   }
   const phase = phases.atZero();
   return {
@@ -162,7 +162,9 @@ class LineFit {
 }
 
 function amplitudeAt({ re, im }: BandSignal, n: number): number {
-  return Math.hypot(re[n] ?? 0, im[n] ?? 0);
+  const x = re[n] ?? 0;
+  const y = im[n] ?? 0;
+  return Math.sqrt(x * x + y * y);
 }
 
 const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
