@@ -30,6 +30,8 @@ export interface RingwrightSchema extends DBSchema {
   attachments: { key: string; value: unknown; indexes: { pan: string; soundBytes: number } };
   /** Per pan a `CardRow`; a pan that has records has a row. */
   cards: { key: string; value: unknown };
+  /** Empty but for moments: see `renewLog`. */
+  scratch: { key: number; value: Uint8Array };
 }
 
 export type Connection = IDBPDatabase<RingwrightSchema>;
@@ -74,5 +76,6 @@ export function raiseStructure(database: Connection, oldVersion: number): void {
     attachments.createIndex('pan', 'pan');
     attachments.createIndex('soundBytes', 'soundBytes');
     database.createObjectStore('cards', { keyPath: 'pan' });
+    database.createObjectStore('scratch');
   }
 }

@@ -7,6 +7,7 @@ import {
   type RingwrightSchema,
   raiseStructure,
 } from './database-structure';
+import { renewLog } from './renew-log';
 import { isFull, OpeningFailed } from './store-trouble';
 
 /** Milliseconds that an older window has to finish its writing and let go before the user is asked to close it. */
@@ -22,6 +23,7 @@ interface Opening {
 
 export class Database {
   #opening: Opening | null = null;
+  #renewed: Promise<void> | null = null;
 
   /**
    * Runs `work` on a live connection; a connection that turns out dead is opened again once, so `work` must bear
@@ -40,6 +42,16 @@ export class Database {
       connection.close();
       return work(await ready(this.#open()));
     }
+  }
+
+  /** As `use`, for work that writes. */
+  write<T>(work: (connection: Connection) => Promise<T>): Promise<T> {
+    return this.use(async (connection) => {
+      // Once for as long as the app is open. If it fails, so will the work, and that is what is told.
+      this.#renewed ??= renewLog(connection).catch(() => undefined);
+      await this.#renewed;
+      return work(connection);
+    });
   }
 
   #open(): Opening {

@@ -149,9 +149,9 @@ export class IndexedDbPanStore implements PanStore {
     }
   }
 
-  async #write(work: Parameters<Database['use']>[0]): Promise<Kept> {
+  async #write(work: Parameters<Database['write']>[0]): Promise<Kept> {
     try {
-      await this.#database.use(work);
+      await this.#database.write(work);
       return { kind: 'kept' };
     } catch (error) {
       return { kind: 'trouble', trouble: storeTrouble(error) };

@@ -25,7 +25,7 @@ export class IndexedDbSettings implements SettingsStore {
 
   async save(settings: Settings): Promise<boolean> {
     try {
-      await this.#database.use(async (connection) => {
+      await this.#database.write(async (connection) => {
         const transaction = connection.transaction('settings', 'readwrite', {
           durability: 'strict',
         });

@@ -24,7 +24,7 @@ export async function takeInBackup(
   const added = { records: 0, attachments: 0 };
   const keep = async (parts: readonly BackupPart[]) => {
     const { records, attachments } = sorted(parts);
-    const news = await database.use((connection) =>
+    const news = await database.write((connection) =>
       addRecords(connection, records, attachments, 'choose'),
     );
     added.records += news.records;

@@ -27,7 +27,7 @@ export interface UnpackLimits {
 export const unpackLimits: UnpackLimits = {
   fileBytes: 2 ** 30,
   growth: 60,
-  freeBytes: 4 * 1024 * 1024,
+  freeBytes: 1024 * 1024,
 };
 
 export interface TextPiece {
