@@ -1,7 +1,7 @@
 // Finds what is wrong with a layout: notes missing or doubled, ovals outside the rim or over each other.
 import { type MidiNote, midiNote } from '../tuning/units';
 import { type NotePlace, notesOf, type PanLayout } from './layout';
-import { isInside, outlineOf } from './note-outline';
+import { isInside, middleOf, outlineOf } from './note-outline';
 
 export type LayoutFault =
   | { readonly kind: 'missing'; readonly note: MidiNote }
@@ -36,11 +36,21 @@ const faultsOfPlaces = (places: readonly NotePlace[]): readonly LayoutFault[] =>
       .slice(k + 1)
       .filter(
         (other) =>
-          outline.some((point) => isInside(other, point)) ||
-          outlineOf(other).some((point) => isInside(place, point)),
+          areNear(place, other) &&
+          (outline.some((point) => isInside(other, point)) ||
+            outlineOf(other).some((point) => isInside(place, point))),
       );
     return [
       ...(isOver ? [{ kind: 'over-rim', note: place.note } as const] : []),
       ...over.map((other) => ({ kind: 'overlap', note: place.note, other: other.note }) as const),
     ];
   });
+
+/** Spares most pairs the look at their outlines. */
+function areNear(one: NotePlace, other: NotePlace): boolean {
+  const [x, y] = middleOf(one);
+  const [otherX, otherY] = middleOf(other);
+  return Math.hypot(otherX - x, otherY - y) < reachOf(one) + reachOf(other);
+}
+
+const reachOf = ({ along, across }: NotePlace): number => Math.max(along, across);

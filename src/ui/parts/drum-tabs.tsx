@@ -21,7 +21,7 @@ export function DrumTabs({
   readonly onShow: (drum: number) => void;
 }) {
   return (
-    <fieldset class="drum-tabs">
+    <fieldset class={`drum-tabs ${rowClass(layout.drums.length)}`}>
       <legend class="only-spoken">{layoutWords.drums}</legend>
       {layout.drums.map((drum, k) => (
         <button key={k} type="button" aria-pressed={k === shown} onClick={() => onShow(k)}>
@@ -50,3 +50,6 @@ export function DrumTabs({
     </fieldset>
   );
 }
+
+const rowClass = (drums: number): string =>
+  drums <= 4 ? '' : drums % 4 === 0 ? 'per-row-4' : 'per-row-3';

@@ -1,5 +1,5 @@
 // A page of the tests alone: drawings, the choice and the editor of layouts, without the rest of the app.
-// #drawing/<layout>[/marks], #picture/<layout>, #chooser
+// #drawing/<layout>[/marks], #picture/<layout>, #editor/<layout>, #chooser
 import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
@@ -8,8 +8,10 @@ import type { PanLayout } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { mirrored } from '../../../src/domain/pans/mirrored';
 import type { MidiNote } from '../../../src/domain/tuning/units';
+import { type ChosenLayout, LayoutChooser } from '../../../src/ui/parts/layout-chooser';
 import type { NoteMark } from '../../../src/ui/parts/note-mark';
 import { PanDrawing } from '../../../src/ui/parts/pan-drawing';
+import { LayoutEditor } from '../../../src/ui/screens/layout-editor';
 import '../../../src/ui/theme.css';
 
 const layoutCalled = (id: string): PanLayout => {
@@ -34,7 +36,7 @@ const markOf = (note: MidiNote): NoteMark | null => marks[note % marks.length] ?
 function Drawing({ layout, isMarked }: { readonly layout: PanLayout; readonly isMarked: boolean }) {
   const [chosen, choose] = useState<MidiNote | null>(null);
   return (
-    <main class="screen" data-chosen={chosen ?? ''}>
+    <main class="screen" data-layout={layout.id} data-chosen={chosen ?? ''}>
       <h1>{layout.name}</h1>
       <PanDrawing
         layout={layout}
@@ -43,6 +45,32 @@ function Drawing({ layout, isMarked }: { readonly layout: PanLayout; readonly is
         onNote={choose}
         {...(isMarked ? { markOf } : {})}
       />
+    </main>
+  );
+}
+
+/** Shows what was handed over as text, for the tests to read. */
+const Handed = ({ value }: { readonly value: unknown }) => (
+  <main class="screen">
+    <pre id="handed" class="only-spoken">
+      {JSON.stringify(value)}
+    </pre>
+  </main>
+);
+
+function Editor({ layout }: { readonly layout: PanLayout }) {
+  const [ended, end] = useState<PanLayout | 'cancelled' | null>(null);
+  if (ended !== null) return <Handed value={ended} />;
+  return <LayoutEditor layout={layout} onSave={end} onCancel={() => end('cancelled')} />;
+}
+
+function Chooser() {
+  const [taken, take] = useState<ChosenLayout | null>(null);
+  if (taken) return <Handed value={taken} />;
+  return (
+    <main class="screen">
+      <h1>Layouts</h1>
+      <LayoutChooser onTake={take} />
     </main>
   );
 }
@@ -57,6 +85,10 @@ function Page({ hash }: { readonly hash: string }) {
           <PanDrawing layout={layoutCalled(id)} />
         </main>
       );
+    case 'editor':
+      return <Editor layout={layoutCalled(id)} />;
+    case 'chooser':
+      return <Chooser />;
     default:
       return <Drawing layout={layoutCalled(id)} isMarked={more === 'marks'} />;
   }

@@ -5,6 +5,8 @@ import { checkLayout } from '../../../src/domain/pans/check-layout';
 import { type Drum, notesOf, type PanLayout } from '../../../src/domain/pans/layout';
 import { mirrored } from '../../../src/domain/pans/mirrored';
 import { middleOf } from '../../../src/domain/pans/note-outline';
+import { Repairs } from '../../../src/domain/records/repairs';
+import { layoutRule } from '../../../src/domain/records/restore-layout';
 import { noteName } from '../../../src/domain/tuning/note-names';
 import { drawnRadius, rim } from '../../../src/ui/parts/pan-drawing-geometry';
 
@@ -86,6 +88,12 @@ describe.each(named)('the layout %s', (id, layout) => {
         expect((room * 320) / (2 * drawn), `${drum.name}: ${name}`).toBeGreaterThanOrEqual(44);
       }
     }
+  });
+
+  it('comes back from storage as it was', () => {
+    const repairs = new Repairs();
+    expect(layoutRule(JSON.parse(JSON.stringify(layout)), repairs)).toEqual(layout);
+    expect(repairs.list).toEqual([]);
   });
 
   it('draws a lower note larger than a higher one of the same ring', () => {
