@@ -2,6 +2,7 @@
 import { BrowserMicrophoneTurn } from '../../../src/audio/browser-microphone-turn';
 import type { FileOnHand } from '../../../src/domain/ports';
 import { instant } from '../../../src/domain/tuning/units';
+import { BrowserFileHandout } from '../../../src/storage/browser-file-handout';
 import { BrowserStorageHealth } from '../../../src/storage/browser-storage-health';
 import { Database } from '../../../src/storage/database';
 import { IndexedDbBackupFiles } from '../../../src/storage/indexed-db-backup-files';
@@ -30,6 +31,7 @@ const storePage = {
   settings: new IndexedDbSettings(database),
   turn: new BrowserMicrophoneTurn(),
   health: new BrowserStorageHealth(),
+  handout: new BrowserFileHandout(),
   samples,
   saveForever: (cycle: number) => saveForever(store, cycle),
   checkSaved: (cycle: number, acknowledged: number) => checkSaved(store, cycle, acknowledged),
