@@ -23,6 +23,7 @@ const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),
   pan: () => import('./screens/pan-screen').then((file) => file.PanScreen),
+  result: () => import('./screens/result-screen').then((file) => file.ResultScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
 };
 

@@ -2,8 +2,11 @@
 import type { NoteStanding } from '../../domain/work/note-standing';
 import './standing-mark.css';
 
-/** Filled: good. Outline: playable. Half filled: out. Crossed: avoid. Dotted: not heard. */
-export function StandingMark({ standing }: { readonly standing: NoteStanding }) {
+/** What a small shape can say besides how a note stands: that it moved since another round. */
+export type MarkedStanding = NoteStanding | 'moved';
+
+/** Filled: good, or moved. Outline: playable. Half filled: out. Crossed: avoid. Dotted: not heard. */
+export function StandingMark({ standing }: { readonly standing: MarkedStanding }) {
   return (
     <svg class={`standing-mark ${standing}`} viewBox="-12 -12 24 24" aria-hidden="true">
       <ellipse rx="10" ry="7.5" class="standing-oval" />

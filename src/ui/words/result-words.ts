@@ -1,12 +1,16 @@
 // What the result of a round says, and a pan's page about its newest one.
+
+import type { PartnerBeat } from '../../domain/pans/partner-beats';
+import type { NotePartial } from '../../domain/pans/ring-partners';
 import type { RoundConditions, RoundWay, Standing } from '../../domain/records/rack-records';
+import { displayName } from '../../domain/tuning/note-names';
 import type { PanPitch } from '../../domain/tuning/pan-pitch';
 import type { Hertz } from '../../domain/tuning/units';
 import type { JudgedNote } from '../../domain/work/judge-note';
 import type { NoteStanding } from '../../domain/work/note-standing';
 import type { QuickVerdict } from '../../domain/work/quick-verdict';
 import type { RoundResult } from '../../domain/work/round-result';
-import { directionWord, signedCents, words } from '../words';
+import { directionWord, signedCents, tenths, wholeCents, words } from '../words';
 import { partialSigns } from './standing-words';
 
 export const resultWords = {
@@ -18,12 +22,13 @@ export const resultWords = {
   panPitch: 'Pan pitch',
   noPanPitch: 'Too few notes were heard to tell the pitch of the pan.',
   judgedAgainst: 'Judge the notes against',
-  references: { band: 'the band', pan: 'the pan itself' },
+  references: { band: 'The band', pan: 'The pan itself' },
   worstFirst: 'Worst first',
-  otherNotes: (count: number) => `The other ${count === 1 ? 'note' : `${count} notes`}`,
+  allGood: 'Nothing to say against any note that was heard.',
+  otherNotes: (count: number) => (count === 1 ? 'One other note' : `The other ${count} notes`),
   partnersTitle: 'Ring partners that beat',
   partnersNone: 'No ring partners are heard to beat.',
-  partnersWhy: 'Notes that ring along with each other, but not quite at the same pitch.',
+  partnersMore: (count: number) => (count === 1 ? 'One more' : `${count} more`),
   quickTitle: 'One strike each says',
   quick: {
     out: 'clearly out',
@@ -36,7 +41,7 @@ export const resultWords = {
   octaveSign: '8ve: of the octave.',
   twelfthSign: '12th: of the twelfth.',
   doubleOctaveSign: '15th: of the double octave.',
-  table: 'Readings as a table',
+  table: 'Readings as a table (CSV)',
   tableMade: {
     shared: 'Handed over.',
     downloaded: 'Saved among the downloads.',
@@ -60,8 +65,8 @@ export const conditionWords = ({ standing, temperature }: RoundConditions): stri
     standing === null ? '' : conditionOf[standing],
     temperature === null ? '' : `Air ${degrees(temperature)}.`,
   ]
-    .join(' ')
-    .trim();
+    .filter((each) => each !== '')
+    .join(' ');
 
 /** "27 °C", "−3.5 °C". */
 export const degrees = (celsius: number): string => `${String(celsius).replace('-', '−')} °C`;
@@ -123,14 +128,32 @@ export function signWords(texts: readonly string[]): string {
     has(partialSigns.twelfth) ? resultWords.twelfthSign : '',
     has(partialSigns['double-octave']) ? resultWords.doubleOctaveSign : '',
   ]
-    .join(' ')
-    .trim();
+    .filter((each) => each !== '')
+    .join(' ');
 }
 
-/** The notes of a quick round by what one strike could say about them. */
-export function quickGroups({ notes }: RoundResult) {
+/** Cents to a tenth with a sign: "−0.4", "+12.0", "0.0". */
+export const signedTenths = (cents: number): string =>
+  `${Math.round(cents * 10) === 0 ? '' : cents < 0 ? '−' : '+'}${tenths(cents)}`;
+
+const partialOf = ({ note, partial }: NotePartial): string =>
+  partial === 'fundamental'
+    ? displayName(note)
+    : `${partial === 'octave' ? words.octave : words.third[partial]} of ${displayName(note)}`;
+
+/** Who beats, how far apart they are, and how fast: "D4 and D5", "9 cents", "3.1 beats a second". */
+export const beatWords = ({ pair: { low, high }, cents, beatHz }: PartnerBeat) => ({
+  who: `${displayName(low.note)} and ${displayName(high.note)}`,
+  how: `${partialOf(low)} against ${partialOf(high)}`,
+  apart: Math.round(Math.abs(cents)) === 1 ? '1 cent' : `${wholeCents(cents)} ${words.cents}`,
+  beats: `${beatHz.toFixed(1)} beats a second`,
+});
+
+/** The notes of a quick round by what one strike could say about them, worst first. */
+export function quickGroups({ notes, worst }: RoundResult) {
   const kinds: readonly QuickVerdict[] = ['out', 'three-strikes', 'fine'];
+  const worstFirst = [...worst, ...notes.filter((note) => !worst.includes(note))];
   return kinds
-    .map((kind) => ({ kind, notes: notes.filter((note) => note.quick === kind) }))
+    .map((kind) => ({ kind, notes: worstFirst.filter((note) => note.quick === kind) }))
     .filter((group) => group.notes.length > 0);
 }

@@ -1,0 +1,41 @@
+// Hands readings out as a table for spreadsheets and other programs.
+import { useState } from 'preact/hooks';
+import type { HandedOut } from '../../domain/ports';
+import type { AppModels } from '../app-models';
+import { resultWords } from '../words/result-words';
+
+export function CsvButton({
+  models: { fileHandout },
+  name,
+  text,
+}: {
+  readonly models: Pick<AppModels, 'fileHandout'>;
+  /** Of the file. */
+  readonly name: string;
+  /** Made at the tap: it is quick. */
+  readonly text: () => string;
+}) {
+  const [handed, setHanded] = useState<HandedOut | null>(null);
+  return (
+    <>
+      <button
+        type="button"
+        class="wide"
+        onClick={() => {
+          const file = fileHandout.textFile(fileName(name), 'text/csv', text());
+          void fileHandout.handOut(file).then(setHanded);
+        }}
+      >
+        {resultWords.table}
+      </button>
+      {handed && (
+        <p class={handed === 'failed' ? 'hint warn' : 'hint'} role="status">
+          {resultWords.tableMade[handed]}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Without signs that some phone refuses in the name of a file. */
+const fileName = (name: string): string => name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ').trim();
