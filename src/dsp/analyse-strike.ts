@@ -27,6 +27,7 @@ import { loudnessOf } from './loudness';
 import { bandHalfWidth, type MeasuredLine, measureLine } from './measure-line';
 import { partialOf, upperPartials } from './measure-partials';
 import { deafBelowHz } from './octave-question';
+import { isSecondOwn } from './own-octave-line';
 import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
@@ -149,19 +150,23 @@ export function analyseStrike(
   if (context.expected === null && rivals.length > 1) return refused('which-note', ...rivals);
   if (order !== 1 && rivalsOf(choices, leastMarginToInfer).length > 1) return refused('unclear');
   const upper = upperPartials(measurable, order === 1 ? firstLine : null, ownHz, target);
-  const { octaveRival, taken } = upper;
   const inferred =
     isHeard || choice.fundamental === 'unproven' || !upper.octave || !upper.third
       ? null
       : inferFundamental(upper.octave, upper.third, target, decibel(struck.early));
   if (!isHeard && !inferred) return refused('unclear');
-  const { fundamental, octave, third } = inferred ?? { ...upper, fundamental: fromLine };
+  const { fundamental, third } = inferred ?? { ...upper, fundamental: fromLine };
+  const { octave, octaveRival } = ownFirst(
+    inferred?.octave ?? upper.octave,
+    upper.octaveRival,
+    choice.note,
+    context,
+  );
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
   const isWhole = sound.provisional || octaveRival !== null;
   if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
     return refused('lost-audio');
   if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
-  const others = lines.filter((line) => !taken.includes(line));
   return {
     kind: 'strike',
     ...event,
@@ -170,12 +175,12 @@ export function analyseStrike(
     fundamental,
     isInferred: inferred !== null,
     octave,
-    octaveRival: octaveRival && rivalOf(octaveRival, octave, choice.note, context),
+    octaveRival,
     third,
     glideCents: inferred ? cents(0) : glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
-    alsoRinging: ringingLines(others, measured.hz, context),
+    alsoRinging: ringingLines(lines, upper.taken, ownHz, context),
   };
 }
 
@@ -207,17 +212,22 @@ function glideOf({ hz, glideHz }: MeasuredLine) {
   return hz + glideHz > 0 ? centsBetween(hertz(hz), hertz(hz + glideHz)) : cents(0);
 }
 
-/** The second line at the octave with the note it most likely comes from: the pan's note an octave up. */
-function rivalOf(
-  rival: UpperPartial,
+/** The own octave and its rival, in the likelier order; the rival is most likely the pan's note an octave up. */
+function ownFirst(
   octave: UpperPartial | null,
+  rival: UpperPartial | null,
   struck: MidiNote,
-  { notes }: ListeningContext,
-): OctaveRival {
+  context: ListeningContext,
+): { readonly octave: UpperPartial | null; readonly octaveRival: OctaveRival | null } {
+  if (!octave || !rival) return { octave, octaveRival: null };
+  const isSecond = isSecondOwn(octave.hz, rival.hz, struck, context) === true;
   const partner = midiNote(struck + 12);
   return {
-    ...rival,
-    note: notes === null || notes.includes(partner) ? partner : null,
-    beatHz: hertz(Math.abs(rival.hz - (octave?.hz ?? rival.hz))),
+    octave: isSecond ? rival : octave,
+    octaveRival: {
+      ...(isSecond ? octave : rival),
+      note: context.notes === null || context.notes.includes(partner) ? partner : null,
+      beatHz: hertz(Math.abs(rival.hz - octave.hz)),
+    },
   };
 }

@@ -1,9 +1,9 @@
 // Bass notes among the notes that may have been struck: those whose fundamental the phone does not hear, and which
 // of two notes an octave apart it was.
 import type { ListeningContext } from '../domain/measurement/strike';
-import { frequencyOf } from '../domain/tuning/equal-temperament';
 import { centsBetween, type MidiNote, midiNote } from '../domain/tuning/units';
 import { isSideband, type TimedLine } from './line-course';
+import { placeOf } from './note-places';
 import { deafBelowHz, oddsOfLower } from './octave-question';
 
 /** A note that may have been struck. */
@@ -51,11 +51,12 @@ export interface HiddenNote {
  */
 export function hiddenNotes(
   lines: readonly TimedLine[],
-  { notes, expected, a4 }: ListeningContext,
+  context: ListeningContext,
 ): readonly HiddenNote[] {
+  const { notes, expected } = context;
   const possible = notes ?? (expected === null ? [] : [expected]);
   return possible.flatMap((note) => {
-    const own = frequencyOf(note, a4);
+    const own = placeOf(note, context);
     if (own > deafBelowHz) return [];
     const line = strongest(lines, 2 * own, reachOfOctave);
     const octave = lines[line];

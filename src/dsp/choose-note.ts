@@ -1,16 +1,13 @@
 // Which note was struck: neither the strongest line nor the lowest one, but the one whose partials explain
 // what was there at once.
 import type { ListeningContext } from '../domain/measurement/strike';
-import { frequencyOf, nearestNote } from '../domain/tuning/equal-temperament';
-import { centsBetween, hertz, type MidiNote } from '../domain/tuning/units';
+import { centsBetween, type MidiNote, midiNote } from '../domain/tuning/units';
 import { hiddenNotes, type NoteChoice, withOctavesWeighed } from './bass-choices';
 import { blurOf, isSideband, type TimedLine } from './line-course';
+import { knownNote, noteAt } from './note-places';
 
 const lowestFundamental = 27;
 const highestFundamental = 2000;
-/** How far a line may lie from a note and still be its fundamental, cents. */
-const reachOfNote = 60;
-const reachOfExpected = 110;
 /** How far a partial may lie from its place, cents. */
 export const reachOfPartial = 70;
 const expectedBonus = 7;
@@ -38,6 +35,10 @@ const leastRiseDb = 5;
 const wasThereDb = -8;
 const forOldLine = 20;
 const faintestDb = -42;
+/** A line where the octave of the note below was last measured, and not where its own fundamental was: cents. */
+const sameAsMeasured = 4;
+const otherThanMeasured = 8;
+const forOtherOctave = 4;
 /** A note is not taken to be there without its fundamental as long as another explains as much. */
 const forHidden = 3;
 
@@ -52,6 +53,7 @@ export function chooseNote(
   const loudestSettled = Math.max(...lines.map((line) => line.settled), 1e-9);
   const best = new Map<MidiNote, NoteChoice>();
   lines.forEach((line, index) => {
+    if (line.hz < lowestFundamental || line.hz > highestFundamental) return;
     const note = noteAt(line.hz, context);
     if (note === null || decibel(line.settled / loudestSettled) < faintestDb) return;
     if (isSideband(lines, line)) return;
@@ -59,6 +61,7 @@ export function chooseNote(
       (note === context.expected ? expectedBonus : 0) -
       lateness(line) -
       oldness(line) -
+      otherOctave(lines, line, note, context) -
       weakness(lines, line) -
       strays(lines, line, loudestEarly) +
       support(lines, line);
@@ -88,6 +91,23 @@ function oldness(line: TimedLine): number {
   const rise = decibel(line.early / Math.max(line.before, 1e-9));
   const wasThere = decibel(line.before / Math.max(line.settled, 1e-9)) > wasThereDb;
   return wasThere && rise < leastRiseDb ? forOldLine : 0;
+}
+
+/** The line is the octave of the note below, as both were last measured. */
+function otherOctave(
+  lines: readonly TimedLine[],
+  line: TimedLine,
+  note: MidiNote,
+  context: ListeningContext,
+): number {
+  const own = knownNote(note, context);
+  const below = knownNote(midiNote(note - 12), context);
+  if (!own || !below?.octaveHz) return 0;
+  const isOctave =
+    Math.abs(centsBetween(below.octaveHz, line.hz)) < sameAsMeasured &&
+    Math.abs(centsBetween(own.fundamentalHz, line.hz)) > otherThanMeasured &&
+    lines.some((each) => Math.abs(centsBetween(below.fundamentalHz, each.hz)) < otherThanMeasured);
+  return isOctave ? forOtherOctave : 0;
 }
 
 /** A fundamental far below its own partials, or slower than its octave. */
@@ -142,24 +162,4 @@ export function partialNear(
     if (away <= reachOfPartial && (found === null || line.settled > found.settled)) found = line;
   }
   return found;
-}
-
-function noteAt(hz: number, context: ListeningContext): MidiNote | null {
-  if (hz < lowestFundamental || hz > highestFundamental) return null;
-  const { expected, notes, a4 } = context;
-  if (expected !== null) {
-    const away = Math.abs(centsBetween(frequencyOf(expected, a4), hz));
-    if (away <= reachOfExpected) return expected;
-  }
-  if (notes === null) return nearestNote(hertz(hz), a4);
-  let best: MidiNote | null = null;
-  let nearest = reachOfNote;
-  for (const note of notes) {
-    const away = Math.abs(centsBetween(frequencyOf(note, a4), hz));
-    if (away <= nearest) {
-      nearest = away;
-      best = note;
-    }
-  }
-  return best;
 }
