@@ -14,7 +14,10 @@ export interface OwnBrowser {
 }
 
 /** Starts the browser named by CHROME_PATH with the profile in `profile`. Kill it in the same test. */
-export async function startOwnBrowser(profile: string): Promise<OwnBrowser> {
+export async function startOwnBrowser(
+  profile: string,
+  flags: readonly string[] = [],
+): Promise<OwnBrowser> {
   const executablePath = process.env['CHROME_PATH'];
   if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
   const child = spawn(
@@ -25,6 +28,7 @@ export async function startOwnBrowser(profile: string): Promise<OwnBrowser> {
       `--user-data-dir=${profile}`,
       '--disable-gpu',
       ...quietFlags,
+      ...flags,
       'about:blank',
     ],
     // A process group of its own, so that its helpers die with it.

@@ -1,0 +1,86 @@
+// A new pan: its layout first, then its name; everything else can wait.
+import { useState } from 'preact/hooks';
+import type { PanFields } from '../../domain/records/rack-records';
+import { checkDraft, type DraftFault, emptyDraft } from '../../state/pan-draft';
+import type { ScreenProps } from '../late-screen';
+import { type ChosenLayout, LayoutChooser } from '../parts/layout-chooser';
+import { NotKept } from '../parts/not-kept';
+import { PanForm } from '../parts/pan-form';
+import { PhotoField } from '../parts/photo-field';
+import { addressOf, goTo } from '../route';
+import { words } from '../words';
+import { panWords } from '../words/pan-words';
+
+export function AddPanScreen({ models }: ScreenProps) {
+  const [choice, choose] = useState<ChosenLayout | null>(null);
+  if (choice) return <Named models={models} choice={choice} onBack={() => choose(null)} />;
+  return (
+    <main class="screen">
+      <header class="top">
+        <h1>{panWords.addTitle}</h1>
+      </header>
+      <LayoutChooser onTake={choose} />
+      <footer class="actions at-the-end">
+        <a class="button" href={addressOf('rack')}>
+          {words.back}
+        </a>
+      </footer>
+    </main>
+  );
+}
+
+function Named({
+  models,
+  choice,
+  onBack,
+}: Pick<ScreenProps, 'models'> & {
+  readonly choice: ChosenLayout;
+  readonly onBack: () => void;
+}) {
+  const [draft, setDraft] = useState(emptyDraft);
+  const [faults, setFaults] = useState<readonly DraftFault[]>([]);
+  const [photo, setPhoto] = useState<Uint8Array<ArrayBuffer> | null>(null);
+  const add = (): void => {
+    const checked = checkDraft(draft);
+    setFaults(checked.kind === 'faulty' ? checked.faults : []);
+    if (checked.kind === 'faulty') return;
+    const { family, layout, kind } = choice;
+    const fields: PanFields = { ...checked.fields, family, layout, photo: null, isRemoved: false };
+    const { pan, kept } = models.pan.add(fields, photo);
+    // Notes without published positions are arranged before they are struck.
+    void kept.then(() => goTo({ screen: kind === 'unplaced' ? 'layout' : 'pan', pan }));
+  };
+  return (
+    <main class="screen">
+      <header class="top">
+        <h1>{panWords.addTitle}</h1>
+        <span>{choice.layout.name}</span>
+      </header>
+      <form
+        class="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          add();
+        }}
+      >
+        <PanForm
+          draft={draft}
+          faults={faults}
+          bandA4={String(models.settings.a4.value)}
+          onChange={setDraft}
+        />
+        <PhotoField photos={models.photos} bytes={photo} name={draft.name} onChange={setPhoto} />
+        <NotKept keeper={models.pan} />
+        <footer class="actions">
+          <button type="button" onClick={onBack}>
+            {words.back}
+          </button>
+          <button type="submit" class="main">
+            {panWords.keepNew}
+          </button>
+        </footer>
+      </form>
+    </main>
+  );
+}

@@ -1,0 +1,90 @@
+// A player in the page: its strikes reach the app through the microphone, and it strikes what the screen asks for.
+import type { Page } from 'playwright-core';
+import type { PracticePan } from '../../src/practice-pan/practice-pan';
+import { notesOf } from '../../src/domain/pans/layout';
+
+export const struckRate = 48_000;
+
+interface StruckPan {
+  /** Strikes of the notes as 16-bit samples in base64. */
+  load(strikes: readonly { readonly note: number; readonly samples: string }[], rate: number): void;
+  /** Strikes the note that the round asks for, again and again, until nothing is asked or `until` notes are done. */
+  follow(gap: number, until: number): Promise<void>;
+  /** Strikes these notes one after the other, `gap` s apart. */
+  strike(notes: readonly number[], gap: number): Promise<void>;
+}
+
+declare global {
+  interface Window {
+    struckPan: StruckPan;
+  }
+}
+
+/** Runs in the page before the app: the microphone hears what the player strikes, over the noise of a quiet room. */
+export function installStruckPan(): void {
+  const sounds = new Map<number, AudioBuffer>();
+  let context: AudioContext | null = null;
+  let air: MediaStreamAudioDestinationNode | null = null;
+  const open = () => {
+    context ??= new AudioContext({ sampleRate: 48_000 });
+    void context.resume();
+    if (!air) {
+      air = context.createMediaStreamDestination();
+      const room = context.createBuffer(1, 2 * context.sampleRate, context.sampleRate);
+      const noise = room.getChannelData(0);
+      for (let k = 0; k < noise.length; k++) noise[k] = 2e-4 * (Math.random() - 0.5);
+      const source = new AudioBufferSourceNode(context, { buffer: room, loop: true });
+      source.connect(air);
+      source.start();
+    }
+    return { context, air };
+  };
+  navigator.mediaDevices.getUserMedia = async () => open().air.stream.clone();
+  const pause = (seconds: number) => new Promise((done) => setTimeout(done, 1000 * seconds));
+  const play = (note: number) => {
+    const { context, air } = open();
+    const source = new AudioBufferSourceNode(context, { buffer: sounds.get(note) ?? null });
+    source.connect(air);
+    source.start();
+  };
+  const round = () => document.querySelector<HTMLElement>('.round')?.dataset;
+  window.struckPan = {
+    load(strikes, rate) {
+      const { context } = open();
+      for (const { note, samples } of strikes) {
+        const bytes = Uint8Array.from(atob(samples), (letter) => letter.charCodeAt(0));
+        const numbers = new Int16Array(bytes.buffer);
+        const buffer = context.createBuffer(1, numbers.length, rate);
+        buffer.getChannelData(0).set(Float32Array.from(numbers, (value) => value / 32_768));
+        sounds.set(note, buffer);
+      }
+    },
+    async follow(gap, until) {
+      for (;;) {
+        const data = round();
+        if (!data || data['next'] === '' || Number(data['done']) >= until) return;
+        play(Number(data['next']));
+        await pause(gap);
+      }
+    },
+    async strike(notes, gap) {
+      for (const note of notes) {
+        play(note);
+        await pause(gap);
+      }
+    },
+  };
+}
+
+/** Gives the player in the page a pan: one strike of every note. */
+export async function takePan(page: Page, pan: PracticePan, loudness = 0.6): Promise<void> {
+  const strikes = notesOf(pan.layout).map((note) => {
+    const sound = pan.strike(note, loudness, struckRate);
+    const numbers = Int16Array.from(sound, (value) => Math.round(32_767 * value));
+    return { note, samples: Buffer.from(numbers.buffer).toString('base64') };
+  });
+  await page.evaluate(({ strikes, rate }) => window.struckPan.load(strikes, rate), {
+    strikes,
+    rate: struckRate,
+  });
+}
