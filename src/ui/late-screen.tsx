@@ -18,6 +18,8 @@ type Loader = () => Promise<ComponentType<ScreenProps>>;
 const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
   practice: () => import('./screens/practice-screen').then((file) => file.PracticeScreen),
   settings: () => import('./screens/settings-screen').then((file) => file.SettingsScreen),
+  'add-pan': () => import('./screens/add-pan-screen').then((file) => file.AddPanScreen),
+  layout: () => import('./screens/layout-screen').then((file) => file.LayoutScreen),
   backup: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   send: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),

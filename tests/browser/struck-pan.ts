@@ -1,7 +1,7 @@
 // A player in the page: its strikes reach the app through the microphone, and it strikes what the screen asks for.
 import type { Page } from 'playwright-core';
-import type { PracticePan } from '../../src/practice-pan/practice-pan';
 import { notesOf } from '../../src/domain/pans/layout';
+import type { PracticePan } from '../../src/practice-pan/practice-pan';
 
 export const struckRate = 48_000;
 
