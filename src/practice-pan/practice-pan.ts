@@ -3,29 +3,38 @@ import type { ThirdKind } from '../domain/measurement/strike';
 import { notesOf, type PanLayout } from '../domain/pans/layout';
 import { lowCLead } from '../domain/pans/low-c-lead';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
-import { type Cents, cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
+import { cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
+import type { BlowFirmness, BlowWhere } from '../domain/work/blow-places';
+import {
+  drawFundamental,
+  drawOctave,
+  notesOut,
+  type PracticeLevel,
+  type PracticeTruth,
+  pick,
+} from './practice-levels';
+import { createPracticeMetal } from './practice-metal';
 import { between, seededRandom } from './seeded-random';
 import { addStruckNote, type StruckPartial } from './struck-note';
 
-export interface PracticeTruth {
-  /** Against equal temperament at A4 = 440 Hz. */
-  readonly fundamentalCents: Cents;
-  /** Against twice the own fundamental. */
-  readonly octaveCents: Cents;
-  readonly third: { readonly kind: ThirdKind; readonly cents: Cents };
-}
-
 export interface PracticePan {
   readonly layout: PanLayout;
-  /** What is hidden in a note; null for a note that the pan does not have. */
+  /** What is hidden in a note now; null for a note that the pan does not have. */
   truth(note: MidiNote): PracticeTruth | null;
   /** The sound of one strike, −1…1; loudness 0…1. Silence for a note that the pan does not have. */
   strike(note: MidiNote, loudness: number, sampleRate: number): Float32Array<ArrayBuffer>;
+  /** So many blows at one place: the note's partials move, and those of its neighbours a little. Not heard. */
+  hammer(note: MidiNote, where: BlowWhere, firmness: BlowFirmness, count: number): void;
 }
 
-/** What a note sounds like, beside its tuning. */
+export interface PracticeStart {
+  readonly level?: PracticeLevel;
+  /** Notes that are tuned like this instead of by chance. */
+  readonly planted?: ReadonlyMap<MidiNote, PracticeTruth>;
+}
+
+/** What a note sounds like, and how it is tuned at first. */
 interface Voice extends PracticeTruth {
-  readonly hz: number;
   readonly decaySeconds: number;
   readonly octaveLevel: number;
   readonly thirdLevel: number;
@@ -39,35 +48,46 @@ const glideSeconds = 0.045;
 const attackSeconds = 0.002;
 /** Keeps the sum of all partials under 0.6 of full scale at full loudness. */
 const loudest = 0.28;
-const notesOut = 5;
 
-/** A pan whose hidden detunings follow from the seed; strikes differ a little, frequencies do not. */
-export function createPracticePan(seed: number): PracticePan {
+/** A pan whose hidden detunings and response follow from the seed; strikes differ a little, frequencies do not. */
+export function createPracticePan(seed: number, start: PracticeStart = {}): PracticePan {
   const random = seededRandom(seed);
   const layout = lowCLead;
   const notes = notesOf(layout);
-  const out = new Set<MidiNote>();
-  while (out.size < notesOut) out.add(pick(random, notes));
+  const { level = 'some-out', planted } = start;
+  const out = notesOut(level, notes, random);
   const voices = new Map(
-    notes.map((note) => [note, voiceOf(random, note, notes, out.has(note))] as const),
+    notes.map((note) => [note, voiceOf(random, note, notes, { level, isOut: out.has(note) })]),
   );
+  const truths = new Map(
+    [...voices].map(([note, voice]) => [note, planted?.get(note) ?? truthOf(voice)]),
+  );
+  const metal = createPracticeMetal(seed, layout, truths);
   let strikes = 0;
   return {
     layout,
-    truth: (note) => voices.get(note) ?? null,
+    truth: metal.truth,
+    hammer: metal.hammer,
     strike(note, loudness, sampleRate) {
       strikes++;
       const sound = new Float32Array(Math.round(strikeSeconds * sampleRate));
       const voice = voices.get(note);
-      if (!voice) return sound;
+      const truth = metal.truth(note);
+      if (!voice || !truth) return sound;
       const chance = seededRandom(seed * 7919 + strikes);
       const force = Math.min(1, Math.max(0.05, loudness)) * (0.9 + 0.2 * chance());
       addAttack(sound, sampleRate, force, chance);
-      const partials = partialsOf(voice, force, chance);
+      const partials = partialsOf(
+        { ...voice, ...truth, decaySeconds: voice.decaySeconds * metal.decayFactor(note) },
+        fundamentalHz(note, truth),
+        force,
+        chance,
+      );
       addStruckNote(sound, sampleRate, 0, { partials, onset: attackSeconds }, loudest * force);
       for (const { note: other, level } of voice.partners) {
-        const hz = voices.get(other)?.hz;
-        if (hz === undefined) continue;
+        const tuned = metal.truth(other);
+        if (!tuned) continue;
+        const hz = fundamentalHz(other, tuned);
         const partial = plainPartial(hz, level, 1.2 * voice.decaySeconds, 0.08, chance);
         const ringing = { partials: [partial], onset: attackSeconds };
         addStruckNote(sound, sampleRate, 0, ringing, loudest * force);
@@ -79,20 +99,22 @@ export function createPracticePan(seed: number): PracticePan {
 }
 
 const level = (db: number): number => 10 ** (db / 20);
-const pick = <T>(random: () => number, from: readonly T[]): T => {
-  const chosen = from[Math.floor(random() * from.length)];
-  if (chosen === undefined) throw new Error('nothing to pick from');
-  return chosen;
-};
+const fundamentalHz = (note: MidiNote, { fundamentalCents }: PracticeTruth): number =>
+  shiftedBy(frequencyOf(note), fundamentalCents);
+
+const truthOf = ({ fundamentalCents, octaveCents, third }: Voice): PracticeTruth => ({
+  fundamentalCents,
+  octaveCents,
+  third,
+});
 
 function voiceOf(
   random: () => number,
   note: MidiNote,
   notes: readonly MidiNote[],
-  isOut: boolean,
+  { level: out, isOut }: { readonly level: PracticeLevel; readonly isOut: boolean },
 ): Voice {
-  const side = random() < 0.6 ? -1 : 1;
-  const fundamentalCents = cents(isOut ? side * between(random, 8, 22) : between(random, -4, 4));
+  const fundamentalCents = drawFundamental(out, isOut, random);
   const kind: ThirdKind = note < 67 && random() < 0.5 ? 'twelfth' : 'double-octave';
   const octaves = [-12, 12].map((step) => (note + step) as MidiNote);
   const others = Array.from({ length: 3 }, () => pick(random, notes)).filter(
@@ -100,9 +122,8 @@ function voiceOf(
   );
   return {
     fundamentalCents,
-    octaveCents: cents(isOut ? between(random, -10, 10) : between(random, -4, 4)),
+    octaveCents: drawOctave(out, isOut, random),
     third: { kind, cents: cents(between(random, -8, 8)) },
-    hz: shiftedBy(frequencyOf(note), fundamentalCents),
     decaySeconds: between(random, 0.9, 1.1) * (0.3 - 0.15 * ((note - 60) / 28)),
     octaveLevel: level(between(random, -9, 0)),
     thirdLevel: level(between(random, -22, -12)),
@@ -113,8 +134,13 @@ function voiceOf(
   };
 }
 
-function partialsOf(voice: Voice, force: number, chance: () => number): readonly StruckPartial[] {
-  const { hz, decaySeconds, glideCents, third } = voice;
+function partialsOf(
+  voice: Voice,
+  hz: number,
+  force: number,
+  chance: () => number,
+): readonly StruckPartial[] {
+  const { decaySeconds, glideCents, third } = voice;
   const times = third.kind === 'twelfth' ? 3 : 4;
   const glide = glideCents * force;
   return [
