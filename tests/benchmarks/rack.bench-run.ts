@@ -21,7 +21,11 @@ test('the rack at every size', async () => {
     for (const pans of sizes) {
       const strikesPerRound = notes.length * strikesOfReading;
       figures.push(await measureSize(served.address, { pans, rounds, strikesPerRound, starts }));
-      print(`${pans} pans measured`);
+      const latest = figures.at(-1);
+      if (latest) {
+        const { rack, pan, note } = latest;
+        print(`${pans} pans: rack ${times(rack)}, pan ${times(pan)}, note ${times(note)} ms`);
+      }
     }
   } finally {
     await served.close();

@@ -34,8 +34,11 @@ export async function startOwnBrowser(
     // A process group of its own, so that its helpers die with it.
     { detached: true, stdio: ['ignore', 'ignore', 'pipe'] },
   );
+  const hasEnded = () => child.exitCode !== null || child.signalCode !== null;
   const kill = async () => {
-    const gone = child.exitCode === null && child.signalCode === null ? once(child, 'exit') : null;
+    // Never a second time: the number of a process that has ended may be another's by now.
+    if (hasEnded()) return;
+    const gone = once(child, 'exit');
     killGroup(child);
     await gone;
   };
