@@ -34,10 +34,18 @@ const largestStray = 6;
 /** Lines nearby are believed in when the line without them leaves this many times more. */
 const neighbourGain = 2;
 /**
- * The priors of glide and swing are wider than what is met, so that a fit by phase states too large an error:
- * factor by which 95 % of the ear's benchmark lie within two errors.
+ * The priors of glide and swing are wider than what is met, so that a fit by phase states too large an error: factor
+ * by which, with the exchange that `partialOf` adds, 95 % of seeded scenes lie within two errors.
  */
-const phaseSigma = 0.77;
+const phaseSigma = 0.65;
+/** Not so where noise is loud against the line: it gets into the envelope by which the phases are weighed. */
+const noisySigma = 2;
+/**
+ * Before this a glide that the noise hides would still pull a fit without one, s …
+ * … unless the line is so clear that hardly a glide could hide: standard error, cents.
+ */
+const glideOver = 0.12;
+const clearCents = 0.005;
 /** A plain decaying line leaves no more near it than the noise beside it and this many deviations. */
 const plainDeviations = 3.5;
 
@@ -124,7 +132,7 @@ function settle(
   const first = fitDampedLines(band, seeds, true) ?? fitDampedLines(band, seeds, false);
   if (!first) return null;
   const parted = withoutDamped(band, first.lines.slice(1));
-  const plain = byPlainDecay(parted);
+  const plain = byPlainDecay(parted, start, band.centreHz);
   if (plain && far.length === 0) return plain;
   const found = byPhase(parted, first, start, band.centreHz);
   if (!found || far.length === 0) return found;
@@ -135,7 +143,11 @@ function settle(
   );
   if (believed.length === 0) return plain ?? found;
   const cleaned = withoutDamped(parted, believed);
-  return byPlainDecay(cleaned) ?? byPhase(cleaned, first, start, band.centreHz) ?? found;
+  return (
+    byPlainDecay(cleaned, start, band.centreHz) ??
+    byPhase(cleaned, first, start, band.centreHz) ??
+    found
+  );
 }
 
 function byPhase(
@@ -147,12 +159,12 @@ function byPhase(
   const main = rough.lines[0];
   const found = main && settledFrequency(band, { ...main, glide: rough.glide }, start, centreHz);
   if (!found) return null;
-  const sigmaHz = phaseSigma * found.sigmaHz;
+  const sigmaHz = phaseSigma * (1 + noisySigma * Math.sqrt(found.across)) * found.sigmaHz;
   return { ...found, sigmaHz, rough: main, unexplained: found.across };
 }
 
-/** The line as a plain decaying one, if that leaves nothing but noise. */
-function byPlainDecay(band: BandSignal): Settled | null {
+/** The line as a plain decaying one, if that leaves nothing but noise and no glide can hide in the noise. */
+function byPlainDecay(band: BandSignal, start: number, centreHz: number): Settled | null {
   const fit = fitDampedLines(band, [0], false);
   const line = fit?.lines[0];
   if (!fit || !line) return null;
@@ -169,6 +181,8 @@ function byPlainDecay(band: BandSignal): Settled | null {
   // The fit's own error holds the noise of the whole band, oversampled; what counts is its density here.
   const perSample = (fit.unexplained * fit.energy) / (2 * band.count);
   const sigmaHz = line.sigmaHz * Math.sqrt(noise / (2 * Math.max(perSample, 1e-300)));
+  const clearHz = (clearCents * Math.LN2 * (centreHz + line.offsetHz)) / 1200;
+  if (start < glideOver && sigmaHz > clearHz) return null;
   return {
     rough: line,
     offsetHz: line.offsetHz,

@@ -38,15 +38,18 @@ export interface UpperPartials {
 /** Largest part of a partial's energy that may be no line, and its largest standard error, cents. */
 const largestUnexplained = 0.6;
 const largestSigmaCents = 4.4;
-/** A third partial's own glide is over by then, s. */
+/** Real thirds wander longer than the model of a glide allows: they are measured from here on, s. */
 const thirdFrom = 0.08;
+/** A line further from a third partial's place lies nearer to another note's fundamental, cents. */
+const reachOfThird = 50;
 /** Two lines at the octave are looked for in a window at least so long, s. */
 const shortestForPair = 0.25;
 /**
- * What energy exchange leaves in a frequency when all that shows in phase and envelope is taken out, one
- * standard deviation, cents (found by the ear's benchmark).
+ * What energy exchange leaves in a frequency when all that shows in phase and envelope is taken out, one standard
+ * deviation, cents for 1000 Hz. It grows with the frequency: the higher a partial the sooner it has faded, and the
+ * fewer turns of the exchange are heard. Size and law were set on seeded scenes (1–300, 3001–3300) and hold on others.
  */
-const exchangeCents = 0.033;
+const exchangeCents = 0.035;
 
 /**
  * Octave and third over a fundamental at `ownHz`, whose line is null where it is not heard; `targetHz` is where
@@ -58,22 +61,20 @@ export function upperPartials(
   ownHz: number,
   targetHz: number,
 ): UpperPartials {
-  const upper = (order: 2 | 3 | 4, window: Window): MeasuredUpper | null => {
-    const line = strongestNear(sound.lines, order * ownHz);
+  const upper = (order: 2 | 3 | 4, reach: number, window: Window): MeasuredUpper | null => {
+    const line = strongestNear(sound.lines, order * ownHz, reach);
     if (!line || line === fundamental) return null;
     const found = measureLine(sound.spectrum, line, sound.lines, window);
     if (!found || found.hz <= 0 || found.unexplained > largestUnexplained) return null;
     const partial = partialOf(found, order * targetHz);
     const centsFromOwn = centsBetween(order * ownHz, found.hz);
     if (partial.sigmaCents > largestSigmaCents) return null;
-    return Math.abs(centsFromOwn) > reachOfPartial
-      ? null
-      : { line, partial: { ...partial, centsFromOwn } };
+    return Math.abs(centsFromOwn) > reach ? null : { line, partial: { ...partial, centsFromOwn } };
   };
-  const octave = upper(2, sound.window);
+  const octave = upper(2, reachOfPartial, sound.window);
   const late = { from: Math.max(thirdFrom, sound.window.from), to: sound.window.to };
-  const twelfth = upper(3, late);
-  const doubleOctave = upper(4, late);
+  const twelfth = upper(3, reachOfThird, late);
+  const doubleOctave = upper(4, reachOfThird, late);
   const lines = octave && octaveLines(sound, octave, ownHz, targetHz);
   const taken = [fundamental, octave?.line, twelfth?.line, doubleOctave?.line];
   return {
@@ -112,7 +113,7 @@ export function partialOf(line: MeasuredLine, targetHz: number): MeasuredPartial
   return {
     hz: hertz(line.hz),
     cents: centsBetween(targetHz, line.hz),
-    sigmaCents: cents(Math.hypot(fitted, exchangeCents)),
+    sigmaCents: cents(Math.hypot(fitted, (exchangeCents * line.hz) / 1000)),
     decaySeconds: seconds(line.decaySeconds),
     levelDb: decibels(20 * Math.log10(Math.max(line.amplitude, 1e-9))),
   };
@@ -128,6 +129,10 @@ function strongerThird(
   return doubleOctave ? { kind: 'double-octave', ...doubleOctave } : null;
 }
 
-function strongestNear(lines: readonly SpectralLine[], hz: number): SpectralLine | null {
-  return lines.find((line) => Math.abs(centsBetween(hz, line.hz)) <= reachOfPartial) ?? null;
+function strongestNear(
+  lines: readonly SpectralLine[],
+  hz: number,
+  reach: number,
+): SpectralLine | null {
+  return lines.find((line) => Math.abs(centsBetween(hz, line.hz)) <= reach) ?? null;
 }
