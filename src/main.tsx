@@ -69,6 +69,7 @@ const makePanModels = async (): Promise<PanModels> => {
   const [
     { createPanModel },
     { createResultsModel },
+    { createNoteModel },
     { createRoundModel },
     { newsWords },
     { createBackupModel },
@@ -76,6 +77,7 @@ const makePanModels = async (): Promise<PanModels> => {
   ] = await Promise.all([
     import('./state/pan-model'),
     import('./state/results-model'),
+    import('./state/note-model'),
     import('./state/round-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
@@ -83,6 +85,7 @@ const makePanModels = async (): Promise<PanModels> => {
   ]);
   return {
     pan: createPanModel({ store, clock, identities }),
+    note: createNoteModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
     round: createRoundModel({
       store,

@@ -11,6 +11,7 @@ import type {
 import type { Instant } from '../domain/tuning/units';
 import type { BackupModel } from '../state/backup-model';
 import type { ListenModel } from '../state/listen-model';
+import type { NoteModel } from '../state/note-model';
 import type { PanModel } from '../state/pan-model';
 import type { RackModel } from '../state/rack-model';
 import type { ResultsModel } from '../state/results-model';
@@ -39,6 +40,7 @@ export interface PanModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
   readonly results: ResultsModel;
+  readonly note: NoteModel;
   readonly backup: BackupModel;
 }
 

@@ -26,6 +26,8 @@ const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),
   pan: () => import('./screens/pan-screen').then((file) => file.PanScreen),
   result: () => import('./screens/result-screen').then((file) => file.ResultScreen),
+  history: () => import('./screens/history-screen').then((file) => file.HistoryScreen),
+  note: () => import('./screens/note-screen').then((file) => file.NoteScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
 };
 

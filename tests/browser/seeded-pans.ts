@@ -1,10 +1,19 @@
 // Invented pans with rounds, for tests of the screens that show what was found.
 import { notesOf } from '../../src/domain/pans/layout';
 import { lowCLead } from '../../src/domain/pans/low-c-lead';
-import type { MarkKind, PanFields, RackRecord } from '../../src/domain/records/rack-records';
-import { midiNote } from '../../src/domain/tuning/units';
 import {
+  type MarkKind,
+  type PanFields,
+  panId,
+  type RackRecord,
+  recordId,
+  roundId,
+} from '../../src/domain/records/rack-records';
+import { instant, midiNote } from '../../src/domain/tuning/units';
+import {
+  day,
   endSample,
+  firstDay,
   markSample,
   type NoteSketch,
   readingSample,
@@ -34,7 +43,10 @@ export function panWith(
   return [
     { ...edit, fields: { ...edit.fields, ...fields } },
     ...rounds.flatMap((sketch) => recordsOf(sketch, fields)),
-    ...Object.entries(marks).map(([note, mark]) => markSample(Number(note), mark)),
+    ...Object.entries(marks).map(([note, mark]) => ({
+      ...markSample(Number(note), mark),
+      at: instant(firstDay + (rounds.at(-1)?.day ?? 0) * day),
+    })),
   ];
 }
 
@@ -59,3 +71,12 @@ const usual = (note: number): { fundamental: number; octave: number; third: numb
   octave: ((note * 5) % 7) - 3,
   third: ((note * 11) % 13) - 6,
 });
+
+/** The same records as those of another pan. */
+export const asPan = (id: string, records: readonly RackRecord[]): readonly RackRecord[] =>
+  records.map((record) => {
+    const own = { ...record, pan: panId(id), id: recordId(`${id}-${record.id}`) };
+    return 'round' in own && own.round !== null
+      ? ({ ...own, round: roundId(`${id}-${own.round}`) } as RackRecord)
+      : (own as RackRecord);
+  });

@@ -88,10 +88,13 @@ const openRoundOf = (records: PanRecords) => {
   return newest ? roundOf(newest) : null;
 };
 
-const marksOf = (records: PanRecords): ReadonlyMap<MidiNote, MarkKind> =>
-  new Map([...standingMarks(records)].map(([note, { mark }]) => [note, mark]));
+const marksOf = (records: PanRecords, until?: number): ReadonlyMap<MidiNote, MarkKind> =>
+  new Map([...standingMarks(records, until)].map(([note, { mark }]) => [note, mark]));
 
-/** The result of one round of a pan with the marks, the layout and the pitch that hold today. */
+/**
+ * The result of one round of a pan with the layout and the pitch that hold today, and with the marks that held
+ * until the next round: a note that has died since was not dead then.
+ */
 export function resultOf(
   start: RoundStart,
   readings: readonly ReadingRecord[],
@@ -100,11 +103,14 @@ export function resultOf(
 ): RoundResult {
   const { fields } = currentPan(records);
   const round = roundOf(start);
+  const next = newestFinishedRounds(records, Number.POSITIVE_INFINITY).findLast(
+    ({ at }) => at > start.at,
+  );
   return roundResult(
     {
       start,
       readings: readings.filter((reading) => reading.round === round),
-      marks: marksOf(records),
+      marks: marksOf(records, next?.at),
       layout: fields.layout,
       a4: fields.a4 ?? a4,
     },

@@ -4,10 +4,17 @@ import type { Mark, PanRecords } from './rack-records';
 import { olderFirst } from './record-order';
 import { withoutErased } from './without-erased';
 
-/** The newest mark of each note that is not erased; notes whose newest mark is `none` are not there. */
-export function standingMarks(records: PanRecords): ReadonlyMap<MidiNote, Mark> {
+/**
+ * The newest mark of each note that is not erased; notes whose newest mark is `none` are not there. Marks made at
+ * `until` or later do not count yet.
+ */
+export function standingMarks(
+  records: PanRecords,
+  until: number = Number.POSITIVE_INFINITY,
+): ReadonlyMap<MidiNote, Mark> {
   const standing = new Map<MidiNote, Mark>();
   for (const mark of [...withoutErased(records).marks].sort(olderFirst)) {
+    if (mark.at >= until) continue;
     if (mark.mark === 'none') standing.delete(mark.note);
     else standing.set(mark.note, mark);
   }

@@ -6,10 +6,12 @@ import { resultWords } from '../words/result-words';
 
 export function CsvButton({
   models: { fileHandout },
+  label = resultWords.table,
   name,
   text,
 }: {
   readonly models: Pick<AppModels, 'fileHandout'>;
+  readonly label?: string;
   /** Of the file. */
   readonly name: string;
   /** Made at the tap: it is quick. */
@@ -26,7 +28,7 @@ export function CsvButton({
           void fileHandout.handOut(file).then(setHanded);
         }}
       >
-        {resultWords.table}
+        {label}
       </button>
       {handed && (
         <p class={handed === 'failed' ? 'hint warn' : 'hint'} role="status">

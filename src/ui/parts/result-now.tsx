@@ -13,7 +13,7 @@ import { CsvButton } from './csv-button';
 import { NoteRows } from './note-rows';
 import { Headline, PanPitchLine } from './pan-pitch';
 import { QuickVerdicts } from './quick-verdicts';
-import './result-now.css';
+
 import { StandingMap } from './standing-map';
 
 const references: readonly Reference[] = ['band', 'pan'];

@@ -15,6 +15,7 @@ import { changeWords } from '../words/change-words';
 import { momentWords } from '../words/day-words';
 import { panWords } from '../words/pan-words';
 import { rackWords, storeTroubleWords } from '../words/rack-words';
+import './result-screens.css';
 import { conditionWords, resultWords } from '../words/result-words';
 
 type View = keyof typeof changeWords.views;

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
-import { makePanCard, newestFinishedRounds } from '../../../src/domain/records/make-pan-card';
+import {
+  makePanCard,
+  newestFinishedRounds,
+  resultOf,
+} from '../../../src/domain/records/make-pan-card';
 import {
   type PanFields,
   type PanRecords,
@@ -129,5 +133,20 @@ describe('the card of a pan', () => {
       ends: [...rounds.ends].reverse(),
     });
     expect(makePanCard(turned, [...readings].reverse(), settings)).toEqual(card);
+  });
+});
+
+describe('the result of one round', () => {
+  it('has the marks that held until the next round, not those of today', () => {
+    const dead = { ...markSample(60, 'dead'), at: instant(last.at + 1000) };
+    const records = recordsOf({
+      rounds: [before, last],
+      ends: [endSample(before), endSample(last)],
+      marks: [dead],
+    });
+    const standing = (start: typeof last) =>
+      resultOf(start, readings, records, settings).notes.find(({ note }) => note === 60)?.standing;
+    expect(standing(last)).toBe('avoid');
+    expect(standing(before)).toBe('good');
   });
 });

@@ -1,0 +1,116 @@
+// A pan through time: how it moves as a whole, and all its rounds.
+import { useEffect } from 'preact/hooks';
+import { roundOf } from '../../domain/records/rack-records';
+import { roundCsv } from '../../domain/records/round-csv';
+import { panDrift } from '../../domain/work/pan-drift';
+import type { RoundResult } from '../../domain/work/round-result';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import { CsvButton } from '../parts/csv-button';
+import '../parts/pan-pitch.css';
+import { PanDriftCharts } from '../parts/pan-drift-charts';
+import { PanDriftTable } from '../parts/pan-drift-table';
+import { Instead, PanGate } from '../parts/pan-gate';
+import { RoundRows } from '../parts/round-rows';
+import { addressOf } from '../route';
+import { words } from '../words';
+import { historyWords, pitchTrendWords, unevennessTrendWords } from '../words/history-words';
+import { panWords } from '../words/pan-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
+import './result-screens.css';
+
+export function HistoryScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+}
+
+function Loaded({ models, pan }: Props) {
+  const { results } = models;
+  useEffect(() => {
+    void results.read(pan.records, pan.rounds);
+  }, [results, pan.records]);
+  const view = results.view.value;
+  switch (view.kind) {
+    case 'loading':
+      return <Instead text={rackWords.reading} tone="hint" />;
+    case 'trouble':
+      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+    case 'ready': {
+      const found = pan.rounds.flatMap((start) => view.results.get(roundOf(start)) ?? []);
+      // Another screen had read some of them only.
+      if (found.length < pan.rounds.length) {
+        return <Instead text={rackWords.reading} tone="hint" />;
+      }
+      return <Shown models={models} pan={pan} rounds={found} />;
+    }
+  }
+}
+
+function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly RoundResult[] }) {
+  const { fields } = pan.current;
+  const a4 = fields.a4 ?? models.settings.a4.value;
+  return (
+    <main class="screen result">
+      <header class="top">
+        <h1>{historyWords.title}</h1>
+        <span>{fields.name}</span>
+      </header>
+      {rounds.length === 0 ? (
+        <p class="hint">{historyWords.noRounds}</p>
+      ) : (
+        <>
+          <Drift rounds={rounds} drift={panDrift(rounds, a4)} />
+          <section class="rows">
+            <h2>{historyWords.rounds}</h2>
+            <RoundRows pan={pan.id} rounds={rounds} />
+          </section>
+          <CsvButton
+            models={models}
+            label={historyWords.allReadings}
+            name={historyWords.allName(fields.name)}
+            text={() => {
+              const view = models.results.view.peek();
+              const readings = view.kind === 'ready' ? view.readings : new Map();
+              return roundCsv(pan.rounds, readings, fields, a4);
+            }}
+          />
+        </>
+      )}
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {words.back}
+        </a>
+        {rounds.length === 0 && (
+          <a class="button main" href={addressOf({ screen: 'begin', pan: pan.id })}>
+            {panWords.startRound}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+function Drift({
+  rounds,
+  drift,
+}: {
+  readonly rounds: readonly RoundResult[];
+  readonly drift: ReturnType<typeof panDrift>;
+}) {
+  if (rounds.length === 1) return <p class="hint">{historyWords.oneRound}</p>;
+  if (drift.points.length === 0) return null;
+  return (
+    <section class="rows">
+      <h2>{historyWords.driftTitle}</h2>
+      <p class="pan-pitch">
+        {pitchTrendWords(drift.pitch)} {unevennessTrendWords(drift.unevenness)}
+      </p>
+      <PanDriftCharts points={drift.points} />
+      <PanDriftTable points={drift.points} />
+    </section>
+  );
+}

@@ -1,0 +1,105 @@
+// One note of a pan through time: fundamental, octave and third in small charts, and the table beside them.
+import { useEffect } from 'preact/hooks';
+import { readingsWithoutErased, withoutErased } from '../../domain/records/without-erased';
+import { displayName } from '../../domain/tuning/note-names';
+import { cents, type MidiNote } from '../../domain/tuning/units';
+import { wishOf } from '../../domain/work/judge-note';
+import { noteHistory } from '../../domain/work/note-history';
+import { panAtAGlance } from '../../state/pan-at-a-glance';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import type { ScreenProps } from '../late-screen';
+import { NoteCharts } from '../parts/note-charts';
+import { NoteCourseTable } from '../parts/note-course-table';
+import { NoteMarks } from '../parts/note-marks';
+import { Instead, PanGate } from '../parts/pan-gate';
+import { StandingMark } from '../parts/standing-mark';
+import { addressOf } from '../route';
+import { words } from '../words';
+import { historyWords } from '../words/history-words';
+import { panWords } from '../words/pan-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { standingWords } from '../words/standing-words';
+import './note-screen.css';
+
+export function NoteScreen({ models, route }: ScreenProps) {
+  if (route.screen !== 'note') return null;
+  return (
+    <PanGate models={models}>
+      {(pan) => <Loaded models={models} pan={pan} note={route.note} />}
+    </PanGate>
+  );
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+  readonly note: MidiNote;
+}
+
+function Loaded({ models, pan, note }: Props) {
+  const model = models.note;
+  useEffect(() => void model.read(pan.id, note), [model, pan, note]);
+  const view = model.view.value;
+  switch (view.kind) {
+    case 'loading':
+      return <Instead text={rackWords.reading} tone="hint" />;
+    case 'trouble':
+      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+    case 'ready':
+      return <Shown models={models} pan={pan} note={note} />;
+  }
+}
+
+function Shown({ models, pan, note }: Props) {
+  const view = models.note.view.value;
+  const { fields } = pan.current;
+  const judging = models.settings.judging.value;
+  const points = noteHistory(
+    readingsWithoutErased(view.kind === 'ready' ? view.readings : [], pan.records.erasures),
+    withoutErased(pan.records).rounds,
+    {
+      a4: fields.a4 ?? judging.a4,
+      offset: wishOf(fields.layout, note).offset ?? cents(0),
+    },
+  );
+  const standing = panAtAGlance(pan, judging).notes.get(note);
+  return (
+    <main class="screen note-page" data-note={note}>
+      <header class="top">
+        <h1>{displayName(note)}</h1>
+        <span>{historyWords.noteOnPan(fields.name)}</span>
+      </header>
+      {standing ? (
+        <p class="note-standing">
+          <StandingMark standing={standing.standing} />
+          <b>{standingWords(standing)}</b>
+          {standing.standing !== standingWords(standing) && (
+            <span class="quiet">{rackWords.standings[standing.standing]}</span>
+          )}
+        </p>
+      ) : (
+        <p class="hint">{historyWords.notOnPan}</p>
+      )}
+      <NoteMarks records={pan.records} note={note} />
+      {points.length === 0 ? (
+        <p class="hint">{historyWords.noteNever}</p>
+      ) : (
+        <>
+          <NoteCharts points={points} limits={judging.limits} />
+          <NoteCourseTable points={points} />
+        </>
+      )}
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {words.back}
+        </a>
+        {pan.rounds.length > 0 && (
+          <a class="button" href={addressOf({ screen: 'history', pan: pan.id })}>
+            {panWords.history}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}
