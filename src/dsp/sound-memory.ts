@@ -17,12 +17,13 @@ export class SoundMemory {
   }
 
   push(samples: Float32Array): void {
-    const { length } = this.#ring;
-    const kept = samples.length > length ? samples.subarray(samples.length - length) : samples;
-    const start = (this.#count + samples.length - kept.length) % length;
-    const first = Math.min(kept.length, length - start);
-    this.#ring.set(kept.subarray(0, first), start);
-    this.#ring.set(kept.subarray(first), 0);
+    const ring = this.#ring;
+    // Sample by sample: a view for `set` would be garbage for every block.
+    let slot = this.#count % ring.length;
+    for (let n = 0; n < samples.length; n++) {
+      ring[slot] = samples[n] ?? 0;
+      if (++slot === ring.length) slot = 0;
+    }
     this.#count += samples.length;
   }
 

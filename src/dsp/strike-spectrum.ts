@@ -35,7 +35,7 @@ export interface Band extends BandSignal {
 /** Spectra of struck sounds at one sample rate; all work arrays are made once. */
 export class StrikeSpectrum {
   readonly binHz: number;
-  /** Bands are made of these, and whoever measures in them borrows more; to be released when a line is measured. */
+  /** Bands are made of these, and whoever measures in them borrows more; the next `load` takes all of them back. */
   readonly work = new WorkArrays();
   readonly #fourier: RealFourier;
   readonly #windowed: RealFourier;
@@ -63,8 +63,9 @@ export class StrikeSpectrum {
     this.binHz = sampleRate / whole;
   }
 
-  /** Takes a segment (onset at `leadSeconds`), to be asked for bands. */
+  /** Takes a segment (onset at `leadSeconds`), to be asked for bands; those of the one before are no more. */
   load(segment: Float32Array, count: number): void {
+    this.work.release(0);
     const { samples, every } = this.#thinned(segment, 0, count);
     const edge = Math.min(Math.round(edgeSeconds * this.sampleRate), count >> 2);
     for (let at = 0; at < edge; at += every) {

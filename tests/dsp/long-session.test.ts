@@ -1,11 +1,10 @@
 // Half an hour of listening: nothing piles up, and the last strike is measured like the first.
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 import { expect, it } from 'vitest';
 import type { Strike } from '../../src/domain/measurement/strike';
 import { centsBetween } from '../../src/domain/tuning/units';
 import { StrikeListener } from '../../src/dsp/strike-listener';
 import { sessionBlock, sessionOf, sessionRate } from '../benchmarks/ear/session';
+import { collectedHeap } from '../memory/collected-heap';
 import { anyNote } from './listen-to';
 
 const minutes = 30;
@@ -14,15 +13,7 @@ const settledMinutes = 5;
 /** An ear that kept one strike's segment (0.16 MB) a strike would grow by 15 MB; the collector leaves some tenths. */
 const mostGrowthMb = 1;
 
-setFlagsFromString('--expose-gc');
-const collectGarbage: () => void = runInNewContext('gc');
-
-function heapMb(): number {
-  collectGarbage();
-  collectGarbage();
-  const { heapUsed, arrayBuffers } = process.memoryUsage();
-  return (heapUsed + arrayBuffers) / 2 ** 20;
-}
+const heapMb = (): number => collectedHeap() / 2 ** 20;
 
 it('a session of half an hour neither grows the heap nor changes what is measured', () => {
   const session = sessionOf(6, { seconds: 60 * minutes, shortest: 10, longest: 22 });

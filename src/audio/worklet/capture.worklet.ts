@@ -1,16 +1,21 @@
 // The audio thread: copies one channel into blocks and measures their peak, nothing else.
 
 const blockLength = 2048;
+/** Blocks that are made at the start: a third of a second of sound may be on its way. */
 const spareBlocks = 8;
+/** More than that are only made when the analysis has fallen behind, and kept, so that it happens once. */
+const mostBlocks = 64;
 
 type ToCapture = { readonly type: 'port'; readonly port: MessagePort } | { readonly type: 'stop' };
 
+const newBlock = (): Float32Array<ArrayBuffer> => new Float32Array(blockLength);
+
+/** Allocates nothing while blocks come back in time: messages are copied as they are sent, so one of each is enough. */
 class Capture extends AudioWorkletProcessor {
-  readonly #spare: Float32Array<ArrayBuffer>[] = Array.from(
-    { length: spareBlocks },
-    () => new Float32Array(blockLength),
-  );
-  #block: Float32Array<ArrayBuffer> | undefined = this.#spare.pop();
+  readonly #spare: Float32Array<ArrayBuffer>[] = Array.from({ length: spareBlocks }, newBlock);
+  readonly #heartbeat = { peak: 0, frames: blockLength, at: 0 };
+  readonly #message = { samples: newBlock(), peak: 0 };
+  readonly #transferred: ArrayBuffer[] = [this.#message.samples.buffer];
   #filled = 0;
   #peak = 0;
   #sink: MessagePort | null = null;
@@ -24,36 +29,54 @@ class Capture extends AudioWorkletProcessor {
         this.#running = false;
         // Open ports would keep this node in memory for ever.
         this.#sink?.close();
+        this.#sink = null;
         this.port.close();
         return;
       }
       this.#sink = message.port;
       this.#sink.onmessage = (back: MessageEvent<Float32Array<ArrayBuffer>>) => {
-        if (this.#spare.length < spareBlocks) this.#spare.push(back.data);
+        if (this.#spare.length < mostBlocks) this.#spare.push(back.data);
       };
     };
   }
 
   process(inputs: Float32Array[][]): boolean {
     const channel = inputs[0]?.[0];
-    if (channel) {
-      for (let n = 0; n < channel.length; n++) this.#take(channel[n] ?? 0);
-    }
+    if (channel && this.#running) this.#take(channel);
     return this.#running;
   }
 
-  #take(sample: number): void {
-    const block = this.#block;
-    if (!block) return;
-    block[this.#filled++] = sample;
-    this.#peak = Math.max(this.#peak, Math.abs(sample));
-    if (this.#filled < blockLength) return;
-    this.port.postMessage({ peak: this.#peak, frames: blockLength, at: Date.now() });
-    this.#sink?.postMessage({ samples: block, peak: this.#peak }, [block.buffer]);
-    // Blocks come back from the analysis; a new one is made only if it has fallen behind.
-    this.#block = this.#spare.pop() ?? new Float32Array(blockLength);
-    this.#filled = 0;
-    this.#peak = 0;
+  #take(channel: Float32Array): void {
+    let { samples } = this.#message;
+    let filled = this.#filled;
+    let peak = this.#peak;
+    for (let n = 0; n < channel.length; n++) {
+      const sample = channel[n] ?? 0;
+      const size = sample < 0 ? -sample : sample;
+      if (size > peak) peak = size;
+      samples[filled++] = sample;
+      if (filled < blockLength) continue;
+      this.#send(peak);
+      samples = this.#message.samples;
+      filled = 0;
+      peak = 0;
+    }
+    this.#filled = filled;
+    this.#peak = peak;
+  }
+
+  /** Sends the full block away and puts another in its place. */
+  #send(peak: number): void {
+    this.#heartbeat.peak = peak;
+    this.#heartbeat.at = Date.now();
+    this.port.postMessage(this.#heartbeat);
+    // Before there is somebody to hear it, the same block is filled again.
+    if (!this.#sink) return;
+    this.#message.peak = peak;
+    this.#sink.postMessage(this.#message, this.#transferred);
+    const next = this.#spare.pop() ?? newBlock();
+    this.#message.samples = next;
+    this.#transferred[0] = next.buffer;
   }
 }
 
