@@ -14,6 +14,7 @@ import { ServiceWorkerUpdates } from './offline/service-worker-updates';
 import { createListenModel } from './state/listen-model';
 import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
+import { createSoundPlayer } from './state/sound-player';
 import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
 import { BrowserStorageHealth } from './storage/browser-storage-health';
@@ -36,12 +37,14 @@ const database = new Database();
 const ear = new WorkerEar();
 const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, sampleRate));
 const settings = createSettingsModel(new IndexedDbSettings(database));
+const soundFiles = new BrowserSoundFiles();
+const speaker = new BrowserSpeaker();
 const listen = createListenModel({
   microphone,
   microphoneTurn: new BrowserMicrophoneTurn(),
   ear,
-  soundFiles: new BrowserSoundFiles(),
-  speaker: new BrowserSpeaker(),
+  soundFiles,
+  speaker,
   light: new BrowserScreenLight(),
   a4: settings.a4,
   pause: (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
@@ -97,6 +100,7 @@ const makePanModels = async (): Promise<PanModels> => {
       appVersion: ringwrightVersion,
       newsWords,
     }),
+    player: createSoundPlayer({ store, soundFiles, speaker }),
     backup: createBackupModel({
       files: new IndexedDbBackupFiles({
         database,

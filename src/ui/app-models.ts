@@ -17,6 +17,7 @@ import type { RackModel } from '../state/rack-model';
 import type { ResultsModel } from '../state/results-model';
 import type { RoundModel } from '../state/round-model';
 import type { SettingsModel } from '../state/settings-model';
+import type { SoundPlayer } from '../state/sound-player';
 
 export interface AppModels {
   readonly listen: ListenModel;
@@ -42,6 +43,7 @@ export interface PanModels {
   readonly results: ResultsModel;
   readonly note: NoteModel;
   readonly backup: BackupModel;
+  readonly player: SoundPlayer;
 }
 
 /** What the screens of one pan use. */

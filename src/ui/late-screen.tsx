@@ -15,7 +15,7 @@ export type LateRoute = Exclude<Route, { readonly screen: 'rack' | 'listen' }>;
 
 type Loader = () => Promise<ComponentType<ScreenProps>>;
 
-const loaders: Readonly<Partial<Record<LateRoute['screen'], Loader>>> = {
+const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   practice: () => import('./screens/practice-screen').then((file) => file.PracticeScreen),
   settings: () => import('./screens/settings-screen').then((file) => file.SettingsScreen),
   'add-pan': () => import('./screens/add-pan-screen').then((file) => file.AddPanScreen),
@@ -52,8 +52,7 @@ export function LateScreen({
   const id = 'pan' in route ? route.pan : null;
   useEffect(() => {
     const load = async () => {
-      const [Screen, pans] = await Promise.all([loaders[screen]?.(), models.pans()]);
-      if (!Screen) throw new Error(screen);
+      const [Screen, pans] = await Promise.all([loaders[screen](), models.pans()]);
       // The pan that the address names is the one that is open.
       if (id !== null) void pans.pan.open(id);
       setLoading({ kind: 'loaded', Screen, models: { ...models, ...pans } });

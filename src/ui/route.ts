@@ -9,7 +9,7 @@ const panScreens = ['details', 'layout', 'begin', 'history', 'send'] as const;
 export type PlainScreen = (typeof plainScreens)[number];
 
 export type Route =
-  | { readonly screen: PlainScreen }
+  | { readonly [Screen in PlainScreen]: { readonly screen: Screen } }[PlainScreen]
   | { readonly screen: 'pan' | (typeof panScreens)[number]; readonly pan: PanId }
   | { readonly screen: 'round' | 'result'; readonly pan: PanId; readonly round: RoundId }
   | { readonly screen: 'note'; readonly pan: PanId; readonly note: MidiNote };

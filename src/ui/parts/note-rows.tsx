@@ -34,7 +34,12 @@ function NoteRow({ pan, result }: { readonly pan: PanId; readonly result: NoteRe
   const tone = off === null ? '' : off < 0 ? 'low' : 'high';
   const asides = [rackWords.standings[standing], judged ? partialsLine(judged) : ''];
   return (
-    <a class="note-row" href={addressOf({ screen: 'note', pan, note })} data-note={note}>
+    <a
+      class="note-row"
+      href={addressOf({ screen: 'note', pan, note })}
+      data-note={note}
+      data-cents={result.againstBand?.toFixed(2) ?? ''}
+    >
       <StandingMark standing={standing} />
       <span class="row-text">
         <span class="row-head">

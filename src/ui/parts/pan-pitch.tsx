@@ -11,7 +11,7 @@ export function PanPitchLine({
 }) {
   if (!panPitch) return <p class="quiet">{resultWords.noPanPitch}</p>;
   return (
-    <p class="pan-pitch">
+    <p class="pan-pitch" data-cents={panPitch.cents.toFixed(2)}>
       {resultWords.panPitch} <b>{a4Words(panPitch.a4)}</b>, {againstBandWords(panPitch, a4)}.{' '}
       {spreadWords(panPitch)}
     </p>

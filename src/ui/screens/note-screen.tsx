@@ -9,6 +9,7 @@ import { panAtAGlance } from '../../state/pan-at-a-glance';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
+import { KeptSounds } from '../parts/kept-sounds';
 import { NoteCharts } from '../parts/note-charts';
 import { NoteCourseTable } from '../parts/note-course-table';
 import { NoteMarks } from '../parts/note-marks';
@@ -55,14 +56,14 @@ function Shown({ models, pan, note }: Props) {
   const view = models.note.view.value;
   const { fields } = pan.current;
   const judging = models.settings.judging.value;
-  const points = noteHistory(
-    readingsWithoutErased(view.kind === 'ready' ? view.readings : [], pan.records.erasures),
-    withoutErased(pan.records).rounds,
-    {
-      a4: fields.a4 ?? judging.a4,
-      offset: wishOf(fields.layout, note).offset ?? cents(0),
-    },
+  const readings = readingsWithoutErased(
+    view.kind === 'ready' ? view.readings : [],
+    pan.records.erasures,
   );
+  const points = noteHistory(readings, withoutErased(pan.records).rounds, {
+    a4: fields.a4 ?? judging.a4,
+    offset: wishOf(fields.layout, note).offset ?? cents(0),
+  });
   const standing = panAtAGlance(pan, judging).notes.get(note);
   return (
     <main class="screen note-page" data-note={note}>
@@ -88,6 +89,7 @@ function Shown({ models, pan, note }: Props) {
         <>
           <NoteCharts points={points} limits={judging.limits} />
           <NoteCourseTable points={points} />
+          <KeptSounds readings={readings} player={models.player} />
         </>
       )}
       <footer class="actions">

@@ -28,7 +28,7 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
   const { fields, conflicts } = pan.current;
   const judging = models.settings.judging.value;
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
-  const to = (screen: 'details' | 'layout' | 'begin' | 'history') =>
+  const to = (screen: 'details' | 'layout' | 'begin' | 'history' | 'send') =>
     addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
@@ -77,6 +77,9 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         </a>
         <a class="button" href={to('layout')}>
           {panWords.layout}
+        </a>
+        <a class="button" href={to('send')}>
+          {panWords.send}
         </a>
       </div>
       <About pan={pan} />

@@ -31,6 +31,7 @@ export const panWords = {
   missing: 'This pan is not on this phone.',
   details: 'Name and details',
   layout: 'Layout',
+  send: 'Send this pan',
   removePan: 'Take it off the rack',
   removedPan: 'This pan is off the rack. Its readings are kept.',
   putBack: 'Put it back on the rack',
