@@ -133,7 +133,8 @@ export function analyseStrike(
   // In the noise of a bass note's fundamental its course does not show, but that of the octave.
   const courses = [struck, ...(isBass && order === 1 ? [partialNear(timed, struck, 2)] : [])];
   const isNote = courses.some(
-    (course) => course && isStruckNote(timed, { ...course, hz: ownHz }, measured.decaySeconds),
+    (course) =>
+      course && isStruckNote(timed, { ...course, hz: struck.hz / order }, measured.decaySeconds),
   );
   if (!isNote) return knock;
   const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));

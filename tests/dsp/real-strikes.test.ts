@@ -15,8 +15,21 @@ const published = { octave: 2.013, 'double-octave': 4.028 } as const;
 const publishedCents = 5.5;
 /** A recording that is cut off after 0.3 s leaves the glide and the settled pitch less well apart. */
 const publishedCentsOfShort = 7;
-/** The target is 2 cents; the worst octave reached 2.3 and the worst double octave 2.7 of ten each. */
+/**
+ * The target is 2 cents; the worst octave reached 2.3 and the worst double octave 2.7 of eight each, six of the eight
+ * strikes are within 2. The rest is not only ours: of one recording and one stretch a plain spectrum, a Hann
+ * spectrum and a regression of the phase, with and without a glide, differ from each other by 2 to 6 cents, and by as
+ * much again when the stretch begins at 0.06, 0.08, 0.1 or 0.13 s, because the partials glide and exchange energy.
+ * All strikes longer than 0.4 s are one recording at several rates, so the ear must agree with itself as well: it gives
+ * the double octave as 4.022 to 4.026 (1.5 cents), but 4.034 for the slowest, of which it hears the least, and 4.020 for
+ * the fastest. The octave is reported as two lines 8 to 9 cents apart (2.013 and 2.003 times the fundamental), and
+ * that evidence holds: the envelope has troughs at 0.20 and 0.49 s with a slip of the phase in each, which is the
+ * lines' own distance (3.5 Hz), both last, and the troughs move with the rate as beats do. The fastest is too short to
+ * part them: its one octave line lies between the two, which is the 2.3.
+ */
 const agreeCents = { octave: 2.5, third: 3 };
+const targetCents = 2;
+const leastOnTarget = 6;
 
 /** The same recording, played faster or slower. */
 const transposed = ({ name, samples, sampleRate }: RealStrike, factor: number): RealStrike => ({
@@ -64,7 +77,7 @@ describe('a real strike', () => {
     expect(measuredByEar(strike).note).toBe(nearestNote(hertz(plainFundamental(strike))));
   });
 
-  it.each(forRatios)('$name keeps its ratios at $factor times the rate', (strike) => {
+  const agreements = forRatios.map((strike) => {
     const { fundamental, octave, octaveRival, third } = measuredByEar(strike);
     const own = plainFundamental(strike);
     const awayFrom = (ratio: number, partial: { readonly hz: number } | null): number =>
@@ -74,13 +87,29 @@ describe('a real strike', () => {
       );
     // A plain spectrum cannot part two lines a few Hz apart: its peak then lies between them.
     const sides = [octave, octaveRival ?? octave].map((line) => awayFrom(published.octave, line));
-    const octaveAway = outside(sides);
-    expect(Math.abs(octaveAway), `octave ${octaveAway.toFixed(2)}`).toBeLessThan(agreeCents.octave);
-    expect(third?.kind).toBe('double-octave');
+    const { name, factor } = strike;
     const thirdAway = awayFrom(published['double-octave'], third);
-    expect(Math.abs(thirdAway), `double octave ${thirdAway.toFixed(2)}`).toBeLessThan(
-      agreeCents.third,
+    return { name, factor, kind: third?.kind, octaveAway: outside(sides), thirdAway };
+  });
+
+  it.each(agreements)(
+    '$name keeps its ratios at $factor times the rate',
+    ({ kind, octaveAway, thirdAway }) => {
+      const octave = `octave ${octaveAway.toFixed(2)}`;
+      expect(Math.abs(octaveAway), octave).toBeLessThan(agreeCents.octave);
+      expect(kind).toBe('double-octave');
+      const third = `double octave ${thirdAway.toFixed(2)}`;
+      expect(Math.abs(thirdAway), third).toBeLessThan(agreeCents.third);
+    },
+  );
+
+  it('agrees within 2 cents with a plain spectrum in three of four cases', () => {
+    const onTarget = agreements.filter(
+      ({ octaveAway, thirdAway }) =>
+        Math.abs(octaveAway) <= targetCents && Math.abs(thirdAway) <= targetCents,
     );
+    expect(agreements).toHaveLength(8);
+    expect(onTarget.length).toBeGreaterThanOrEqual(leastOnTarget);
   });
 
   it.each(forNote.filter(({ factor }) => factor === 1))(
