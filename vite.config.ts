@@ -139,6 +139,14 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-advice',
+          environment: 'node',
+          include: ['tests/benchmarks/advice.bench-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-ear',
           environment: 'node',
           include: ['tests/benchmarks/ear.bench-run.ts'],

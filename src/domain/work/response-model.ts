@@ -14,6 +14,8 @@ export interface Prediction {
   readonly mean: ThreePartials;
   /** Of the outcome: uncertain effect and scatter from set to set. */
   readonly covariance: Matrix3;
+  /** Of the expected change alone: what is not known about this place, without the scatter from set to set. */
+  readonly doubt: Matrix3;
   /** Between these lies the outcome nine times in ten, for each partial by itself. */
   readonly interval90: ThreePartials<readonly [low: number, high: number]>;
 }
@@ -81,10 +83,12 @@ export function learnResponse(
 function predictionOf({ mean: effect, covariance: unsure }: Effect, strength: number): Prediction {
   const scatter = blowScatter(effect, strength);
   const mean = mapThree(effect, (each) => strength * each);
-  const covariance = matrix3((i, j) => strength ** 2 * unsure[i][j] + scatter[i][j]);
+  const doubt = matrix3((i, j) => strength ** 2 * unsure[i][j]);
+  const covariance = matrix3((i, j) => doubt[i][j] + scatter[i][j]);
   return {
     mean,
     covariance,
+    doubt,
     interval90: mapThree(mean, (each, i) => {
       const reach = ninetyPercent * Math.sqrt(covariance[i][i]);
       return [each - reach, each + reach];

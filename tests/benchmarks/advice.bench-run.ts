@@ -1,0 +1,39 @@
+// How far the suggestions alone bring a simulated note. RUNS sets how many pans (100). Prints a table; never fails.
+import { test } from 'vitest';
+import { type Plant, type TunedNote, tuneByAdvice } from '../domain/work/tune-by-advice';
+
+const count = Number(process.env['RUNS'] ?? 100);
+
+/** Fundamental against its target, octave and third against the own fundamental; the second reads all three against fixed targets. */
+const plants: readonly (readonly [name: string, plant: Plant])[] = [
+  ['−12, −8, +3 against the own fundamental', [-12, -8, 3]],
+  ['−12, −8, +3 against fixed targets', [-12, 4, 15]],
+  ['+9, +6, −3 against the own fundamental', [9, 6, -3]],
+];
+
+const print = (line: string) => process.stdout.write(`${line}\n`);
+
+test.each(plants)('%s', (name, plant) => {
+  const runs = Array.from({ length: count }, (_, k) => tuneByAdvice(k + 1, plant));
+  const number = (of: (run: TunedNote) => boolean) => runs.filter(of).length;
+  const mean = runs.reduce((sum, { sets }) => sum + sets, 0) / count;
+  const ends = new Map<string, number>();
+  for (const { last } of runs) {
+    const end = last.kind === 'blows' ? 'sets used up' : last.why.kind;
+    ends.set(end, (ends.get(end) ?? 0) + 1);
+  }
+  print('');
+  print(`${name}, ${count} pans`);
+  print(
+    `  in tune within 12 sets, no neighbour out  ${number((run) => run.isInTune && run.spoiled.length === 0)}  (target 95 %)`,
+  );
+  print(
+    `  with a neighbour out                      ${number(({ spoiled }) => spoiled.length > 0)}`,
+  );
+  print(
+    `  worst partial at some time > 5 c worse    ${number((run) => run.worseThanBefore > 5)}  (target 1 %)`,
+  );
+  print(`  some partial at some time > 5 c worse     ${number((run) => run.partialWorse > 5)}`);
+  print(`  sets of blows, mean                       ${mean.toFixed(1)}`);
+  print(`  ended with  ${[...ends].map(([end, times]) => `${end} ${times}`).join(', ')}`);
+});

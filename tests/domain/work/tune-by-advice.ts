@@ -1,0 +1,160 @@
+// A field tuner who does what the suggestions say and nothing else, on a simulated pan, without sound.
+import { notesOf } from '../../../src/domain/pans/layout';
+import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { neighboursOf } from '../../../src/domain/pans/neighbours';
+import { usualTolerances } from '../../../src/domain/tuning/tolerances';
+import { cents, instant, type MidiNote } from '../../../src/domain/tuning/units';
+import { verdictOn } from '../../../src/domain/tuning/verdict';
+import { type Advice, adviceFor } from '../../../src/domain/work/advice';
+import { strengthOf } from '../../../src/domain/work/blow-places';
+import { type BlowSet, changeBetween, noteTraits } from '../../../src/domain/work/blow-sets';
+import type { JudgedNote } from '../../../src/domain/work/judge-note';
+import { usualProfessionalLimits } from '../../../src/domain/work/professional-limits';
+import { learnResponse } from '../../../src/domain/work/response-model';
+import type { PracticeTruth } from '../../../src/practice-pan/practice-levels';
+import { createPracticePan, type PracticePan } from '../../../src/practice-pan/practice-pan';
+import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
+
+/** Fundamental against its target; octave and third against the own fundamental. */
+export type Plant = readonly [fundamental: number, octave: number, third: number];
+
+export interface TunedNote {
+  readonly note: MidiNote;
+  readonly sets: number;
+  readonly last: Advice;
+  readonly isInTune: boolean;
+  /** Neighbours that are outside tolerance at the end; all were inside at the beginning. */
+  readonly spoiled: readonly MidiNote[];
+  /** By how much the worst partial was at some time worse than the worst at the beginning, cents. */
+  readonly worseThanBefore: number;
+  /** The same for each partial by itself, counted from its limit where it began within. */
+  readonly partialWorse: number;
+  /** True values at the beginning and after each set. */
+  readonly course: readonly Plant[];
+  readonly places: readonly string[];
+}
+
+const strikes = 3;
+/** From strike to strike, cents. */
+const scatter = 0.3;
+const mostSets = 12;
+const limits = [usualTolerances.good.main, usualTolerances.good.main, usualTolerances.good.third];
+/** How far off the other notes are, cents. */
+const othersOff = { main: 3, third: 8 };
+const traits = noteTraits(lowCLead);
+const notes = notesOf(lowCLead);
+const candidates = notes.filter((note) => note <= usualTolerances.highestWithPartials);
+
+export function tuneByAdvice(seed: number, plant: Plant): TunedNote {
+  const random = seededRandom(seed * 7727 + 3);
+  const normal = gaussianFrom(random);
+  const note = candidates[Math.floor(random() * candidates.length)] ?? (60 as MidiNote);
+  const planted = notes.map((each) => {
+    const off = (most: number) => between(random, -most, most);
+    const values: Plant =
+      each === note ? plant : [off(othersOff.main), off(othersOff.main), off(othersOff.third)];
+    return [each, truthOf(values)] as const;
+  });
+  const pan = createPracticePan(seed, { planted: new Map(planted) });
+  const measure = (): JudgedNote => {
+    const error = () => (scatter / Math.sqrt(strikes)) * normal();
+    const [fundamental, octave, third] = valuesOf(pan, note);
+    const own = fundamental + error();
+    const [ofOctave, ofThird] = [fundamental + octave + error(), fundamental + third + error()];
+    const sigmaCents = cents(scatter / Math.sqrt(strikes));
+    const upper = (value: number) => ({
+      cents: cents(value),
+      centsFromOwn: cents(value - own),
+      sigmaCents,
+    });
+    return {
+      note,
+      fundamental: { cents: cents(own), sigmaCents },
+      octave: upper(ofOctave),
+      octaveRival: null,
+      third: { kind: 'double-octave', ...upper(ofThird) },
+    };
+  };
+  const sets: BlowSet[] = [];
+  const course: Plant[] = [valuesOf(pan, note)];
+  const places: string[] = [];
+  let judged = measure();
+  const advise = () =>
+    adviceFor(
+      {
+        layout: lowCLead,
+        judged,
+        isSettled: true,
+        walking: null,
+        decaySeconds: null,
+        marks: new Map(),
+        others: new Map(),
+        sets,
+      },
+      learnResponse(sets, traits, instant(sets.length * 60_000)),
+      { limits: usualTolerances, professional: usualProfessionalLimits },
+    );
+  let last = advise();
+  while (last.kind === 'blows' && sets.length < mostSets) {
+    const { place, side, firmness, count } = last;
+    pan.hammer(note, { place, side }, firmness, count);
+    const before = judged;
+    judged = measure();
+    sets.push({
+      id: `set-${sets.length}`,
+      at: instant(sets.length * 60_000),
+      note,
+      place,
+      side,
+      firmness,
+      strength: strengthOf(firmness, count),
+      ...changeBetween(before, judged),
+    });
+    course.push(valuesOf(pan, note));
+    places.push(`${count} ${firmness} ${place} ${side}`);
+    last = advise();
+  }
+  const isInTune = (each: MidiNote) => verdictOn(truthAsJudged(pan, each)).kind === 'aligned';
+  const worst = (values: Plant) => Math.max(...values.map(Math.abs));
+  return {
+    note,
+    sets: sets.length,
+    last,
+    isInTune: isInTune(note),
+    spoiled: neighboursOf(lowCLead, note)
+      .map((each) => each.note)
+      .filter((each) => !isInTune(each)),
+    worseThanBefore: Math.max(...course.map((values) => worst(values) - worst(plant))),
+    partialWorse: Math.max(
+      ...course.flatMap((values) =>
+        values.map(
+          (value, k) => Math.abs(value) - Math.max(Math.abs(plant[k] ?? 0), limits[k] ?? 0),
+        ),
+      ),
+    ),
+    course,
+    places,
+  };
+}
+
+const truthOf = ([fundamental, octave, third]: Plant): PracticeTruth => ({
+  fundamentalCents: cents(fundamental),
+  octaveCents: cents(octave),
+  third: { kind: 'double-octave', cents: cents(third) },
+});
+
+function valuesOf(pan: PracticePan, note: MidiNote): Plant {
+  const truth = pan.truth(note);
+  if (!truth) throw new Error('the note is missing');
+  return [truth.fundamentalCents, truth.octaveCents, truth.third.cents];
+}
+
+function truthAsJudged(pan: PracticePan, note: MidiNote) {
+  const [fundamental, octave, third] = valuesOf(pan, note);
+  return {
+    note,
+    fundamental: { cents: cents(fundamental) },
+    octave: { centsFromOwn: cents(octave) },
+    third: { kind: 'double-octave' as const, centsFromOwn: cents(third) },
+  };
+}
