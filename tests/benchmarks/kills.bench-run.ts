@@ -8,7 +8,13 @@ const seed = 200;
 
 test('killed while saving', async () => {
   const begun = performance.now();
-  const { acknowledged, found, foundAtTheEnd } = await killWhileSaving(kills, seed);
+  const { acknowledged, found, foundAtTheEnd } = await killWhileSaving(kills, seed, (found) => {
+    const latest = found.at(-1);
+    const isBad = latest !== undefined && latest.lost + latest.torn > 0;
+    if (found.length % 20 === 0 || isBad) {
+      process.stdout.write(`${found.length} kills; after the latest ${JSON.stringify(latest)}\n`);
+    }
+  });
   const sum = (counts: readonly number[]) => counts.reduce((total, count) => total + count, 0);
   const line = (name: string, count: number | string) => `${name.padEnd(44)}${count}`;
   const lost = sum(foundAtTheEnd.map((each) => each.lost));

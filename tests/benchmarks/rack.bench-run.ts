@@ -20,12 +20,12 @@ test('the rack at every size', async () => {
   try {
     for (const pans of sizes) {
       const strikesPerRound = notes.length * strikesOfReading;
-      figures.push(await measureSize(served.address, { pans, rounds, strikesPerRound, starts }));
-      const latest = figures.at(-1);
-      if (latest) {
-        const { rack, pan, note } = latest;
-        print(`${pans} pans: rack ${times(rack)}, pan ${times(pan)}, note ${times(note)} ms`);
-      }
+      const size = { pans, rounds, strikesPerRound, starts };
+      figures.push(
+        await measureSize(served.address, size, ({ rack, pan, note }) =>
+          print(`${pans} pans: rack ${times(rack)}, pan ${times(pan)}, note ${times(note)} ms`),
+        ),
+      );
     }
   } finally {
     await served.close();

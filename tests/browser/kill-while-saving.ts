@@ -17,8 +17,12 @@ export interface Killing {
   readonly foundAtTheEnd: readonly Found[];
 }
 
-/** Kills `kills` times, each at another moment (seeded) after the saving has begun. */
-export async function killWhileSaving(kills: number, seed: number): Promise<Killing> {
+/** Kills `kills` times, each at another moment (seeded) after the saving has begun; `tell` hears what each start found. */
+export async function killWhileSaving(
+  kills: number,
+  seed: number,
+  tell: (found: readonly Found[]) => void = () => undefined,
+): Promise<Killing> {
   const random = seededRandom(seed);
   const profile = mkdtempSync(join(tmpdir(), 'ringwright-kills-'));
   const served = await serveStorePage();
@@ -29,7 +33,10 @@ export async function killWhileSaving(kills: number, seed: number): Promise<Kill
       const browser = await startOwnBrowser(profile);
       try {
         const page = await openPage(browser.context.pages()[0], served.address);
-        if (cycle > 0) found.push(await check(page, cycle - 1, acknowledged[cycle - 1] ?? 0));
+        if (cycle > 0) {
+          found.push(await check(page, cycle - 1, acknowledged[cycle - 1] ?? 0));
+          tell(found);
+        }
         let last = 0;
         const begun = new Promise<void>((done) => {
           void page

@@ -34,7 +34,12 @@ export interface RackSize {
   readonly starts: number;
 }
 
-export async function measureSize(address: string, size: RackSize): Promise<RackFigures> {
+/** `tell` hears the times of opening before the rack is sent through a file. */
+export async function measureSize(
+  address: string,
+  size: RackSize,
+  tell: (opening: Pick<RackFigures, 'rack' | 'pan' | 'note'>) => void,
+): Promise<RackFigures> {
   const { pans, rounds, starts } = size;
   const profile = mkdtempSync(join(tmpdir(), 'ringwright-rack-'));
   const inBrowser = async <T>(work: (page: Page) => Promise<T>): Promise<T> => {
@@ -68,6 +73,7 @@ export async function measureSize(address: string, size: RackSize): Promise<Rack
         note.push(await page.evaluate(([n, k]) => window.storePage.timeNote(n, k), askNote));
       });
     }
+    tell({ rack, pan, note });
     const moved = await inBrowser(async (page) => {
       const out = await withPeakMemory(page, () =>
         page.evaluate(() => window.storePage.timeExport()),
