@@ -4,7 +4,7 @@ import type { Row } from './print-table';
 import { sessionTimes, strikeTimes } from './strike-time';
 
 export function timeRows(scenes: readonly Scene[]): readonly Row[] {
-  const times = strikeTimes(scenes.slice(0, 110));
+  const { once: times, least } = strikeTimes(scenes.slice(0, 110));
   const { first, last } = sessionTimes();
   return [
     {
@@ -12,6 +12,12 @@ export function timeRows(scenes: readonly Scene[]): readonly Row[] {
       target: '<= 15 ms median',
       measured: `median ${times.processor.toFixed(1)} ms of processor, ${times.clock.toFixed(1)} ms on the clock (95 %: ${times.clock95.toFixed(1)} ms); both verdicts and the watch for onsets`,
       isMet: times.processor <= 15,
+    },
+    {
+      quantity: '  the least of three times for each strike',
+      target: '',
+      measured: `median ${least.processor.toFixed(1)} ms of processor, ${least.clock.toFixed(1)} ms on the clock (95 %: ${least.clock95.toFixed(1)} ms)`,
+      isMet: null,
     },
     {
       quantity: '  in half an hour of listening, first and last 30',
