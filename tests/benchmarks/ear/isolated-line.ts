@@ -41,7 +41,10 @@ export const wholeGrid: IsolatedGrid = {
   trials: 500,
 };
 
-/** Where every window begins after the onset, as in the app, s. */
+/**
+ * Where every window begins after the onset, s. The app's windows begin at 0.03 s (thirds at 0.08 s), where a glide may
+ * hide: there only a very clear line is fitted as a plain one, and the others carry the doubt about a glide.
+ */
 const from = 0.13;
 /** Sound after the longest window, s. */
 const tail = 0.04;
