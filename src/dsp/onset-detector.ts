@@ -1,5 +1,14 @@
 // Finds the moments at which something was struck: fast rises in any octave over a floor that follows the room.
 import { OctaveBands } from './octave-bands';
+import {
+  type AskedBand,
+  askedBands,
+  type BandCourse,
+  longestSpan,
+  restrokesIn,
+  riseAt,
+  sureRestrokeDb,
+} from './restrokes';
 import { RoomFloor } from './room-floor';
 
 /** Length of one level step, s. */
@@ -25,6 +34,12 @@ const quietestDb = -84;
 /** After an onset its own blooming partials are no new one, s; unless so much louder, dB. */
 const restSeconds = 0.12;
 const muchLouderDb = 10;
+/** Energies are kept for this time, s. */
+const keptSeconds = 1;
+/** Within this time after an onset a sure rise of all bands together is a new stroke too, s. */
+const ringingSeconds = 1;
+/** The bands are asked once the note before has sounded for this long, s. */
+const askedAfter = 0.1;
 
 export interface Onset {
   /** Sample at which the rise began, counted from the first sample ever pushed. */
@@ -36,7 +51,8 @@ export interface Onset {
 }
 
 /** Streaming onset detector; feed it samples one by one, allocation-free between onsets. */
-export class OnsetDetector {
+export class OnsetDetector implements BandCourse {
+  readonly stepSeconds: number;
   readonly #step: number;
   readonly #bands: OctaveBands;
   readonly #room: RoomFloor;
@@ -56,6 +72,8 @@ export class OnsetDetector {
   #steps = 0;
   #restUntil = 0;
   #loudestDb = -200;
+  #onsetStep = Number.NEGATIVE_INFINITY;
+  #asked: readonly AskedBand[] = [];
 
   constructor(readonly sampleRate: number) {
     this.#step = Math.max(8, Math.round(stepSeconds * sampleRate));
@@ -65,7 +83,8 @@ export class OnsetDetector {
       Math.max(leastSteps, Math.round(periodsInLevel / hz / stepSeconds)),
     );
     this.#delays = centres.map((hz) => 0.25 / hz);
-    this.#depth = Math.round(beforeSeconds / stepSeconds) + Math.max(...this.#spans) + 1;
+    this.stepSeconds = this.#step / sampleRate;
+    this.#depth = Math.round(keptSeconds / this.stepSeconds);
     this.#energies = new Float64Array(this.#depth * centres.length);
     this.#levels = new Float64Array(this.#depth * centres.length).fill(-200);
     this.#sum = new Float64Array(centres.length);
@@ -77,6 +96,34 @@ export class OnsetDetector {
   /** Level of the room's own noise as it was before the newest sound, dB of full scale (root mean square). */
   get roomDb(): number {
     return this.#whole.levelDb(0);
+  }
+
+  get centres(): readonly number[] {
+    return this.#bands.centres;
+  }
+
+  energy(band: number, step: number): number {
+    const isKept = step >= 0 && step < this.#steps && step >= this.#steps - this.#depth;
+    return isKept ? (this.#energies[band * this.#depth + (step % this.#depth)] ?? 0) : 0;
+  }
+
+  room(band: number): number {
+    return 10 ** (this.#room.levelDb(band) / 10);
+  }
+
+  /**
+   * Further strokes (samples as in `Onset`, rises of all bands together in dB) of at least `leastDb` in the sound of
+   * the note struck at sample `onset`, up to sample `end`; both within the last second.
+   */
+  restrokes(
+    onset: number,
+    end: number,
+    leastDb: number,
+  ): readonly { readonly sample: number; readonly riseDb: number }[] {
+    const last = Math.min(this.#steps, Math.floor(end / this.#step));
+    return restrokesIn(this, Math.round(onset / this.#step), last, leastDb).map(
+      ({ step, riseDb }) => ({ sample: step * this.#step, riseDb }),
+    );
   }
 
   /** Takes one sample; returns an onset at the end of the step in which it is certain, else null. */
@@ -116,15 +163,31 @@ export class OnsetDetector {
     const rested = this.#steps > this.#restUntil || wholeDb > this.#loudestDb + muchLouderDb;
     const isLow = (this.#bands.centres[best] ?? 0) < steadyFrom;
     const isJump = bestRise >= (isLow ? lowJumpDb : jumpDb);
-    if (best < 0 || (!isJump && inAll < jumpInAllDb) || !rested) {
+    const isRise = best >= 0 && (isJump || inAll >= jumpInAllDb);
+    const again = isRise ? null : this.#stepOfRestroke();
+    if ((!isRise && again === null) || !rested) {
       this.#loudestDb = Math.max(this.#loudestDb - 0.4, wholeDb);
       return null;
     }
     this.#restUntil = this.#steps + Math.round(restSeconds / stepSeconds);
     this.#loudestDb = wholeDb;
     const late = (this.#delays[best] ?? 0) * this.sampleRate;
-    const sample = Math.max(0, Math.round((this.#steps - 1) * this.#step - late));
+    const sample =
+      again === null
+        ? Math.max(0, Math.round((this.#steps - 1) * this.#step - late))
+        : again * this.#step;
+    this.#onsetStep = Math.round(sample / this.#step);
+    this.#asked = [];
     return { sample, riseDb: bestRise, levelDb: wholeDb };
+  }
+
+  /** The step in which a note that rings was struck again, as far as it shows by now. */
+  #stepOfRestroke(): number | null {
+    const since = (this.#steps - this.#onsetStep) * this.stepSeconds;
+    if (since < askedAfter || since > ringingSeconds) return null;
+    if (this.#asked.length === 0) this.#asked = askedBands(this, this.#onsetStep);
+    const step = this.#steps - longestSpan(this.#asked);
+    return riseAt(this, this.#asked, step) >= sureRestrokeDb ? step : null;
   }
 
   #meanLevel(band: number): number {

@@ -4,6 +4,7 @@ import { seconds } from '../domain/tuning/units';
 import { analyseStrike } from './analyse-strike';
 import { HoleWatch } from './hole-watch';
 import { type Onset, OnsetDetector } from './onset-detector';
+import { areRestrokes, sureRestrokeDb } from './restrokes';
 import { leadSeconds, longestSeconds, StrikeSpectrum } from './strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
@@ -19,6 +20,14 @@ const settlingIn = 0.03;
 const sameBlow = 0.04;
 /** A stroke belongs to a roll when the one just before it was at most this much softer, dB. */
 const rollRange = 12;
+/**
+ * Inside the sound of one strike, rises of all octaves together like this are another stroke, dB: before a first
+ * verdict; and where the sound is not that of one strike anyway.
+ */
+const doubtfulDb = 7.5;
+const suspectDb = 5;
+/** Smaller rises are none, dB. */
+const leastRiseDb = 2;
 
 interface OpenStrike {
   readonly event: number;
@@ -99,9 +108,9 @@ export class StrikeListener {
     }
     const follows =
       open !== null &&
-      sample - open.onset < shortest * this.sampleRate &&
       open.levelDb > levelDb - rollRange &&
-      !this.#wasThereBefore(open);
+      !this.#wasThereBefore(open) &&
+      sample - this.#lastStroke(open, sample) < shortest * this.sampleRate;
     this.#close(sample, heard);
     const { roomDb } = this.#onsets;
     this.#open = {
@@ -124,6 +133,11 @@ export class StrikeListener {
       heard.push(tooFast(open, this.sampleRate));
   }
 
+  /** Where the last stroke in the sound of `open` before `end` began. */
+  #lastStroke(open: OpenStrike, end: number): number {
+    return this.#onsets.restrokes(open.onset, end, sureRestrokeDb).at(-1)?.sample ?? open.onset;
+  }
+
   /** Sound that was already there when listening began is not an onset. */
   #wasThereBefore(open: OpenStrike): boolean {
     return open.onset < settlingIn * this.sampleRate;
@@ -131,6 +145,14 @@ export class StrikeListener {
 
   #judge(open: OpenStrike, elapsed: number, provisional: boolean, heard: Heard[]): void {
     if (open.inRoll) {
+      if (!provisional) heard.push(tooFast(open, this.sampleRate));
+      return;
+    }
+    const end = open.onset + elapsed;
+    const rises = this.#onsets.restrokes(open.onset, end, leastRiseDb).map((each) => each.riseDb);
+    const highest = Math.max(0, ...rises);
+    if (provisional && highest >= doubtfulDb) return;
+    if (areRestrokes(rises) && !this.#wasThereBefore(open)) {
       if (!provisional) heard.push(tooFast(open, this.sampleRate));
       return;
     }
@@ -154,7 +176,10 @@ export class StrikeListener {
     // A first look that does not succeed says nothing yet; the settled one decides.
     if (provisional && result.kind !== 'strike') return;
     if (provisional) open.told = true;
-    heard.push(result);
+    const isDoubtful =
+      result.kind === 'refused' && (result.reason === 'unclear' || result.reason === 'lost-audio');
+    const isRoll = isDoubtful && highest >= suspectDb;
+    heard.push(isRoll ? tooFast(open, this.sampleRate) : result);
   }
 
   /** Fills the segment with `count` samples from `start` on; what was before the first sample is silence. */
