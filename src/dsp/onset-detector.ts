@@ -72,6 +72,7 @@ export class OnsetDetector implements BandCourse {
   #steps = 0;
   #restUntil = 0;
   #loudestDb = -200;
+  #wholeDb = -200;
   #onsetStep = Number.NEGATIVE_INFINITY;
   #asked: readonly AskedBand[] = [];
 
@@ -96,6 +97,11 @@ export class OnsetDetector implements BandCourse {
   /** Level of the room's own noise as it was before the newest sound, dB of full scale (root mean square). */
   get roomDb(): number {
     return this.#whole.levelDb(0);
+  }
+
+  /** Level of the newest step, dB of full scale (root mean square). */
+  get levelDb(): number {
+    return this.#wholeDb;
   }
 
   get centres(): readonly number[] {
@@ -138,6 +144,7 @@ export class OnsetDetector implements BandCourse {
   #endStep(): Onset | null {
     const slot = this.#steps % this.#depth;
     const wholeDb = decibel(this.#wholeSum / this.#filled);
+    this.#wholeDb = wholeDb;
     let best = -1;
     let bestRise = Number.NEGATIVE_INFINITY;
     let inAll = 0;

@@ -26,9 +26,11 @@ const beforeSeconds = 0.03;
 /** A note's own attack and most of its bloom are over by then, s. */
 const earliestSeconds = 0.065;
 /** A band is asked only as far as it carries sound: parts of its own first energy, of all bands', and of the room's. */
-const ofOwn = 0.1;
+const ofOwn = 0.15;
 const ofAll = 0.0005;
-const ofRoom = 8;
+const ofRoom = 12;
+/** What is asked of its own falls as the note fades, dB/s. */
+const ownFall = 25;
 /** The first energy is taken between these times, s. */
 const firstFrom = 0.03;
 const firstTo = 0.09;
@@ -38,16 +40,19 @@ const mostOfBand = 9;
 const apartSeconds = 0.05;
 
 /**
- * A rise like this is another stroke, dB, and so are the largest three together. Single strikes reach 9.6 and 16.6 (330
- * seeded scenes and the practice pan), real recordings 2.4; rolls of 6 to 14 strokes a second lie above but for one in 30.
+ * A rise like this is another stroke, dB, and so are the largest three together, the first of which may then be smaller.
+ * Single strikes reach 9.2 and 16.9 (330 seeded scenes and the practice pan), real recordings 2.4.
  */
-export const sureRestrokeDb = 11;
-const sureOfThreeDb = 17.5;
+export const sureRestrokeDb = 10.5;
+const sureOfOneDb = 7.5;
+const sureOfThreeDb = 18;
 
 /** Whether rises (dB) inside the sound of one strike are those of further strokes. */
 export function areRestrokes(risesDb: readonly number[]): boolean {
   const [first = 0, second = 0, third = 0] = risesDb.toSorted((a, b) => b - a);
-  return first >= sureRestrokeDb || first + second + third >= sureOfThreeDb;
+  return (
+    first >= sureRestrokeDb || (first >= sureOfOneDb && first + second + third >= sureOfThreeDb)
+  );
 }
 
 /** Strokes of at least `leastDb` after the onset in step `onset` and before step `end`, in their order. */
@@ -75,7 +80,8 @@ export function restrokesIn(
 export function riseAt(course: BandCourse, bands: readonly AskedBand[], step: number): number {
   const backs = stepsIn(course, beforeSeconds);
   let riseDb = 0;
-  for (const { band, span, floor } of bands) {
+  for (const { band, span, own, rest, onset } of bands) {
+    const floor = rest + own * 10 ** ((-ownFall * (step - onset) * course.stepSeconds) / 10);
     let before = 0;
     for (let back = 0; back < backs; back++) {
       before = Math.max(before, mean(course, band, step - span - back, span));
@@ -93,8 +99,10 @@ export interface AskedBand {
   readonly band: number;
   /** Steps over which energies are compared. */
   readonly span: number;
-  /** Energy that is added to both sides, so that a band without sound does not count. */
-  readonly floor: number;
+  /** Energies added to both sides, so that a band without sound does not count: one that fades from `onset` on, and the rest. */
+  readonly own: number;
+  readonly rest: number;
+  readonly onset: number;
 }
 
 /** The bands in which strokes after the onset in step `onset` would show; needs 90 ms from there on. */
@@ -106,8 +114,10 @@ export function askedBands(course: BandCourse, onset: number): readonly AskedBan
   const all = first.reduce((sum, energy) => sum + energy, 0);
   return course.centres.flatMap((hz, band) => {
     if (hz < lowestBand) return [];
-    const floor = ofRoom * course.room(band) + ofOwn * (first[band] ?? 0) + ofAll * all + 1e-20;
-    return [{ band, span: stepsIn(course, Math.max(spanSeconds, periodsInSpan / hz)), floor }];
+    const span = stepsIn(course, Math.max(spanSeconds, periodsInSpan / hz));
+    const own = ofOwn * (first[band] ?? 0);
+    const rest = ofRoom * course.room(band) + ofAll * all + 1e-20;
+    return [{ band, span, own, rest, onset }];
   });
 }
 

@@ -18,6 +18,8 @@ const settlingIn = 0.03;
 
 /** Two rises this close are one blow: the stick's touch and the note. */
 const sameBlow = 0.04;
+/** After a roll's last known stroke others may hide; what comes within this time belongs to it too, s. */
+const rollLasts = 0.45;
 /** A stroke belongs to a roll when the one just before it was at most this much softer, dB. */
 const rollRange = 12;
 /**
@@ -27,16 +29,17 @@ const rollRange = 12;
 const doubtfulDb = 7.5;
 const suspectDb = 5;
 /** Smaller rises are none, dB. */
-const leastRiseDb = 2;
+const leastRiseDb = 3;
 
 interface OpenStrike {
   readonly event: number;
   readonly onset: number;
-  readonly levelDb: number;
+  /** Of its first moments, the loudest. */
+  levelDb: number;
   /** Level of the room before it, dB. */
   readonly roomDb: number;
-  /** It came too soon after a stroke that was no quieter: its sound holds two. */
-  readonly inRoll: boolean;
+  /** Level of the stroke just before, if it came that soon, dB: the sound then holds two. */
+  readonly tooSoonAfterDb: number | null;
   told: boolean;
 }
 
@@ -52,6 +55,9 @@ export class StrikeListener {
   #received = 0;
   #events = 0;
   #open: OpenStrike | null = null;
+  /** Until when a roll may go on (samples), and its level, dB. */
+  #rollUntil = 0;
+  #rollDb = -200;
 
   constructor(
     readonly sampleRate: number,
@@ -83,6 +89,9 @@ export class StrikeListener {
       const open = this.#open;
       if (!open) continue;
       const elapsed = this.#received - open.onset;
+      if (elapsed < sameBlow * this.sampleRate) {
+        open.levelDb = Math.max(open.levelDb, this.#onsets.levelDb);
+      }
       if (!open.told && elapsed === Math.round(provisionalAfter * this.sampleRate)) {
         this.#judge(open, elapsed, true, heard);
       } else if (elapsed === Math.round(settledAfter * this.sampleRate)) {
@@ -106,9 +115,8 @@ export class StrikeListener {
       this.#open = { ...open, onset: sample, levelDb: Math.max(levelDb, open.levelDb) };
       return;
     }
-    const follows =
+    const isTooSoon =
       open !== null &&
-      open.levelDb > levelDb - rollRange &&
       !this.#wasThereBefore(open) &&
       sample - this.#lastStroke(open, sample) < shortest * this.sampleRate;
     this.#close(sample, heard);
@@ -118,7 +126,7 @@ export class StrikeListener {
       onset: sample,
       levelDb,
       roomDb,
-      inRoll: follows,
+      tooSoonAfterDb: isTooSoon ? open.levelDb : sample < this.#rollUntil ? this.#rollDb : null,
       told: false,
     };
   }
@@ -130,7 +138,15 @@ export class StrikeListener {
     const elapsed = end - open.onset;
     if (elapsed >= shortest * this.sampleRate) this.#judge(open, elapsed, false, heard);
     else if (end < this.#received && !this.#wasThereBefore(open))
-      heard.push(tooFast(open, this.sampleRate));
+      this.#refuseRoll(open, end, heard);
+  }
+
+  /** Refuses `open`, whose sound up to `end` holds more than one stroke. */
+  #refuseRoll(open: OpenStrike, end: number, heard: Heard[]): void {
+    const last = this.#onsets.restrokes(open.onset, end, leastRiseDb).at(-1)?.sample ?? open.onset;
+    this.#rollUntil = last + rollLasts * this.sampleRate;
+    this.#rollDb = open.levelDb;
+    heard.push(tooFast(open, this.sampleRate));
   }
 
   /** Where the last stroke in the sound of `open` before `end` began. */
@@ -144,16 +160,16 @@ export class StrikeListener {
   }
 
   #judge(open: OpenStrike, elapsed: number, provisional: boolean, heard: Heard[]): void {
-    if (open.inRoll) {
-      if (!provisional) heard.push(tooFast(open, this.sampleRate));
+    const end = open.onset + elapsed;
+    if (isInRoll(open)) {
+      if (!provisional) this.#refuseRoll(open, end, heard);
       return;
     }
-    const end = open.onset + elapsed;
     const rises = this.#onsets.restrokes(open.onset, end, leastRiseDb).map((each) => each.riseDb);
     const highest = Math.max(0, ...rises);
     if (provisional && highest >= doubtfulDb) return;
     if (areRestrokes(rises) && !this.#wasThereBefore(open)) {
-      if (!provisional) heard.push(tooFast(open, this.sampleRate));
+      if (!provisional) this.#refuseRoll(open, end, heard);
       return;
     }
     const lead = Math.round(leadSeconds * this.sampleRate);
@@ -179,7 +195,8 @@ export class StrikeListener {
     const isDoubtful =
       result.kind === 'refused' && (result.reason === 'unclear' || result.reason === 'lost-audio');
     const isRoll = isDoubtful && highest >= suspectDb;
-    heard.push(isRoll ? tooFast(open, this.sampleRate) : result);
+    if (isRoll) this.#refuseRoll(open, end, heard);
+    else heard.push(result);
   }
 
   /** Fills the segment with `count` samples from `start` on; what was before the first sample is silence. */
@@ -195,6 +212,9 @@ export class StrikeListener {
     }
   }
 }
+
+const isInRoll = ({ levelDb, tooSoonAfterDb }: OpenStrike): boolean =>
+  tooSoonAfterDb !== null && tooSoonAfterDb > levelDb - rollRange;
 
 const tooFast = ({ event, onset }: OpenStrike, sampleRate: number): Heard => ({
   kind: 'refused',
