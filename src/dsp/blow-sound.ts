@@ -21,8 +21,10 @@ const shortDecay = 1.9;
 const leastEarlyShareOfShort = 0.7;
 /** Early against settled level of the fundamental, dB: a voice is not there yet. */
 const leastPromptDb = -8.5;
-/** Level of the same line just before the onset against just after, dB: it was already there. */
+/** Level of the same line just before the onset against just after, dB: it was already there … */
 const mostBeforeDb = -5;
+/** … and was not struck again if less was added to it than this part of it, dB. */
+const leastAddedDb = -3;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
@@ -35,12 +37,13 @@ export function isStruckNote(
   fundamental: TimedLine,
   decaySeconds: number,
 ): boolean {
-  const { hz, early, settled, before } = fundamental;
+  const { hz, early, settled, before, added } = fundamental;
   const isBass = hz < bassHz;
   const settledShare = share(lines, hz, (line) => line.settled);
   if (settledShare < (isBass ? leastShareOfBass : leastShare)) return false;
   if (decibel(early / Math.max(settled, 1e-12)) < leastPromptDb) return false;
-  if (decibel(before / Math.max(early, 1e-12)) > mostBeforeDb) return false;
+  const isOld = decibel(before / Math.max(early, 1e-12)) > mostBeforeDb;
+  if (isOld && decibel(added / Math.max(before, 1e-12)) < leastAddedDb) return false;
   if (isBass) return true;
   const earlyShare = share(lines, hz, (line) => line.early);
   const isShort = decaySeconds * Math.sqrt(hz) < shortDecay;

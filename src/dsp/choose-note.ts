@@ -30,8 +30,8 @@ const mostForWeak = 12;
 const fasterOctaveDb = 4;
 const fasterWeight = 0.6;
 const mostForFaster = 10;
-/** A line that was there before and has not risen by this was not struck, dB. */
-const leastRiseDb = 5;
+/** A line that was there before was not struck if less was added to it than this part of it, dB. */
+const leastAddedDb = -3;
 const wasThereDb = -8;
 const forOldLine = 20;
 const faintestDb = -42;
@@ -88,9 +88,9 @@ const lateness = (line: TimedLine): number =>
   Math.min(mostForLate, promptWeight * Math.max(0, promptDb - promptness(line)));
 
 function oldness(line: TimedLine): number {
-  const rise = decibel(line.early / Math.max(line.before, 1e-9));
+  const added = decibel(line.added / Math.max(line.before, 1e-9));
   const wasThere = decibel(line.before / Math.max(line.settled, 1e-9)) > wasThereDb;
-  return wasThere && rise < leastRiseDb ? forOldLine : 0;
+  return wasThere && added < leastAddedDb ? forOldLine : 0;
 }
 
 /** The line is the octave of the note below, as both were last measured. */

@@ -12,12 +12,17 @@ export interface TimedLine {
   readonly settled: number;
   /** Just before the onset. */
   readonly before: number;
+  /** What the strike added at once: a note struck again may cancel its own ringing as well as join it. */
+  readonly added: number;
 }
 
 /** Length of the first moments, s, and in turns of the line where that is longer. */
 const earlySeconds = 0.028;
 const earlyTurns = 7;
 const firstTurns = 4;
+
+/** A ringing line fades to about this part from the one moment to the other (time constant 0.25 s). */
+const fadedBetween = 0.86;
 
 /** Width to either side within which the first moments cannot tell two lines apart, Hz. */
 export const blurOf = (hz: number): number => 1.5 / Math.max(earlySeconds, earlyTurns / hz);
@@ -44,24 +49,34 @@ export function timedLine(
   const length = Math.round(Math.max(earlySeconds, earlyTurns / line.hz) * rate);
   const start = onset - Math.round(0.004 * rate);
   const earlier = Math.max(0, onset - Math.round(0.006 * rate) - length);
-  const early = hannAmplitude(segment, start, length, line.hz / rate);
+  const cyclesPerSample = line.hz / rate;
+  const early = hannSum(segment, start, length, cyclesPerSample);
+  const before = hannSum(segment, earlier, length, cyclesPerSample);
+  // What was there goes on: it has turned by so much, and faded a little.
+  const turned = 2 * Math.PI * cyclesPerSample * (start - earlier);
+  const cos = fadedBetween * Math.cos(turned);
+  const sin = fadedBetween * Math.sin(turned);
+  const addedRe = early.re - (before.re * cos - before.im * sin);
+  const addedIm = early.im - (before.re * sin + before.im * cos);
   const short = Math.round(Math.max(earlySeconds, firstTurns / line.hz) * rate);
+  const first = short < length ? hannSum(segment, start, short, cyclesPerSample) : early;
   return {
     hz: line.hz,
     settled: line.amplitude,
-    early,
-    first: short < length ? hannAmplitude(segment, start, short, line.hz / rate) : early,
-    before: hannAmplitude(segment, earlier, length, line.hz / rate),
+    early: (4 * Math.min(early.size, Math.hypot(addedRe, addedIm))) / length,
+    first: (4 * first.size) / Math.min(short, length),
+    before: (4 * before.size) / length,
+    added: (4 * Math.hypot(addedRe, addedIm)) / length,
   };
 }
 
-/** Amplitude of one frequency (cycles per sample) under a Hann window. */
-function hannAmplitude(
+/** Sum over one frequency (cycles per sample) under a Hann window, its phase counted from `from`. */
+function hannSum(
   samples: Float32Array,
   from: number,
   length: number,
   cyclesPerSample: number,
-): number {
+): { readonly re: number; readonly im: number; readonly size: number } {
   let re = 0;
   let im = 0;
   // Two pointers turn from sample to sample: one with the line, one with the window.
@@ -85,5 +100,5 @@ function hannAmplitude(
     openAcross = open * openSin + openAcross * openCos;
     open = nextOpen;
   }
-  return (4 * Math.hypot(re, im)) / length;
+  return { re, im, size: Math.hypot(re, im) };
 }

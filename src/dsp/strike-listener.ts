@@ -143,7 +143,7 @@ export class StrikeListener {
 
   /** Refuses `open`, whose sound up to `end` holds more than one stroke. */
   #refuseRoll(open: OpenStrike, end: number, heard: Heard[]): void {
-    const last = this.#onsets.restrokes(open.onset, end, leastRiseDb).at(-1)?.sample ?? open.onset;
+    const last = this.#onsets.restrokes(open.onset, end, suspectDb).at(-1)?.sample ?? open.onset;
     this.#rollUntil = last + rollLasts * this.sampleRate;
     this.#rollDb = open.levelDb;
     heard.push(tooFast(open, this.sampleRate));
