@@ -7,7 +7,7 @@ import { verdictOn } from '../../domain/tuning/verdict';
 import { judgedNote, wishOf } from '../../domain/work/judge-note';
 import type { JudgedStanding } from '../../domain/work/note-standing';
 import type { Reading } from '../../domain/work/reading';
-import { isDone, nextNote } from '../../domain/work/round-progress';
+import { isDone, nextNote, notesLeft } from '../../domain/work/round-progress';
 import { countStandings, noteToMark, type OpenRound, standingsOf } from '../../state/open-round';
 import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
@@ -80,7 +80,12 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
   const microphone = listen.microphone.value.kind;
   const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
   return (
-    <main class="screen round" data-done={done} data-next={asked ?? ''}>
+    <main
+      class="screen round"
+      data-done={done}
+      data-next={asked ?? ''}
+      data-left={notesLeft(progress).join(' ')}
+    >
       <header class="top">
         <h1>{fields.name}</h1>
         <span role="status">
