@@ -89,14 +89,18 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** Each partial may be as far off as it is now or was at the opening, whichever is less, or at its limit. */
-export const boundsOf = (
-  { values, limits }: NoteErrors,
+/** Each partial may be as far off as it is now, but no farther than the worst one was at the opening; or at its limit. */
+export function boundsOf(
+  { values, limits, weights }: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,
-): ThreePartials =>
-  mapThree(values, (value, k) =>
-    Math.max(limits[k], Math.min(Math.abs(value), Math.abs(opening.values[k]))),
+): ThreePartials {
+  const worstAtOpening = Math.max(
+    ...opening.values.map((value, k) => ((weights[k] ?? 0) > 0 ? Math.abs(value) : 0)),
   );
+  return mapThree(values, (value, k) =>
+    Math.max(limits[k], Math.min(Math.abs(value), worstAtOpening)),
+  );
+}
 
 /** Probability that a standard normal value is above `z` (Abramowitz & Stegun 26.2.17, error below 7.5·10⁻⁸). */
 export function normalAbove(z: number): number {

@@ -1,12 +1,13 @@
 // Where to hammer next: the place, side and firmness that are expected to bring a note closest to true.
 import type { MidiNote } from '../tuning/units';
 import { type BlowGain, blowGain, boundsOf } from './blow-gain';
-import { allWheres, type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
+import { type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
 import { priorOf } from './blow-priors';
 import type { BlowSet } from './blow-sets';
 import { errorSum, errorsBefore, type NoteErrors } from './note-errors';
+import { planBlows, plannedPlaces } from './plan-blows';
 import type { Prediction, ResponseModel } from './response-model';
-import { trialGain } from './trial-gain';
+import { trialGain, trialStrength } from './trial-gain';
 
 export interface Dose {
   readonly firmness: BlowFirmness;
@@ -21,7 +22,7 @@ export interface PlaceChoice extends BlowWhere, Dose, BlowGain {
 }
 
 /** Sets that are suggested, the gentlest first: of two that promise as much the gentler one is taken. */
-export const doses: readonly Dose[] = [
+const doses: readonly Dose[] = [
   { firmness: 'light', count: 1 },
   { firmness: 'light', count: 2 },
   { firmness: 'light', count: 3 },
@@ -37,12 +38,13 @@ const mostTrials = 2;
 const mostWorsening = 4;
 /** A set that is expected to take away less than this part of the error is not worth a blow. */
 const leastPart = 0.03;
-const leastPartOfTrial = 0.02;
+const leastPartOfTrial = 0.01;
 
 /**
  * The set that most reduces the expected weighted error of the three partials, or why there is none. A set whose
- * gain is less than the doubt about it is not suggested, nor one that could do much harm. Where no place is sure
- * enough, one light blow may be worth what it teaches: `trialGain`. `sets`: those on this note so far.
+ * gain is less than the doubt about it is not suggested, nor one that could do much harm; places of the best plan
+ * over all places come first. Where no place is sure enough, one light blow may be worth what it teaches.
+ * `sets`: those on this note so far.
  */
 export function choosePlace(
   note: MidiNote,
@@ -51,17 +53,23 @@ export function choosePlace(
   sets: readonly BlowSet[] = [],
 ): PlaceChoice | 'nothing-helps' | 'too-unsure' {
   const bounds = boundsOf(errors, { values: errorsBefore(errors, sets) });
-  const choice = (where: BlowWhere, dose: Dose): Omit<PlaceChoice, 'aim'> => {
-    const expected = model.predict(note, where, strengthOf(dose.firmness, dose.count));
-    return { ...where, ...dose, ...blowGain(errors, expected, bounds), expected };
-  };
-  const safe = allWheres
-    .flatMap((where) => doses.map((dose) => choice(where, dose)))
+  const places = plannedPlaces(note, errors, model);
+  const plan = planBlows(errors, places);
+  const safe = places
+    .flatMap(({ where }, at) => doses.map((dose) => ({ ...where, ...dose, at })))
+    .map((dose): Candidate => {
+      const expected = model.predict(note, dose, strengthOf(dose.firmness, dose.count));
+      return { ...dose, ...blowGain(errors, expected, bounds), expected };
+    })
     .filter(({ worsening }) => worsening <= mostWorsening);
   const sum = errorSum(errors);
   const sure = safe.filter(({ gain, doubt }) => gain >= doubt && gain >= leastPart * sum);
-  const mend = largest(sure, ({ gain }) => gain);
-  if (mend) return { aim: 'mend', ...mend };
+  const planned = sure.filter(({ at, firmness, count }) => {
+    const strength = plan.strengths[at] ?? 0;
+    return strength > 0 && strengthOf(firmness, count) <= Math.max(strength, trialStrength);
+  });
+  const mend = largest(planned, ({ gain }) => gain);
+  if (mend) return chosen('mend', mend);
   const trials = safe.filter(
     (each) =>
       each.firmness === gentlest.firmness &&
@@ -70,13 +78,26 @@ export function choosePlace(
       priorOf(each).source !== 'nothing known' &&
       sets.filter((set) => isTrial(set) && isSameWhere(set, each)).length < mostTrials,
   );
-  const worth = new Map(
-    trials.map((trial) => [trial, trialGain(errors, model, note, trial)] as const),
-  );
-  const best = largest(trials, (trial) => worth.get(trial) ?? 0);
-  if (best && (worth.get(best) ?? 0) >= leastPartOfTrial * sum) return { aim: 'try', ...best };
+  const worth = trials.map((trial) => ({
+    trial,
+    gain: trialGain(errors, places, plan, trial.at, model.predict(note, trial), trial.expected),
+  }));
+  const best = largest(worth, ({ gain }) => gain);
+  if (best && best.gain >= leastPartOfTrial * sum) return chosen('try', best.trial);
+  const other = largest(sure, ({ gain }) => gain);
+  if (other) return chosen('mend', other);
   return safe.some(({ gain }) => gain > 0) ? 'too-unsure' : 'nothing-helps';
 }
+
+interface Candidate extends Omit<PlaceChoice, 'aim'> {
+  /** Number of the place in the plan. */
+  readonly at: number;
+}
+
+const chosen = (aim: PlaceChoice['aim'], { at: _, ...candidate }: Candidate): PlaceChoice => ({
+  aim,
+  ...candidate,
+});
 
 /** A single light blow shows what a place does; it is too little to mend much. */
 export const isTrial = ({ strength }: BlowSet): boolean =>

@@ -1,12 +1,10 @@
 // What one trial blow is worth: it costs or helps a little by itself, and afterwards it is known better what to do.
-import type { MidiNote } from '../tuning/units';
 import { blowGain } from './blow-gain';
-import { type BlowWhere, strengthOf } from './blow-places';
+import { strengthOf } from './blow-places';
 import { choleskyOf } from './cholesky';
-import { doses } from './choose-place';
-import type { NoteErrors } from './note-errors';
-import type { Prediction, ResponseModel } from './response-model';
-import { blowScatter } from './response-noise';
+import { covarianceOfErrors, type NoteErrors } from './note-errors';
+import { type BlowPlan, type PlannedPlace, placeLearned, planBlows } from './plan-blows';
+import type { Prediction } from './response-model';
 import {
   type Matrix3,
   mapThree,
@@ -23,69 +21,58 @@ const points = [
     { z: side * Math.sqrt(5 + Math.sqrt(10)), weight: (7 - 2 * Math.sqrt(10)) / 60 },
   ]),
 ];
-const grid: readonly { readonly z: ThreePartials; readonly weight: number }[] = points.flatMap(
-  (a) =>
+/** Pairs and triples of the outermost points weigh next to nothing and are left out. */
+const grid: readonly { readonly z: ThreePartials; readonly weight: number }[] = points
+  .flatMap((a) =>
     points.flatMap((b) =>
       points.map((c) => ({ z: [a.z, b.z, c.z] as const, weight: a.weight * b.weight * c.weight })),
     ),
-);
+  )
+  .filter(({ weight }) => weight > 0.005);
 /** One standard error of a measured change, cents, for what a trial can teach. */
 const usualSigma = 0.3;
 
 /**
- * Expected fall of the weighted error sum by one light blow and then the best set at the same place, or none if
- * the trial went badly (preposterior analysis; Raiffa & Schlaifer, Applied Statistical Decision Theory, 1961).
+ * By how much a single light blow at place number `at` improves what the best plan is expected to leave, because
+ * its effect is known better then, less the harm it is expected to do (preposterior analysis; Raiffa & Schlaifer,
+ * Applied Statistical Decision Theory, 1961). `plan` is the best one for `places` as they are known; `usual` and `trial`: what a usual set and one blow do there.
  */
 export function trialGain(
   errors: NoteErrors,
-  model: ResponseModel,
-  note: MidiNote,
-  where: BlowWhere,
+  places: readonly PlannedPlace[],
+  plan: BlowPlan,
+  at: number,
+  usual: Prediction,
+  trial: Prediction,
 ): number {
-  const strength = strengthOf('light', 1);
-  const usual = model.predict(note, where);
-  const trial = model.predict(note, where, strength);
-  const learned = learnedPart(errors, trial, strength, usual);
-  const left = matrix3((i, j) => (1 - learned) * usual.doubt[i][j]);
-  const spread = triangleOf(usual.doubt);
-  const after: NoteErrors = errors;
-  let sum = 0;
+  const place = places[at];
+  if (!place) return 0;
+  const learned = learnedPart(errors, trial);
+  const spread = triangleOf(covarianceOfErrors(usual.doubt));
+  const share = Math.sqrt(learned);
+  let left = 0;
+  let weights = 0;
   for (const { z, weight } of grid) {
-    const effect = mapThree(usual.mean, (mean, k) => {
-      const away = partialIndices.reduce<number>((part, j) => part + spread[k][j] * z[j], 0);
-      return mean + Math.sqrt(learned) * away;
-    });
-    const gains = doses.map(
-      ({ firmness, count }) =>
-        blowGain(after, outcome(effect, left, strengthOf(firmness, count))).gain,
+    const away = mapThree(partialIndices, (k) =>
+      partialIndices.reduce<number>((sum, j) => sum + share * spread[k][j] * z[j], 0),
     );
-    sum += weight * Math.max(0, ...gains);
+    const known = places.with(at, placeLearned(place, away, 1 - learned));
+    left += weight * planBlows(errors, known, plan.strengths).left;
+    weights += weight;
   }
-  return sum + Math.min(0, blowGain(errors, trial).gain);
+  const cost = Math.max(0, -blowGain(errors, trial).gain);
+  return plan.left - left / weights - cost;
 }
 
-/** Which part of the doubt one measured blow takes away. */
-function learnedPart(
-  { weights }: NoteErrors,
-  trial: Prediction,
-  strength: number,
-  usual: Prediction,
-): number {
-  const noise = blowScatter(usual.mean, strength);
+/** Which part of the doubt about a place one measured blow takes away. */
+function learnedPart({ weights }: NoteErrors, { doubt, covariance }: Prediction): number {
   const sum = (of: (k: 0 | 1 | 2) => number) =>
     partialIndices.reduce<number>((total, k) => total + weights[k] * of(k), 0);
-  const doubt = sum((k) => trial.doubt[k][k]);
-  return doubt / (doubt + sum((k) => noise[k][k] + usualSigma ** 2));
+  return sum((k) => doubt[k][k]) / sum((k) => covariance[k][k] + usualSigma ** 2);
 }
 
-function outcome(effect: ThreePartials, doubt: Matrix3, strength: number) {
-  const scatter = blowScatter(effect, strength);
-  return {
-    mean: mapThree(effect, (each) => strength * each),
-    covariance: matrix3((i, j) => strength ** 2 * doubt[i][j] + scatter[i][j]),
-    doubt: matrix3((i, j) => strength ** 2 * doubt[i][j]),
-  };
-}
+/** The gentlest set there is. */
+export const trialStrength = strengthOf('light', 1);
 
 function triangleOf(matrix: Matrix3): Matrix3 {
   const lower = choleskyOf(Float64Array.from(matrix.flat()), 3);
