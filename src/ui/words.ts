@@ -7,7 +7,6 @@ import type { Disagreement } from '../domain/work/agreement';
 import type { Refusal } from '../state/readout-phase';
 
 export const words = {
-  appName: 'Ringwright',
   rack: 'Rack',
   rackAside: 'works without a network',
   listen: 'Listen',
@@ -16,8 +15,6 @@ export const words = {
   openFile: 'Open a sound file',
   settings: 'Settings',
   back: 'Back',
-  stop: 'Stop',
-  emptyRack: 'No pans are kept here yet. Listen works without one: strike any note.',
   offline: {
     'not-ready': 'Getting ready for offline use',
     ready: 'Ready for offline use',
@@ -70,7 +67,6 @@ export const words = {
   octaveDown: 'It is an octave lower',
   nameNote: 'Note to strike',
   anyNote: 'any note',
-  filePrompt: 'WAV files are read exactly as they are.',
   fileReading: 'Reading the file',
   fileRead: (heard: number) =>
     heard === 0

@@ -34,9 +34,9 @@ export type RoundEvent =
       readonly reading: Reading;
       readonly isAgreeing: boolean;
     }
-  /** The note is done: keep `reading.strikes`, then announce. */
+  /** The note is done: keep `reading.heard`, then announce. */
   | { readonly kind: 'locked'; readonly note: MidiNote; readonly reading: Reading }
-  /** Quick round: another strike on a note that is done; keep `reading.strikes` as a newer reading. */
+  /** Quick round: another strike on a note that is done; keep `reading.heard` as a newer reading. */
   | { readonly kind: 'refined'; readonly note: MidiNote; readonly reading: Reading }
   | { readonly kind: 'marked'; readonly note: MidiNote; readonly mark: MarkKind };
 

@@ -46,6 +46,7 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         </a>
       </div>
       <Pans models={models} />
+      <Removed models={models} />
       {rack.reminder.value && (
         <p class="hint" role="status">
           {reminderWords(rack.reminder.value)}
@@ -135,6 +136,24 @@ function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
         ))}
       </ul>
     </section>
+  );
+}
+
+/** Off the rack, not gone: each leads to its page, where it can be put back. */
+function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
+  const removed = rack.removed.value;
+  if (removed.length === 0) return null;
+  return (
+    <details class="how-sure">
+      <summary>{rackWords.removed(removed.length)}</summary>
+      <ul class="pan-list">
+        {removed.map((card) => (
+          <li key={card.pan}>
+            <PanRow card={card} now={now()} />
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

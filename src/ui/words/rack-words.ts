@@ -19,7 +19,7 @@ export const rackWords = {
   notHeardYet: 'not heard yet',
   allGood: 'all notes good',
   openRound: 'a round is under way',
-  removed: 'taken off the rack',
+  removed: (count: number) => `Taken off the rack: ${count}`,
   provisional: 'provisional',
   notSaved: 'Not saved.',
   tryAgain: 'Try again',

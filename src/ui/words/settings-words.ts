@@ -22,5 +22,4 @@ export const settingsWords = {
   fine: 'Fine limits: good is within 2 cents',
   set: 'Set the limits',
   bad: 'Enter whole numbers from 1 to 100, none smaller than the one before it. The limits stay as they were.',
-  now: 'These limits hold now.',
 } as const;
