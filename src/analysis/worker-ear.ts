@@ -1,7 +1,8 @@
 // The page's side of the analysis thread: asks, listens, and starts it again once if it dies.
 import type { CutSound } from '../domain/measurement/cut-sound';
 import type { Heard, ListeningContext } from '../domain/measurement/strike';
-import type { Ear, EarState, Unsubscribe } from '../domain/ports';
+import type { Ear, EarState } from '../domain/ports/ear-port';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Seconds } from '../domain/tuning/units';
 import type { FromWorker, ToWorker } from './protocol';
 

@@ -1,5 +1,5 @@
 // The phone's own voice, and two beeps. A voice that needs the network is never used.
-import type { Announcer } from '../domain/ports';
+import type { Announcer } from '../domain/ports/sound-ports';
 
 /** Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one. */
 const beepHz = 3600;

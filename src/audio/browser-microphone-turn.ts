@@ -1,5 +1,5 @@
 // One window owns the microphone: a lock that all windows of the app share.
-import type { MicrophoneTurn } from '../domain/ports';
+import type { MicrophoneTurn } from '../domain/ports/microphone-ports';
 
 const lockName = 'ringwright-microphone';
 

@@ -1,6 +1,7 @@
 // The phone's microphone through an AudioWorklet. Recovery is always the same: close all, build anew.
 import type { Heartbeat } from '../domain/measurement/sound-block';
-import type { Microphone, MicrophoneState, Unsubscribe } from '../domain/ports';
+import type { Microphone, MicrophoneState } from '../domain/ports/microphone-ports';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import { afterBlock, type Pulse, processingOf, stateAt, stateForRefusal } from './microphone-life';
 import {
   askForMicrophone,

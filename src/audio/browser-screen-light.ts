@@ -1,5 +1,5 @@
 // Keeps the screen on while something is listened to.
-import type { ScreenLight } from '../domain/ports';
+import type { ScreenLight } from '../domain/ports/phone-ports';
 
 export class BrowserScreenLight implements ScreenLight {
   #wanted = false;

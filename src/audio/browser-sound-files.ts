@@ -1,5 +1,5 @@
 // Opens sound files: WAV as it is, everything else through the browser's decoder.
-import type { OpenSoundResult, SoundFiles } from '../domain/ports';
+import type { OpenSoundResult, SoundFiles } from '../domain/ports/sound-ports';
 import { readWav } from '../dsp/read-wav';
 
 const longestSeconds = 600;

@@ -1,5 +1,5 @@
 // The phone's speaker.
-import type { Speaker } from '../domain/ports';
+import type { Speaker } from '../domain/ports/sound-ports';
 
 export class BrowserSpeaker implements Speaker {
   #context: AudioContext | null = null;

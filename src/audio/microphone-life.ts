@@ -1,5 +1,5 @@
 // Decisions about a running microphone, apart from the browser: what a refusal means, what silence means.
-import type { MicrophoneState } from '../domain/ports';
+import type { MicrophoneState } from '../domain/ports/microphone-ports';
 
 /** No block for this long: the sound is lost, ms. */
 export const lostAfter = 900;

@@ -1,6 +1,7 @@
 // The offline copy: registered once, "ready" only when it is true, updated only when the app says so.
 import { Workbox } from 'workbox-window';
-import type { AppUpdates, OfflineState, Unsubscribe } from '../domain/ports';
+import type { AppUpdates, OfflineState } from '../domain/ports/phone-ports';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import { hasCompleteCopy } from './kept-files';
 
 /** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */

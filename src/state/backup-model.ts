@@ -5,13 +5,10 @@ import type {
   BackupRefusal,
   BackupScope,
   CheckedBackup,
-  Clock,
-  FileHandout,
-  FileOnHand,
-  HandedOut,
-  PanStore,
-  StoreTrouble,
-} from '../domain/ports';
+} from '../domain/ports/backup-files';
+import type { FileHandout, FileOnHand, HandedOut } from '../domain/ports/file-handout';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
+import type { Clock } from '../domain/ports/phone-ports';
 import type { BackupCounts } from '../domain/records/backup-format';
 import { backupAt } from '../domain/records/settings';
 import type { SettingsModel } from './settings-model';

@@ -3,18 +3,11 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import type { CutSound } from '../domain/measurement/cut-sound';
 import type { Heard, KnownNote, Strike } from '../domain/measurement/strike';
 import { notesOf } from '../domain/pans/layout';
-import type {
-  Ear,
-  EarState,
-  Microphone,
-  MicrophoneState,
-  MicrophoneTurn,
-  PracticeSource,
-  ScreenLight,
-  SoundFiles,
-  Speaker,
-  Unsubscribe,
-} from '../domain/ports';
+import type { Ear, EarState } from '../domain/ports/ear-port';
+import type { Microphone, MicrophoneState, MicrophoneTurn } from '../domain/ports/microphone-ports';
+import type { ScreenLight } from '../domain/ports/phone-ports';
+import type { PracticeSource, SoundFiles, Speaker } from '../domain/ports/sound-ports';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Taking } from '../domain/records/rack-records';
 import { type Hertz, type MidiNote, seconds } from '../domain/tuning/units';
 import { createDeafMoments, type Pause } from './deaf-moments';

@@ -1,6 +1,6 @@
 // One note of the open pan through time: its readings as they are read from the rack.
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { PanId, ReadingRecord } from '../domain/records/rack-records';
 import type { MidiNote } from '../domain/tuning/units';
 

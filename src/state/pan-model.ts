@@ -1,6 +1,7 @@
 // One pan as it is shown and edited: its fields, its rounds, and the readings of the newest one.
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
-import type { Clock, Identities, PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
+import type { Clock, Identities } from '../domain/ports/phone-ports';
 import { type CurrentPan, currentPan, editOf } from '../domain/records/current-pan';
 import { newestFinishedRounds } from '../domain/records/make-pan-card';
 import { openRounds } from '../domain/records/open-rounds';

@@ -1,6 +1,7 @@
 // All pans of the rack as cards: opened at once from what is kept, and made anew where they are out of date.
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { Clock, PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
+import type { Clock } from '../domain/ports/phone-ports';
 import { type BackupReminder, backupReminder } from '../domain/records/backup-reminder';
 import { type CardSettings, judgingText } from '../domain/records/card-settings';
 import type { PanCard } from '../domain/records/pan-card';

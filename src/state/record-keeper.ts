@@ -1,6 +1,6 @@
 // Keeps records one after the other and says the truth about it: what could not be kept waits and is tried again.
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { Attachment, RackRecord } from '../domain/records/rack-records';
 
 export type Saving =

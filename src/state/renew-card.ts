@@ -1,5 +1,5 @@
 // Reads what a pan's card is made of, makes it, and keeps it for the next time.
-import type { PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { CardSettings } from '../domain/records/card-settings';
 import { makePanCard, newestFinishedRounds } from '../domain/records/make-pan-card';
 import type { PanCard } from '../domain/records/pan-card';

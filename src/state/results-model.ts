@@ -1,6 +1,6 @@
 // The results of a pan's rounds: read when a screen wants them, judged anew whenever the settings change.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { CardSettings } from '../domain/records/card-settings';
 import { resultOf } from '../domain/records/make-pan-card';
 import {

@@ -1,7 +1,9 @@
 // A round as it happens: strikes come in, readings are kept before the next note is announced.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { notesOf } from '../domain/pans/layout';
-import type { Announcer, Clock, Identities, PanStore, StoreTrouble } from '../domain/ports';
+import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
+import type { Clock, Identities } from '../domain/ports/phone-ports';
+import type { Announcer } from '../domain/ports/sound-ports';
 import { currentPan } from '../domain/records/current-pan';
 import {
   type Attachment,

@@ -1,6 +1,6 @@
 // The user's settings: loaded once, saved at every change, with the truth about whether that worked.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { SettingsStore } from '../domain/ports';
+import type { SettingsStore } from '../domain/ports/settings-store';
 import type { CardSettings } from '../domain/records/card-settings';
 import {
   type Announcement,

@@ -1,5 +1,6 @@
 // Plays the kept sound of a reading, so that before and after can be heard one after the other.
-import type { PanStore, SoundFiles, Speaker } from '../domain/ports';
+import type { PanStore } from '../domain/ports/pan-store';
+import type { SoundFiles, Speaker } from '../domain/ports/sound-ports';
 import type { AttachmentId } from '../domain/records/rack-records';
 
 export interface SoundPlayer {

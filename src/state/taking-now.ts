@@ -1,5 +1,5 @@
 // Where the sound comes from at this moment, as it is kept with each reading.
-import type { MicrophoneState } from '../domain/ports';
+import type { MicrophoneState } from '../domain/ports/microphone-ports';
 import type { Taking } from '../domain/records/rack-records';
 
 export type SoundFrom = 'none' | 'microphone' | 'file' | 'practice';

@@ -1,5 +1,5 @@
 // The text of a backup, piece by piece.
-import type { BackupScope, Progress } from '../domain/ports';
+import type { BackupScope, Progress } from '../domain/ports/backup-files';
 import type { BackupHeader } from '../domain/records/backup-format';
 import { BackupWriter } from '../domain/records/backup-writer';
 import type { Database } from './database';

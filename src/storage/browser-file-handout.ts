@@ -1,5 +1,5 @@
 // Files out of the app: the share sheet where downloads lead nowhere, a download elsewhere.
-import type { FileHandout, FileOnHand, HandedOut } from '../domain/ports';
+import type { FileHandout, FileOnHand, HandedOut } from '../domain/ports/file-handout';
 
 /** Milliseconds until a downloaded file may be let go of; some browsers read it long after the click. */
 const downloadTime = 60_000;

@@ -1,5 +1,5 @@
 // Scales photos down on the phone: a pan is recognised from far fewer pixels than a camera gives.
-import type { Photos } from '../domain/ports';
+import type { Photos } from '../domain/ports/pan-store';
 
 const longestSide = 960;
 const quality = 0.8;

@@ -1,5 +1,5 @@
 // What the browser says about the storage of the app. Its answers are shown, never relied on.
-import type { Durability, StorageHealth, StorageState } from '../domain/ports';
+import type { Durability, StorageHealth, StorageState } from '../domain/ports/storage-health';
 
 export class BrowserStorageHealth implements StorageHealth {
   async look(): Promise<StorageState> {

@@ -1,5 +1,5 @@
 // The cards of the rack as the database holds them: one row a pan, with a count that tells an old card from a new one.
-import type { KeptCards } from '../domain/ports';
+import type { KeptCards } from '../domain/ports/pan-store';
 import type { PanCard } from '../domain/records/pan-card';
 import { type PanId, panId } from '../domain/records/rack-records';
 import { restorePanCard } from '../domain/records/restore-pan-card';

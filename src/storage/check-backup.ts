@@ -1,5 +1,6 @@
 // Reads a backup from end to end before anything that is kept is touched.
-import type { BackupCheck, BackupRefusal, FileOnHand, Progress } from '../domain/ports';
+import type { BackupCheck, BackupRefusal, Progress } from '../domain/ports/backup-files';
+import type { FileOnHand } from '../domain/ports/file-handout';
 import { BackupReader } from '../domain/records/backup-reader';
 import type { PanId } from '../domain/records/rack-records';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';

@@ -6,10 +6,10 @@ import type {
   BackupScope,
   BackupTakenIn,
   CheckedBackup,
-  Clock,
-  FileOnHand,
   Progress,
-} from '../domain/ports';
+} from '../domain/ports/backup-files';
+import type { FileOnHand } from '../domain/ports/file-handout';
+import type { Clock } from '../domain/ports/phone-ports';
 import type { BackupCounts } from '../domain/records/backup-format';
 import { backupTexts } from './backup-texts';
 import { checkBackup } from './check-backup';

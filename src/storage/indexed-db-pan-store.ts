@@ -1,5 +1,6 @@
 // The rack in IndexedDB.
-import type { Kept, KeptCards, Loaded, PanStore, Unsubscribe } from '../domain/ports';
+import type { Kept, KeptCards, Loaded, PanStore } from '../domain/ports/pan-store';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { PanCard } from '../domain/records/pan-card';
 import type {
   Attachment,

@@ -1,5 +1,5 @@
 // Settings in IndexedDB.
-import type { SettingsLoad, SettingsStore } from '../domain/ports';
+import type { SettingsLoad, SettingsStore } from '../domain/ports/settings-store';
 import { restoreSettings, type Settings } from '../domain/records/settings';
 import type { Database } from './database';
 

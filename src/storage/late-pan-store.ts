@@ -1,5 +1,5 @@
 // A rack whose adapter loads when it is first used: the first screen does not wait for what only the others need.
-import type { PanStore } from '../domain/ports';
+import type { PanStore } from '../domain/ports/pan-store';
 
 /** Passes every call on to the store that `load` brings; what cannot be loaded is a trouble like any other. */
 export function latePanStore(load: () => Promise<PanStore>): PanStore {

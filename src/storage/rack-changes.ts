@@ -1,5 +1,5 @@
 // Tells this window and the others which pans were written to.
-import type { Unsubscribe } from '../domain/ports';
+import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import { type PanId, panId } from '../domain/records/rack-records';
 
 const channelName = 'ringwright-rack';

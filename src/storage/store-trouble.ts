@@ -1,5 +1,5 @@
 // Which of the troubles that the screen has a sentence for an error of the database is.
-import type { StoreTrouble } from '../domain/ports';
+import type { StoreTrouble } from '../domain/ports/pan-store';
 
 /** The database could not be opened. */
 export class OpeningFailed extends Error {

@@ -1,5 +1,5 @@
 // Adds what a checked backup holds to the rack, batch by batch: taking it in again finishes what was interrupted.
-import type { BackupTakenIn, CheckedBackup, Progress } from '../domain/ports';
+import type { BackupTakenIn, CheckedBackup, Progress } from '../domain/ports/backup-files';
 import type { BackupPart } from '../domain/records/backup-format';
 import { BackupReader } from '../domain/records/backup-reader';
 import { chosenAttachment, mergeRecords } from '../domain/records/merge-records';

@@ -1,13 +1,10 @@
 // The models and the small services that the screens use.
 import type { ReadonlySignal } from '@preact/signals';
-import type {
-  Announcer,
-  Durability,
-  FileHandout,
-  OfflineState,
-  Photos,
-  PracticeSource,
-} from '../domain/ports';
+import type { FileHandout } from '../domain/ports/file-handout';
+import type { Photos } from '../domain/ports/pan-store';
+import type { OfflineState } from '../domain/ports/phone-ports';
+import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
+import type { Durability } from '../domain/ports/storage-health';
 import type { Instant } from '../domain/tuning/units';
 import type { BackupModel } from '../state/backup-model';
 import type { ListenModel } from '../state/listen-model';

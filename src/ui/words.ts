@@ -1,7 +1,7 @@
 // All text of the interface, in one place and one voice, so that it can be translated.
 
 import type { Loudness, ThirdKind } from '../domain/measurement/strike';
-import type { MicrophoneFailure, MicrophoneState } from '../domain/ports';
+import type { MicrophoneFailure, MicrophoneState } from '../domain/ports/microphone-ports';
 import type { Verdict } from '../domain/tuning/verdict';
 import type { Disagreement } from '../domain/work/agreement';
 import type { Refusal } from '../state/readout-phase';

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { FromWorker, ToWorker } from '../../src/analysis/protocol';
 import { WorkerEar } from '../../src/analysis/worker-ear';
-import type { EarState } from '../../src/domain/ports';
+import type { EarState } from '../../src/domain/ports/ear-port';
 import { hertz } from '../../src/domain/tuning/units';
 
 /** Stands in for the thread; the test answers for it. */

@@ -1,13 +1,9 @@
 // Stand-ins for everything the listening model needs from the phone.
 import { signal } from '@preact/signals';
 import type { Heard, ListeningContext } from '../../src/domain/measurement/strike';
-import type {
-  Ear,
-  EarState,
-  Microphone,
-  MicrophoneState,
-  OpenSoundResult,
-} from '../../src/domain/ports';
+import type { Ear, EarState } from '../../src/domain/ports/ear-port';
+import type { Microphone, MicrophoneState } from '../../src/domain/ports/microphone-ports';
+import type { OpenSoundResult } from '../../src/domain/ports/sound-ports';
 import { hertz } from '../../src/domain/tuning/units';
 import type { ListenPorts } from '../../src/state/listen-model';
 

@@ -1,5 +1,5 @@
 // A rack in memory for tests: keeps what it is given, or has the trouble it is told to have.
-import type { Kept, PanStore, StoreTrouble } from '../../src/domain/ports';
+import type { Kept, PanStore, StoreTrouble } from '../../src/domain/ports/pan-store';
 import type { PanCard } from '../../src/domain/records/pan-card';
 import type { Attachment, PanId, RackRecord } from '../../src/domain/records/rack-records';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Kept } from '../../src/domain/ports';
+import type { Kept } from '../../src/domain/ports/pan-store';
 import { type Mark, panId, type RackRecord, recordId } from '../../src/domain/records/rack-records';
 import { instant, midiNote } from '../../src/domain/tuning/units';
 import { createRecordKeeper } from '../../src/state/record-keeper';

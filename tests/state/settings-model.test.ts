@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SettingsStore } from '../../src/domain/ports';
+import type { SettingsStore } from '../../src/domain/ports/settings-store';
 import { defaultSettings, type Settings } from '../../src/domain/records/settings';
 import { hertz } from '../../src/domain/tuning/units';
 import { createSettingsModel } from '../../src/state/settings-model';

@@ -4,7 +4,7 @@ import { IDBFactory } from 'fake-indexeddb';
 import fc from 'fast-check';
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Loaded } from '../../src/domain/ports';
+import type { Loaded } from '../../src/domain/ports/pan-store';
 import { panId, roundId, roundOf } from '../../src/domain/records/rack-records';
 import { midiNote } from '../../src/domain/tuning/units';
 import { Database } from '../../src/storage/database';

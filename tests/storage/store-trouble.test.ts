@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { StoreTrouble } from '../../src/domain/ports';
+import type { StoreTrouble } from '../../src/domain/ports/pan-store';
 import { Database } from '../../src/storage/database';
 import { IndexedDbPanStore } from '../../src/storage/indexed-db-pan-store';
 import { IndexedDbSettings } from '../../src/storage/indexed-db-settings';

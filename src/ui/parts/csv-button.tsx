@@ -1,6 +1,6 @@
 // Hands readings out as a table for spreadsheets and other programs.
 import { useState } from 'preact/hooks';
-import type { HandedOut } from '../../domain/ports';
+import type { HandedOut } from '../../domain/ports/file-handout';
 import type { AppModels } from '../app-models';
 import { resultWords } from '../words/result-words';
 

@@ -1,6 +1,6 @@
 // The photo of a pan: shown, chosen or taken, removed.
 import { useEffect, useState } from 'preact/hooks';
-import type { Photos } from '../../domain/ports';
+import type { Photos } from '../../domain/ports/pan-store';
 import { panWords } from '../words/pan-words';
 
 /** The photo's bytes as a picture; its address in memory is given back when it goes. */

@@ -1,6 +1,6 @@
 // Out to one file, and in from one: of the whole rack, or of one pan.
 import { useEffect } from 'preact/hooks';
-import type { BackupScope, CheckedBackup } from '../../domain/ports';
+import type { BackupScope, CheckedBackup } from '../../domain/ports/backup-files';
 import type { ComingIn, GoingOut } from '../../state/backup-model';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';

@@ -1,6 +1,6 @@
 // The practice pan: strike its notes by tapping, read them like those of a real one.
 import { useEffect, useState } from 'preact/hooks';
-import type { PracticeSource } from '../../domain/ports';
+import type { PracticeSource } from '../../domain/ports/sound-ports';
 import { tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
 import { readingOf } from '../../state/readout-phase';

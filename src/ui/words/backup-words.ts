@@ -1,5 +1,7 @@
 // What the backup screen says.
-import type { BackupRefusal, HandedOut, StoreTrouble } from '../../domain/ports';
+import type { BackupRefusal } from '../../domain/ports/backup-files';
+import type { HandedOut } from '../../domain/ports/file-handout';
+import type { StoreTrouble } from '../../domain/ports/pan-store';
 import type { BackupReminder } from '../../domain/records/backup-reminder';
 import type { FileFault } from '../../domain/records/backup-verdict';
 import { storeTroubleWords } from './rack-words';

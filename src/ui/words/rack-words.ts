@@ -1,5 +1,5 @@
 // What the rack, a pan's page and the form of a pan say.
-import type { StoreTrouble } from '../../domain/ports';
+import type { StoreTrouble } from '../../domain/ports/pan-store';
 import type { PanFamily } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { NoteStanding } from '../../domain/work/note-standing';

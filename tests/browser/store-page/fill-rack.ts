@@ -2,7 +2,7 @@
 
 import { notesOf } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
-import type { PanStore } from '../../../src/domain/ports';
+import type { PanStore } from '../../../src/domain/ports/pan-store';
 import {
   type PanId,
   panId,

@@ -1,5 +1,7 @@
 // Times, in milliseconds, of what the app asks the store for, and of the rack on its way to a file and back.
-import type { BackupFiles, FileOnHand, Loaded, PanStore } from '../../../src/domain/ports';
+import type { BackupFiles } from '../../../src/domain/ports/backup-files';
+import type { FileOnHand } from '../../../src/domain/ports/file-handout';
+import type { Loaded, PanStore } from '../../../src/domain/ports/pan-store';
 import { readingValues } from '../../../src/domain/records/reading-values';
 import { cents, hertz } from '../../../src/domain/tuning/units';
 import { notes, rackPan, rackRound } from './fill-rack';

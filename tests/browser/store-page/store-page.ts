@@ -1,6 +1,6 @@
 // Puts the real adapters within reach of a test's page.evaluate.
 import { BrowserMicrophoneTurn } from '../../../src/audio/browser-microphone-turn';
-import type { FileOnHand } from '../../../src/domain/ports';
+import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import { instant } from '../../../src/domain/tuning/units';
 import { BrowserFileHandout } from '../../../src/storage/browser-file-handout';
 import { BrowserStorageHealth } from '../../../src/storage/browser-storage-health';

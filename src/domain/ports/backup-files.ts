@@ -1,0 +1,61 @@
+// The rack as a file and back.
+import type { BackupCounts } from '../records/backup-format';
+import type { BackupReport } from '../records/backup-verdict';
+import type { PanId } from '../records/rack-records';
+import type { FileOnHand } from './file-handout';
+import type { StoreTrouble } from './pan-store';
+
+/** What a backup holds: everything on the rack, or one pan. `name` is for the name of the file. */
+export type BackupScope =
+  | { readonly kind: 'rack' }
+  | { readonly kind: 'pan'; readonly pan: PanId; readonly name: string };
+
+export type BackupMade =
+  /** `leftOut`: records in the store that could not be read any more and are not in the file. */
+  | {
+      readonly kind: 'made';
+      readonly file: FileOnHand;
+      readonly counts: BackupCounts;
+      readonly leftOut: number;
+    }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
+
+/** A backup that was read from end to end and can be taken in. */
+export interface CheckedBackup {
+  readonly file: FileOnHand;
+  /** Whole as it was made, or damaged and good in part (`report` lists what is left out). */
+  readonly isWhole: boolean;
+  readonly report: BackupReport;
+  readonly pans: readonly PanId[];
+  readonly readings: number;
+}
+
+/**
+ * `foreign`: no backup of this app. `newer`: of a newer version of it. `nothing`: nothing in it can be used.
+ * `too-large`: larger than any rack, or packed so as to fill the phone. `unreadable`: the phone could not read
+ * the file. `packed`: this browser is too old to unpack it.
+ */
+export type BackupRefusal = 'foreign' | 'newer' | 'nothing' | 'too-large' | 'unreadable' | 'packed';
+
+export type BackupCheck =
+  | { readonly kind: 'fine'; readonly backup: CheckedBackup }
+  | { readonly kind: 'refused'; readonly why: BackupRefusal };
+
+export type BackupTakenIn =
+  /** On disk, all of it. `added`: what was not there before. */
+  | { readonly kind: 'taken-in'; readonly added: BackupCounts }
+  /** The store failed, or the file changed since it was checked; what is in already is good, and all can be tried again. */
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble | 'file-changed' };
+
+/** Told how much is done, 0…1. */
+export type Progress = (part: number) => void;
+
+/** The rack as a file and back. Nothing here throws or rejects. */
+export interface BackupFiles {
+  /** Makes the file, to be handed out in the next tap. */
+  make(scope: BackupScope, onProgress?: Progress): Promise<BackupMade>;
+  /** Reads a file from end to end without touching anything that is kept. */
+  check(file: FileOnHand, onProgress?: Progress): Promise<BackupCheck>;
+  /** Adds what a checked file holds to the rack; what is there already stays, so it can be done any number of times. */
+  takeIn(backup: CheckedBackup, onProgress?: Progress): Promise<BackupTakenIn>;
+}

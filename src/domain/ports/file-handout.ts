@@ -1,0 +1,17 @@
+// Files on their way out of the app and into it.
+/** A file that is ready to go out or has been picked: the browser's File. */
+export interface FileOnHand {
+  readonly name: string;
+  readonly size: number;
+}
+
+/** `dismissed`: closed by the user, who knows it. `again`: the browser wants another tap for it. */
+export type HandedOut = 'shared' | 'downloaded' | 'dismissed' | 'again' | 'failed';
+
+/** The way out of the app for files: the share sheet where there is one, else a download. */
+export interface FileHandout {
+  /** A file of text, ready to be handed out. `type` is its media type. */
+  textFile(name: string, type: string, text: string): FileOnHand;
+  /** Must be called inside a tap, with a file that was made before it: the browser forgets the tap after seconds. */
+  handOut(file: FileOnHand): Promise<HandedOut>;
+}

@@ -1,0 +1,2 @@
+/** Call to stop listening to a port. */
+export type Unsubscribe = () => void;
