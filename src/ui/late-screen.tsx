@@ -21,6 +21,7 @@ const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   'add-pan': () => import('./screens/add-pan-screen').then((file) => file.AddPanScreen),
   layout: () => import('./screens/layout-screen').then((file) => file.LayoutScreen),
   backup: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
+  cautions: () => import('./screens/cautions-screen').then((file) => file.CautionsScreen),
   send: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),

@@ -3,7 +3,15 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { type PanId, panId, type RoundId, roundId } from '../domain/records/rack-records';
 import { type MidiNote, midiNote } from '../domain/tuning/units';
 
-const plainScreens = ['rack', 'listen', 'practice', 'settings', 'add-pan', 'backup'] as const;
+const plainScreens = [
+  'rack',
+  'listen',
+  'practice',
+  'settings',
+  'add-pan',
+  'backup',
+  'cautions',
+] as const;
 const panScreens = ['details', 'layout', 'begin', 'history', 'send'] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];

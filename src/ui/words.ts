@@ -89,16 +89,7 @@ export const words = {
   a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
   themeLabel: 'Light or dark',
   themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
-  cautionsTitle: 'Take care',
   cautionLink: 'Hammering steel is loud: wear hearing protection. More cautions',
-  cautions: [
-    'Hammering steel is loud: wear hearing protection. The phone is no sound level meter.',
-    'Wear eye protection whenever metal is struck, and gloves for cut skirts and flaking chrome. Two people lift a bass.',
-    'No flame, torch, grinder or saw on a pan. Burnt zinc and chrome are poisonous.',
-    'Do not play or hammer a cracked pan. One wrong blow may be beyond repair.',
-    'Without training: do not hammer, push, prise, heat, drill, straighten or polish anything.',
-    'This app is an aid. A professional tuner decides, and local rules come first.',
-  ],
 } as const;
 
 /** The sentence for each thing the ear refused. */

@@ -6,6 +6,7 @@ import { addressOf, type Route, routeOf } from '../../src/ui/route';
 const routes: readonly Route[] = [
   { screen: 'rack' },
   { screen: 'backup' },
+  { screen: 'cautions' },
   { screen: 'pan', pan: panId('a/b %') },
   { screen: 'layout', pan: panId('p') },
   { screen: 'round', pan: panId('p'), round: roundId('r') },

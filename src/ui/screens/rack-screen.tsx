@@ -63,7 +63,7 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
           {rackWords.backUp}
         </a>
       </div>
-      <a class="caution" href={addressOf('settings')}>
+      <a class="caution" href={addressOf('cautions')}>
         {words.cautionLink}
       </a>
       <a class="button" href={addressOf('settings')}>

@@ -1,4 +1,4 @@
-// Band pitch, light or dark, and the cautions.
+// Band pitch, light or dark, what is judged how, and kept sound.
 import { useEffect, useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
 import type { AppModels } from '../app-models';
@@ -87,12 +87,9 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
         {settingsWords.keepSound}
       </label>
       <p class="hint">{settingsWords.soundKept(sizeWords(rack.soundBytes.value))}</p>
-      <h2>{words.cautionsTitle}</h2>
-      <ul class="cautions">
-        {words.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <a class="caution" href={addressOf('cautions')}>
+        {words.cautionLink}
+      </a>
       {settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
       <footer class="actions">
         <a class="button" href={addressOf('rack')}>
