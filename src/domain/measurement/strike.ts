@@ -72,6 +72,11 @@ export interface Strike {
   /** Peak level of the strike, dB relative to full scale. */
   readonly peakDb: Decibels;
   readonly loudness: Loudness;
+  /**
+   * Noise between 1 and 8 kHz that comes and goes with the strike and that no line explains, against the strike's own
+   * sound, dB; what the room had before the strike is taken off. Missing where it was not measured.
+   */
+  readonly buzzDb?: Decibels;
   readonly alsoRinging: readonly RingingLine[];
 }
 

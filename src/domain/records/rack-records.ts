@@ -116,6 +116,8 @@ export interface StrikeRecord {
   readonly glideCents: Cents;
   readonly peakDb: Decibels;
   readonly loudness: Loudness;
+  /** See `Strike`; missing in strikes of older apps. */
+  readonly buzzDb?: Decibels;
   readonly alsoRinging: readonly RingingLine[];
 }
 

@@ -1,7 +1,7 @@
 // One strike of a reading as it was stored. Without its fundamental it is nothing; any other part can be missed.
 import type { RingingLine } from '../measurement/strike';
 import { cents, decibels, hertz, seconds } from '../tuning/units';
-import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
+import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rules';
 import type { LineRecord, StrikeRecord } from './rack-records';
 import { noteRule } from './record-head';
 import { listOf, numberWithin, oneOf, orNull, trueOrFalse } from './value-rules';
@@ -46,6 +46,7 @@ const strikeRules: FieldRules<StrikeRecord> = {
   peakDb: orElse(levelRule, decibels(0)),
   // Of unknown loudness: it counts for less, as a soft one does.
   loudness: orElse(oneOf(['soft', 'good', 'loud']), 'soft'),
+  buzzDb: optional(levelRule),
   alsoRinging: orElse(listOf(fieldsOf(ringingRules), mostRinging), []),
 };
 

@@ -24,6 +24,7 @@ export function strikeRecordOf(strike: Strike): StrikeRecord {
     glideCents: strike.glideCents,
     peakDb: strike.peakDb,
     loudness: strike.loudness,
+    ...(strike.buzzDb === undefined ? {} : { buzzDb: strike.buzzDb }),
     alsoRinging: strike.alsoRinging,
   };
 }
@@ -81,6 +82,7 @@ export function strikeOf(record: StrikeRecord, aim: StrikeAim, event: number): S
     glideCents: record.glideCents,
     peakDb: record.peakDb,
     loudness: record.loudness,
+    ...(record.buzzDb === undefined ? {} : { buzzDb: record.buzzDb }),
     alsoRinging: record.alsoRinging,
   };
 }

@@ -1,0 +1,40 @@
+// Sign of a choked note: something touches it, and it stops ringing far too soon.
+import type { Strike } from '../measurement/strike';
+import { damageLimits } from './damage-limits';
+import type { DamageSign, NoteEvidence } from './damage-signs';
+import { middleOf } from './middle-of';
+
+/** The sign `choked`, or none. */
+export function chokedSign(evidence: NoteEvidence): readonly DamageSign[] {
+  const { strikes, neighbours, before, knocks } = evidence;
+  const own = turnsOf(strikes);
+  const usual = neighbours.flatMap((each) => turnsOf(each) ?? []);
+  const againstNeighbours =
+    usual.length >= damageLimits.fewestNeighbours ? ratio(own, middleOf(usual)) : null;
+  const againstBefore = before && ratio(own, turnsOf(before));
+  const isSilent = strikes.length === 0 && knocks >= damageLimits.fewestKnocks;
+  // The last record of the same note knows better than its neighbours.
+  const isShort =
+    againstBefore === null
+      ? againstNeighbours !== null && againstNeighbours < damageLimits.chokedAgainstNeighbours
+      : againstBefore < damageLimits.chokedAgainstBefore;
+  if (!isSilent && !isShort) return [];
+  return [{ kind: 'choked', againstNeighbours, againstBefore, knocks }];
+}
+
+/**
+ * Time constant in turns of the note, the middle one of its strikes: high notes ring shorter, but in turns about
+ * as long (T60 2 s at C4 and 0.5 s at E6 are 523 and 659 turns), so notes of all registers compare.
+ */
+const turnsOf = (strikes: readonly Strike[]): number | null =>
+  middleOf(
+    strikes.map(({ isInferred, fundamental, octave }) =>
+      // An inferred fundamental has no decay of its own.
+      isInferred && octave
+        ? octave.decaySeconds * octave.hz
+        : fundamental.decaySeconds * fundamental.hz,
+    ),
+  );
+
+const ratio = (own: number | null, usual: number | null): number | null =>
+  own !== null && usual !== null && usual > 0 ? own / usual : null;

@@ -1,0 +1,32 @@
+// Sign of a note that has come apart: two lines at the octave where there was one.
+import type { OctaveRival, Strike } from '../measurement/strike';
+import { cents, centsBetween, hertz } from '../tuning/units';
+import { damageLimits } from './damage-limits';
+import type { DamageSign, NoteEvidence } from './damage-signs';
+import { middleOf } from './middle-of';
+
+type Double = Strike & { readonly octaveRival: OctaveRival };
+const isDouble = (strike: Strike): strike is Double =>
+  strike.octave !== null && strike.octaveRival !== null;
+
+/** The sign `new-doublet`, or none; without a record from before nothing is new. */
+export function doubletSign({ strikes, before, partnerHz }: NoteEvidence): readonly DamageSign[] {
+  if (!before || before.length === 0 || before.some(isDouble)) return [];
+  const doubles = strikes.filter(isDouble).filter((strike) => !isPartner(strike, partnerHz));
+  if (doubles.length < damageLimits.leastShare * strikes.length) return [];
+  const apart = middleOf(
+    doubles.map(({ octave, octaveRival }) =>
+      Math.abs(centsBetween(octave?.hz ?? octaveRival.hz, octaveRival.hz)),
+    ),
+  );
+  const beat = middleOf(doubles.map(({ octaveRival }) => octaveRival.beatHz));
+  if (apart === null || beat === null) return [];
+  return [{ kind: 'new-doublet', apart: cents(apart), beatHz: hertz(beat) }];
+}
+
+/** Whether one of the two lines is the partner's fundamental, ringing along: the ear names the partner, but does not know. */
+const isPartner = ({ octave, octaveRival }: Double, partnerHz: number | null): boolean =>
+  partnerHz !== null &&
+  [octave, octaveRival].some(
+    (line) => line && Math.abs(centsBetween(partnerHz, line.hz)) <= damageLimits.partnerReach,
+  );

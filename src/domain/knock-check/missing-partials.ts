@@ -1,0 +1,71 @@
+// Signs that a note has lost its octave or its third partial.
+import type { MeasuredPartial, Strike } from '../measurement/strike';
+import { damageLimits } from './damage-limits';
+import type { DamageSign, MissingPartial, NoteEvidence } from './damage-signs';
+import { middleOf } from './middle-of';
+
+type Has = (strike: Strike) => boolean;
+
+/** The signs `no-octave` and `no-third`. Of an inferred fundamental no partial can be missing: it follows from them. */
+export function missingPartialSigns(evidence: NoteEvidence): readonly DamageSign[] {
+  const strikes = evidence.strikes.filter((strike) => !strike.isInferred);
+  if (strikes.length === 0 || evidence.note > evidence.highestWithPartials) return [];
+  const heard = { ...evidence, strikes };
+  const octave = missing(heard, hasOctave(leastOctaveDb(evidence)), hasOctave());
+  const third = asksForThird(evidence) ? missing(heard, hasThird, hasThird) : null;
+  return [
+    ...(octave ? [{ kind: 'no-octave', ...octave } as const] : []),
+    ...(third ? [{ kind: 'no-third', ...third } as const] : []),
+  ];
+}
+
+/** Level against the fundamental, dB; minus infinity where the partial was not heard. */
+const relativeDb = (strike: Strike, partial: MeasuredPartial | null): number =>
+  partial ? partial.levelDb - strike.fundamental.levelDb : Number.NEGATIVE_INFINITY;
+
+const hasOctave =
+  (leastDb: number = damageLimits.faintestOctaveDb): Has =>
+  (strike) =>
+    relativeDb(strike, strike.octave) >= leastDb;
+
+const hasThird: Has = ({ third }) => third !== null;
+
+const hasClearThird: Has = (strike) =>
+  relativeDb(strike, strike.third) >= damageLimits.clearThirdDb;
+
+/** An octave that has fallen far below what the last record had counts as lost, too. */
+function leastOctaveDb({ before }: NoteEvidence): number {
+  const usual = middleOf((before ?? []).map((strike) => relativeDb(strike, strike.octave)));
+  return Math.max(damageLimits.faintestOctaveDb, (usual ?? -99) + damageLimits.octaveFallDb);
+}
+
+/** A note is not asked for a third that it was never meant to have: the last record or the layout must say so. */
+const asksForThird = ({ third, before }: NoteEvidence): boolean =>
+  third !== 'none' && (before !== null ? mostHave(before, hasClearThird) : third !== null);
+
+const mostHave = (strikes: readonly Strike[], has: Has): boolean =>
+  strikes.filter(has).length >= damageLimits.leastShare * strikes.length;
+
+/** `had`: what the last record and the neighbours are asked. */
+function missing(
+  { strikes, neighbours, before }: NoteEvidence,
+  has: Has,
+  had: Has,
+): MissingPartial | null {
+  const missingIn = strikes.filter((strike) => !has(strike)).length;
+  if (missingIn < damageLimits.leastShare * strikes.length) return null;
+  const neighboursWith = neighbours.filter((each) => mostHave(each, had)).length;
+  const wasThere = before && mostHave(before, had);
+  const isUsual =
+    neighbours.length >= damageLimits.fewestNeighbours &&
+    neighboursWith >= damageLimits.leastShareOfNeighbours * neighbours.length;
+  // The note's own last record knows better than its neighbours.
+  if (!(wasThere ?? isUsual)) return null;
+  return {
+    missingIn,
+    strikes: strikes.length,
+    neighboursWith,
+    neighbours: neighbours.length,
+    wasThere,
+  };
+}
