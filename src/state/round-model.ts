@@ -89,6 +89,8 @@ export interface NewRound {
   readonly fields: PanFields;
   readonly way: RoundWay;
   readonly conditions: RoundConditions;
+  /** In which order a guided round asks for the notes; octave pairs, highest first, where nothing else is wanted. */
+  readonly order?: readonly MidiNote[];
   /** Newest readings of the pan, to help the ear. */
   readonly earlier: readonly ReadingRecord[];
 }
@@ -208,10 +210,10 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     view,
     saving: keeper.saving,
     retry: keeper.retry,
-    begin({ pan, fields, way, conditions, earlier: before }) {
+    begin({ pan, fields, way, conditions, order: wanted, earlier: before }) {
       turn++;
       earlier = before;
-      const order = octaveOrder(notesOf(fields.layout));
+      const order = wanted ?? octaveOrder(notesOf(fields.layout));
       const start: RoundStart = {
         ...newHead(pan),
         kind: 'round',

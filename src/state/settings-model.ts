@@ -1,5 +1,11 @@
 // The user's settings: loaded once, saved at every change, with the truth about whether that worked.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { SavedTune, SetNeeds } from '../domain/knock-check/set-needs';
+import {
+  type RuleChanges,
+  rulesWith,
+  type TonightRules,
+} from '../domain/knock-check/tonight-rules';
 import type { SettingsStore } from '../domain/ports/settings-store';
 import type { CardSettings } from '../domain/records/card-settings';
 import {
@@ -26,6 +32,12 @@ export interface SettingsModel {
   readonly judging: ReadonlySignal<CardSettings>;
   readonly keepsSound: ReadonlySignal<boolean>;
   readonly lastBackup: ReadonlySignal<LastBackup | null>;
+  readonly tunes: ReadonlySignal<readonly SavedTune[]>;
+  /** What tonight's set needs. */
+  readonly setNeeds: ReadonlySignal<SetNeeds>;
+  readonly ruleChanges: ReadonlySignal<RuleChanges>;
+  /** The rules of tonight, the user's changes in them. */
+  readonly tonightRules: ReadonlySignal<TonightRules>;
   /** The phone refuses to keep settings (private window, storage full). */
   readonly isNotKept: ReadonlySignal<boolean>;
   load(): Promise<void>;
@@ -74,6 +86,10 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     }),
     keepsSound: computed(() => settings.value.keepsSound),
     lastBackup: computed(() => settings.value.lastBackup),
+    tunes: computed(() => settings.value.tunes),
+    setNeeds: computed(() => settings.value.setNeeds),
+    ruleChanges: computed(() => settings.value.tonightRules),
+    tonightRules: computed(() => rulesWith(settings.value.tonightRules)),
     isNotKept,
     async load() {
       isNotKept.value = !(await ensureRead());

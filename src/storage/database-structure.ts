@@ -3,7 +3,7 @@ import type { DBSchema, IDBPDatabase } from 'idb';
 import type { RackRecord } from '../domain/records/rack-records';
 
 export const databaseName = 'ringwright';
-export const databaseVersion = 2;
+export const databaseVersion = 3;
 
 interface KeptByPan {
   key: string;
@@ -25,6 +25,8 @@ export interface RingwrightSchema extends DBSchema {
   };
   marks: KeptByPan;
   blows: KeptByPan;
+  'knock-checks': KeptByPan;
+  stopgaps: KeptByPan;
   erasures: KeptByPan;
   /** `soundBytes` is written beside the bytes of sounds only, so that they are summed without reading them. */
   attachments: { key: string; value: unknown; indexes: { pan: string; soundBytes: number } };
@@ -43,6 +45,8 @@ export type RecordStore =
   | 'readings'
   | 'marks'
   | 'blows'
+  | 'knock-checks'
+  | 'stopgaps'
   | 'erasures';
 
 export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
@@ -52,6 +56,8 @@ export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
   reading: 'readings',
   mark: 'marks',
   blows: 'blows',
+  'knock-check': 'knock-checks',
+  stopgap: 'stopgaps',
   erasure: 'erasures',
 };
 
@@ -77,5 +83,10 @@ export function raiseStructure(database: Connection, oldVersion: number): void {
     attachments.createIndex('soundBytes', 'soundBytes');
     database.createObjectStore('cards', { keyPath: 'pan' });
     database.createObjectStore('scratch');
+  }
+  if (oldVersion < 3) {
+    for (const name of ['knock-checks', 'stopgaps'] as const) {
+      database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
+    }
   }
 }

@@ -20,6 +20,18 @@ import { restoreAttachmentRow, restoreKept } from './restore-kept';
 import { storeTrouble } from './store-trouble';
 import { inTransaction, type StoreName, type Transaction } from './transaction';
 
+/** Everything of a pan but its readings. */
+const storesOfPan = [
+  'pan-edits',
+  'rounds',
+  'round-ends',
+  'marks',
+  'blows',
+  'knock-checks',
+  'stopgaps',
+  'erasures',
+] as const;
+
 export class IndexedDbPanStore implements PanStore {
   readonly #database: Database;
   readonly #changes: RackChanges;
@@ -51,27 +63,21 @@ export class IndexedDbPanStore implements PanStore {
   }
 
   pan(pan: PanId): Promise<Loaded<PanRecords>> {
-    const stores: StoreName[] = [
-      'pan-edits',
-      'rounds',
-      'round-ends',
-      'marks',
-      'blows',
-      'erasures',
-      'cards',
-    ];
-    return this.#load(stores, async (transaction, repairs) => {
-      const all = (store: 'pan-edits' | 'rounds' | 'round-ends' | 'marks' | 'blows' | 'erasures') =>
+    return this.#load([...storesOfPan, 'cards'], async (transaction, repairs) => {
+      const all = (store: (typeof storesOfPan)[number]) =>
         transaction.objectStore(store).index('pan').getAll(pan);
-      const [edits, rounds, ends, marks, blows, erasures, row] = await Promise.all([
-        all('pan-edits'),
-        all('rounds'),
-        all('round-ends'),
-        all('marks'),
-        all('blows'),
-        all('erasures'),
-        transaction.objectStore('cards').get(pan),
-      ]);
+      const [edits, rounds, ends, marks, blows, knocks, stopgaps, erasures, row] =
+        await Promise.all([
+          all('pan-edits'),
+          all('rounds'),
+          all('round-ends'),
+          all('marks'),
+          all('blows'),
+          all('knock-checks'),
+          all('stopgaps'),
+          all('erasures'),
+          transaction.objectStore('cards').get(pan),
+        ]);
       const records: PanRecords = {
         pan,
         edits: restoreKept('pan-edit', edits, repairs),
@@ -79,6 +85,8 @@ export class IndexedDbPanStore implements PanStore {
         ends: restoreKept('round-end', ends, repairs),
         marks: restoreKept('mark', marks, repairs),
         blows: restoreKept('blows', blows, repairs),
+        knockChecks: restoreKept('knock-check', knocks, repairs),
+        stopgaps: restoreKept('stopgap', stopgaps, repairs),
         erasures: restoreKept('erasure', erasures, repairs),
       };
       const changes = restoreCardRow(row)?.changes;

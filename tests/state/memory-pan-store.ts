@@ -38,6 +38,8 @@ export function memoryPanStore() {
         ends: ofKind('round-end', pan),
         marks: ofKind('mark', pan),
         blows: ofKind('blows', pan),
+        knockChecks: ofKind('knock-check', pan),
+        stopgaps: ofKind('stopgap', pan),
         erasures: ofKind('erasure', pan),
       }),
     readingsOfRound: async (round) =>

@@ -17,10 +17,12 @@ import {
   sampleEdit,
   sampleEnd,
   sampleErasure,
+  sampleKnockCheck,
   sampleMark,
   samplePan,
   sampleReading,
   sampleRound,
+  sampleStopgap,
 } from './rack-sample';
 
 const value = <T>(loaded: Loaded<T>): T => {
@@ -41,8 +43,11 @@ describe('records that were kept', () => {
     const end = sampleEnd('end-1', round);
     const mark = sampleMark('mark-1');
     const blows = sampleBlows('blows-1');
+    const check = sampleKnockCheck('check-1');
+    const stopgap = sampleStopgap('stopgap-1');
     const erasure = sampleErasure('erasure-1', 'mark-1');
-    expect(await store.keep([edit, round, end, mark, blows, erasure])).toEqual({ kind: 'kept' });
+    const all = [edit, round, end, mark, blows, check, stopgap, erasure];
+    expect(await store.keep(all)).toEqual({ kind: 'kept' });
     expect(await store.pan(samplePan)).toEqual({
       kind: 'loaded',
       value: {
@@ -52,6 +57,8 @@ describe('records that were kept', () => {
         ends: [end],
         marks: [mark],
         blows: [blows],
+        knockChecks: [check],
+        stopgaps: [stopgap],
         erasures: [erasure],
       },
       repairs: [],

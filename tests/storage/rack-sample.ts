@@ -6,6 +6,7 @@ import {
   attachmentId,
   type Blows,
   type Erasure,
+  type KnockCheck,
   type Mark,
   type PanEdit,
   type PanId,
@@ -15,6 +16,7 @@ import {
   type RoundStart,
   recordId,
   roundOf,
+  type Stopgap,
   type StrikeRecord,
 } from '../../src/domain/records/rack-records';
 import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
@@ -131,6 +133,28 @@ export const sampleBlows = (id: string, note = 72): Blows => ({
   after: null,
 });
 
+export const sampleKnockCheck = (id: string): KnockCheck => ({
+  shape: 1,
+  kind: 'knock-check',
+  id: recordId(id),
+  pan: samplePan,
+  at: at(126),
+  round: null,
+  looks: [{ look: 'rim', answer: 'yes', photo: null }],
+  impact: { kind: 'point', drum: 0, clock: 3, radius: 0.9 },
+  remarks: '',
+});
+
+export const sampleStopgap = (id: string, note = 72): Stopgap => ({
+  shape: 1,
+  kind: 'stopgap',
+  id: recordId(id),
+  pan: samplePan,
+  at: at(127),
+  note: midiNote(note),
+  stopgap: 'magnet',
+});
+
 export const sampleErasure = (id: string, target: string): Erasure => ({
   shape: 1,
   kind: 'erasure',
@@ -174,6 +198,7 @@ export const sampleCard = (pan: PanId = samplePan): PanCard => ({
   standings: { good: 20, playable: 5, out: 3, avoid: 1, unread: 0 },
   worst: [midiNote(72)],
   panPitch: cents(3),
+  stopgaps: [],
   need: 4,
   reasons: [{ kind: 'avoid', notes: [midiNote(72)] }],
 });

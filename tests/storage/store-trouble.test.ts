@@ -7,8 +7,9 @@ import type { StoreTrouble } from '../../src/domain/ports/pan-store';
 import { Database } from '../../src/storage/database';
 import { IndexedDbPanStore } from '../../src/storage/indexed-db-pan-store';
 import { IndexedDbSettings } from '../../src/storage/indexed-db-settings';
-import { sampleEdit, samplePan } from './rack-sample';
+import { sampleEdit, sampleKnockCheck, samplePan, sampleStopgap } from './rack-sample';
 import { makeDatabaseOfVersion1 } from './saved-database-1';
+import { makeDatabaseOfVersion2 } from './saved-database-2';
 
 const trouble = (name: StoreTrouble) => ({ kind: 'trouble', trouble: name });
 const edit = sampleEdit('edit-1', 'Lead 1');
@@ -36,25 +37,46 @@ describe('a database of version 1', () => {
     expect(await store.pan(samplePan)).toMatchObject({ kind: 'loaded', value: { edits: [edit] } });
   });
 
-  it('has the same structure afterwards as a new one', async () => {
-    const structure = async () => {
-      await newStore().cards();
-      const database = await openDB('ringwright');
-      const names = [...database.objectStoreNames];
-      const transaction = database.transaction(names);
-      const stores = names.map((name) => {
-        const { keyPath, indexNames } = transaction.objectStore(name);
-        return { name, keyPath, indexes: [...indexNames] };
-      });
-      const { version } = database;
-      database.close();
-      return { version, stores };
-    };
-    const fresh = await structure();
-    globalThis.indexedDB = new IDBFactory();
-    await makeDatabaseOfVersion1(indexedDB);
-    expect(await structure()).toEqual(fresh);
-    expect(fresh.version).toBe(2);
+  it.each([makeDatabaseOfVersion1, makeDatabaseOfVersion2])(
+    'has the same structure afterwards as a new one: %o',
+    async (make) => {
+      const structure = async () => {
+        await newStore().cards();
+        const database = await openDB('ringwright');
+        const names = [...database.objectStoreNames];
+        const transaction = database.transaction(names);
+        const stores = names.map((name) => {
+          const { keyPath, indexNames } = transaction.objectStore(name);
+          return { name, keyPath, indexes: [...indexNames] };
+        });
+        const { version } = database;
+        database.close();
+        return { version, stores };
+      };
+      const fresh = await structure();
+      globalThis.indexedDB = new IDBFactory();
+      await make(indexedDB);
+      expect(await structure()).toEqual(fresh);
+      expect(fresh.version).toBe(3);
+    },
+  );
+});
+
+describe('a database of version 2', () => {
+  it('is raised with its records, and takes a knock check and a stopgap beside them', async () => {
+    await makeDatabaseOfVersion2(indexedDB);
+    const store = newStore();
+    const [check, stopgap] = [sampleKnockCheck('check-1'), sampleStopgap('stopgap-1')];
+    expect(await store.keep([check, stopgap])).toEqual({ kind: 'kept' });
+    expect(await store.pan(samplePan)).toMatchObject({
+      kind: 'loaded',
+      value: {
+        marks: [{ id: 'mark-1', mark: 'buzzing' }],
+        knockChecks: [check],
+        stopgaps: [stopgap],
+      },
+      repairs: [],
+    });
   });
 });
 

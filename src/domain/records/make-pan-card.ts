@@ -19,6 +19,7 @@ import {
 } from './rack-records';
 import { olderFirst } from './record-order';
 import { standingMarks } from './standing-marks';
+import { standingStopgaps } from './standing-stopgaps';
 import { readingsWithoutErased, withoutErased } from './without-erased';
 
 /** The newest finished rounds of a pan, newest first, at most `count`: those a card needs the readings of. */
@@ -75,6 +76,7 @@ export function makePanCard(
     standings,
     worst: (last?.worst ?? []).slice(0, 3).map(({ note }) => note),
     panPitch,
+    stopgaps: [...standingStopgaps(records).keys()].sort((low, high) => low - high),
     ...tunerNeed({
       notes: found,
       panPitch,

@@ -32,6 +32,8 @@ export interface PanCard {
   readonly worst: readonly MidiNote[];
   /** Pan pitch against the band's pitch, or null while unknown. */
   readonly panPitch: Cents | null;
+  /** Notes with a stopgap on them, which must come off before the tuner comes; lowest first. */
+  readonly stopgaps: readonly MidiNote[];
   /** How much the pan needs the tuner; larger is more. 0: nothing known or nothing wrong. */
   readonly need: number;
   readonly reasons: readonly NeedReason[];

@@ -1,5 +1,6 @@
 // What the rack keeps, shape 1: records that are only ever added, never changed. What a pan is called today,
 // what a round found and how a note moved all follow from them, so two phones are merged by taking both sets.
+import type { LookAnswer, LookKind } from '../knock-check/look-kinds';
 import type { Loudness, RingingLine, ThirdKind } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
 import type { Cents, Decibels, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
@@ -173,13 +174,64 @@ export interface Blows extends RecordHead {
   readonly after: RecordId | null;
 }
 
+/** One thing that was looked at after a fall. */
+export interface Look {
+  readonly look: LookKind;
+  readonly answer: LookAnswer;
+  readonly photo: AttachmentId | null;
+}
+
+/** A point on a drum, measured like the place of a note. */
+export interface ImpactPoint {
+  readonly kind: 'point';
+  /** Which drum of the layout, from 0. */
+  readonly drum: number;
+  /** Hour on a clock face as the player looks down into the drum; the player stands at 6. */
+  readonly clock: number;
+  /** Distance from the drum's middle, as a part of the rim's radius (0…1). */
+  readonly radius: number;
+}
+
+/** Where the pan was hit: on a note, or at a point that somebody tapped on the drawing. */
+export type ImpactPlace = { readonly kind: 'note'; readonly note: MidiNote } | ImpactPoint;
+
+/** What was seen on a pan after a fall; what was heard is in the readings of its round. The newest one counts. */
+export interface KnockCheck extends RecordHead {
+  readonly kind: 'knock-check';
+  /** The soft round that was begun after the looks, or null where the looks already decided. */
+  readonly round: RoundId | null;
+  readonly looks: readonly Look[];
+  /** Null where nobody knows. */
+  readonly impact: ImpactPlace | null;
+  readonly remarks: string;
+}
+
+/** A help for tonight that was put on a note and must come off before the tuner comes. */
+export type StopgapKind = 'magnet' | 'none';
+
+/** A stopgap on a note; the newest one of a note holds, `none` takes it off. */
+export interface Stopgap extends RecordHead {
+  readonly kind: 'stopgap';
+  readonly note: MidiNote;
+  readonly stopgap: StopgapKind;
+}
+
 /** Takes another record out of everything that is computed. The record itself stays. */
 export interface Erasure extends RecordHead {
   readonly kind: 'erasure';
   readonly target: RecordId;
 }
 
-export type RackRecord = PanEdit | RoundStart | RoundEnd | ReadingRecord | Mark | Blows | Erasure;
+export type RackRecord =
+  | PanEdit
+  | RoundStart
+  | RoundEnd
+  | ReadingRecord
+  | Mark
+  | Blows
+  | KnockCheck
+  | Stopgap
+  | Erasure;
 
 /** A photo or a sound: bytes beside the records, never changed once kept. */
 export interface Attachment {
@@ -201,5 +253,7 @@ export interface PanRecords {
   readonly ends: readonly RoundEnd[];
   readonly marks: readonly Mark[];
   readonly blows: readonly Blows[];
+  readonly knockChecks: readonly KnockCheck[];
+  readonly stopgaps: readonly Stopgap[];
   readonly erasures: readonly Erasure[];
 }

@@ -82,6 +82,7 @@ const cardRules: FieldRules<PanCard> = {
   standings: needed(fieldsOf(standingRules)),
   worst: needed(listOf(noteRule, 3)),
   panPitch: needed(orNull(centsRule)),
+  stopgaps: needed(notesRule),
   need: needed(numberWithin(plainNumber, 0, Number.MAX_VALUE)),
   reasons: needed(listOf(reasonRule, mostReasons)),
 };

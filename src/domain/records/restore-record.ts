@@ -2,6 +2,7 @@
 import type { RackRecord } from './rack-records';
 import { Repairs } from './repairs';
 import { blowsRule } from './restore-blows';
+import { knockCheckRule, stopgapRule } from './restore-knock-check';
 import { erasureRule, markRule } from './restore-mark';
 import { panEditRule } from './restore-pan-edit';
 import { readingRule } from './restore-reading';
@@ -34,6 +35,8 @@ const rules: Readonly<Record<RackRecord['kind'], Rule<RackRecord>>> = {
   reading: readingRule,
   mark: markRule,
   blows: blowsRule,
+  'knock-check': knockCheckRule,
+  stopgap: stopgapRule,
   erasure: erasureRule,
 };
 

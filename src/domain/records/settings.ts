@@ -1,4 +1,12 @@
 // The user's settings: shape 1, defaults, and the way in for whatever storage holds.
+import {
+  areNeeds,
+  areTunes,
+  noNeeds,
+  type SavedTune,
+  type SetNeeds,
+} from '../knock-check/set-needs';
+import { areRuleChanges, type RuleChanges } from '../knock-check/tonight-rules';
 import { highestA4, lowestA4, standardA4 } from '../tuning/equal-temperament';
 import { isToleranceSet } from '../tuning/is-tolerance-set';
 import { type ToleranceSet, usualTolerances } from '../tuning/tolerances';
@@ -33,6 +41,12 @@ export interface Settings {
   /** Keep a second of sound with each reading. */
   readonly keepsSound: boolean;
   readonly lastBackup: LastBackup | null;
+  /** The band's tunes as the notes they use. */
+  readonly tunes: readonly SavedTune[];
+  /** What tonight's set needs. */
+  readonly setNeeds: SetNeeds;
+  /** The rules of tonight as far as they are not the usual ones. */
+  readonly tonightRules: RuleChanges;
 }
 
 export const defaultSettings: Settings = {
@@ -44,6 +58,9 @@ export const defaultSettings: Settings = {
   limits: usualTolerances,
   keepsSound: false,
   lastBackup: null,
+  tunes: [],
+  setNeeds: noNeeds,
+  tonightRules: {},
 };
 
 export interface Restored<T> {
@@ -65,6 +82,9 @@ const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown
   limits: isToleranceSet,
   keepsSound: (value) => typeof value === 'boolean',
   lastBackup: (value) => value === null || isBackup(value),
+  tunes: areTunes,
+  setNeeds: areNeeds,
+  tonightRules: areRuleChanges,
 };
 
 /** Valid settings from anything: bad parts fall back to their defaults and are listed, unknown fields stay. */

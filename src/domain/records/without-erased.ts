@@ -45,6 +45,8 @@ export function withoutErased(records: PanRecords): PanRecords {
     ends: records.ends.filter(isThere),
     marks: records.marks.filter(isThere),
     blows: records.blows.filter(isThere),
+    knockChecks: records.knockChecks.filter(isThere),
+    stopgaps: records.stopgaps.filter(isThere),
     erasures: records.erasures.filter(isThere),
   };
 }

@@ -48,6 +48,8 @@ const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
   ends: [],
   marks: [],
   blows: [],
+  knockChecks: [],
+  stopgaps: [],
   erasures: [],
   ...more,
 });

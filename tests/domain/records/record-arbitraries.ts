@@ -1,10 +1,13 @@
 // fast-check: any valid record, any valid attachment, and any plain data.
 import fc from 'fast-check';
+import { lookAnswers, lookKinds } from '../../../src/domain/knock-check/look-kinds';
 import type { PanLayout } from '../../../src/domain/pans/layout';
 import type {
   Attachment,
   Blows,
   Erasure,
+  ImpactPlace,
+  KnockCheck,
   LineRecord,
   Mark,
   PanEdit,
@@ -14,6 +17,7 @@ import type {
   RecordId,
   RoundEnd,
   RoundStart,
+  Stopgap,
   StrikeRecord,
 } from '../../../src/domain/records/rack-records';
 import { attachmentId, panId, recordId, roundId } from '../../../src/domain/records/rack-records';
@@ -207,6 +211,39 @@ export const anyBlows: fc.Arbitrary<Blows> = fc.record({
   after: fc.option(anyRecordId),
 });
 
+const impact: fc.Arbitrary<ImpactPlace> = fc.oneof(
+  fc.record({ kind: fc.constant('note' as const), note }),
+  fc.record({
+    kind: fc.constant('point' as const),
+    drum: fc.nat(5),
+    clock: number(0, 12),
+    radius: number(0, 1),
+  }),
+);
+
+export const anyKnockCheck: fc.Arbitrary<KnockCheck> = fc.record({
+  ...head,
+  kind: fc.constant('knock-check' as const),
+  round: fc.option(aRound),
+  looks: fc.array(
+    fc.record({
+      look: fc.constantFrom(...lookKinds),
+      answer: fc.constantFrom(...lookAnswers),
+      photo: fc.option(attachment),
+    }),
+    { maxLength: 8 },
+  ),
+  impact: fc.option(impact),
+  remarks: text(60),
+});
+
+export const anyStopgap: fc.Arbitrary<Stopgap> = fc.record({
+  ...head,
+  kind: fc.constant('stopgap' as const),
+  note,
+  stopgap: fc.constantFrom('magnet' as const, 'none' as const),
+});
+
 export const anyErasure: fc.Arbitrary<Erasure> = fc.record({
   ...head,
   kind: fc.constant('erasure' as const),
@@ -220,6 +257,8 @@ export const anyRecord: fc.Arbitrary<RackRecord> = fc.oneof(
   anyReading,
   anyMark,
   anyBlows,
+  anyKnockCheck,
+  anyStopgap,
   anyErasure,
 );
 

@@ -26,6 +26,7 @@ const card: PanCard = {
   standings: { good: 20, playable: 5, out: 2, avoid: 1, unread: 1 },
   worst: notes,
   panPitch: cents(-3.5),
+  stopgaps: notes,
   need: 12.5,
   reasons: [
     { kind: 'cracked', notes },

@@ -16,6 +16,7 @@ describe('records saved in shape 1', () => {
       [
         'blows',
         'erasure',
+        'knock-check',
         'mark',
         'pan-edit',
         'photo',
@@ -23,6 +24,7 @@ describe('records saved in shape 1', () => {
         'round',
         'round-end',
         'sound',
+        'stopgap',
       ].sort(),
     );
   });

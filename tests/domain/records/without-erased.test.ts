@@ -58,6 +58,8 @@ const records = (parts: Partial<PanRecords>): PanRecords => ({
   ends: [],
   marks: [],
   blows: [],
+  knockChecks: [],
+  stopgaps: [],
   erasures: [],
   ...parts,
 });

@@ -25,6 +25,7 @@ const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
   standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },
   worst: [],
   panPitch: null,
+  stopgaps: [],
   need: 0,
   reasons: [],
   ...more,
