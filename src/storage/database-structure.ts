@@ -27,6 +27,7 @@ export interface RingwrightSchema extends DBSchema {
   blows: KeptByPan;
   'knock-checks': KeptByPan;
   stopgaps: KeptByPan;
+  'tuner-visits': KeptByPan;
   erasures: KeptByPan;
   /** `soundBytes` is written beside the bytes of sounds only, so that they are summed without reading them. */
   attachments: { key: string; value: unknown; indexes: { pan: string; soundBytes: number } };
@@ -47,6 +48,7 @@ export type RecordStore =
   | 'blows'
   | 'knock-checks'
   | 'stopgaps'
+  | 'tuner-visits'
   | 'erasures';
 
 export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
@@ -58,6 +60,7 @@ export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
   blows: 'blows',
   'knock-check': 'knock-checks',
   stopgap: 'stopgaps',
+  'tuner-visit': 'tuner-visits',
   erasure: 'erasures',
 };
 
@@ -85,7 +88,7 @@ export function raiseStructure(database: Connection, oldVersion: number): void {
     database.createObjectStore('scratch');
   }
   if (oldVersion < 3) {
-    for (const name of ['knock-checks', 'stopgaps'] as const) {
+    for (const name of ['knock-checks', 'stopgaps', 'tuner-visits'] as const) {
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
   }

@@ -29,6 +29,7 @@ const storesOfPan = [
   'blows',
   'knock-checks',
   'stopgaps',
+  'tuner-visits',
   'erasures',
 ] as const;
 
@@ -66,7 +67,7 @@ export class IndexedDbPanStore implements PanStore {
     return this.#load([...storesOfPan, 'cards'], async (transaction, repairs) => {
       const all = (store: (typeof storesOfPan)[number]) =>
         transaction.objectStore(store).index('pan').getAll(pan);
-      const [edits, rounds, ends, marks, blows, knocks, stopgaps, erasures, row] =
+      const [edits, rounds, ends, marks, blows, knocks, stopgaps, visits, erasures, row] =
         await Promise.all([
           all('pan-edits'),
           all('rounds'),
@@ -75,6 +76,7 @@ export class IndexedDbPanStore implements PanStore {
           all('blows'),
           all('knock-checks'),
           all('stopgaps'),
+          all('tuner-visits'),
           all('erasures'),
           transaction.objectStore('cards').get(pan),
         ]);
@@ -87,6 +89,7 @@ export class IndexedDbPanStore implements PanStore {
         blows: restoreKept('blows', blows, repairs),
         knockChecks: restoreKept('knock-check', knocks, repairs),
         stopgaps: restoreKept('stopgap', stopgaps, repairs),
+        visits: restoreKept('tuner-visit', visits, repairs),
         erasures: restoreKept('erasure', erasures, repairs),
       };
       const changes = restoreCardRow(row)?.changes;

@@ -40,6 +40,7 @@ export function memoryPanStore() {
         blows: ofKind('blows', pan),
         knockChecks: ofKind('knock-check', pan),
         stopgaps: ofKind('stopgap', pan),
+        visits: ofKind('tuner-visit', pan),
         erasures: ofKind('erasure', pan),
       }),
     readingsOfRound: async (round) =>

@@ -25,6 +25,8 @@ const fields: PanFields = {
   remarks: '',
   a4: null,
   photo: null,
+  wanted: '',
+  wantedBy: '',
   isRemoved: false,
 };
 const settle = () => new Promise((done) => setTimeout(done, 0));

@@ -23,6 +23,7 @@ import {
   sampleReading,
   sampleRound,
   sampleStopgap,
+  sampleVisit,
 } from './rack-sample';
 
 const value = <T>(loaded: Loaded<T>): T => {
@@ -45,8 +46,9 @@ describe('records that were kept', () => {
     const blows = sampleBlows('blows-1');
     const check = sampleKnockCheck('check-1');
     const stopgap = sampleStopgap('stopgap-1');
+    const visit = sampleVisit('visit-1');
     const erasure = sampleErasure('erasure-1', 'mark-1');
-    const all = [edit, round, end, mark, blows, check, stopgap, erasure];
+    const all = [edit, round, end, mark, blows, check, stopgap, visit, erasure];
     expect(await store.keep(all)).toEqual({ kind: 'kept' });
     expect(await store.pan(samplePan)).toEqual({
       kind: 'loaded',
@@ -59,6 +61,7 @@ describe('records that were kept', () => {
         blows: [blows],
         knockChecks: [check],
         stopgaps: [stopgap],
+        visits: [visit],
         erasures: [erasure],
       },
       repairs: [],

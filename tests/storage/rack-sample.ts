@@ -18,6 +18,7 @@ import {
   roundOf,
   type Stopgap,
   type StrikeRecord,
+  type TunerVisit,
 } from '../../src/domain/records/rack-records';
 import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
 
@@ -45,6 +46,8 @@ export const sampleEdit = (id: string, name: string, pan: PanId = samplePan): Pa
     remarks: '',
     a4: null,
     photo: null,
+    wanted: '',
+    wantedBy: '',
     isRemoved: false,
   },
 });
@@ -153,6 +156,21 @@ export const sampleStopgap = (id: string, note = 72): Stopgap => ({
   at: at(127),
   note: midiNote(note),
   stopgap: 'magnet',
+});
+
+export const sampleVisit = (id: string, more: Partial<TunerVisit> = {}): TunerVisit => ({
+  shape: 1,
+  kind: 'tuner-visit',
+  id: recordId(id),
+  pan: samplePan,
+  at: at(128),
+  visitedAt: at(120),
+  who: 'The tuner',
+  done: 'Fine tuning of all notes.',
+  remarks: '',
+  nextVisit: null,
+  startsBaseline: true,
+  ...more,
 });
 
 export const sampleErasure = (id: string, target: string): Erasure => ({

@@ -39,8 +39,13 @@ const emptyFields: PanFields = {
   remarks: '',
   a4: null,
   photo: null,
+  wanted: '',
+  wantedBy: '',
   isRemoved: false,
 };
+
+/** Fields that pans of older versions of the app do not have: none was lost. */
+const laterFields: ReadonlySet<PanField> = new Set(['wanted', 'wantedBy']);
 
 const panFieldNames = Object.keys(emptyFields) as readonly PanField[];
 
@@ -57,7 +62,7 @@ export function currentPan(history: PanHistory): CurrentPan {
   for (const field of panFieldNames) {
     const shown = newestOf(headsOf(history, field));
     if (shown) fields[field] = shown.fields[field];
-    else missing.push(field);
+    else if (!laterFields.has(field)) missing.push(field);
   }
   return { fields: fields as unknown as PanFields, conflicts: fieldConflicts(history), missing };
 }

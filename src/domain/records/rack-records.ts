@@ -53,6 +53,9 @@ export interface PanFields {
   /** A4 this pan is to be tuned to, or null for the band's pitch of the settings. */
   readonly a4: Hertz | null;
   readonly photo: AttachmentId | null;
+  /** What the tuner is asked to do, and by when. */
+  readonly wanted: string;
+  readonly wantedBy: string;
   /** Taken off the rack; its readings stay and it can be put back. */
   readonly isRemoved: boolean;
 }
@@ -216,6 +219,20 @@ export interface Stopgap extends RecordHead {
   readonly stopgap: StopgapKind;
 }
 
+/** What a professional tuner did and said; how the pan stood before and after is in its rounds. */
+export interface TunerVisit extends RecordHead {
+  readonly kind: 'tuner-visit';
+  /** When the tuner was done: rounds after it show the pan as it was left. */
+  readonly visitedAt: Instant;
+  readonly who: string;
+  readonly done: string;
+  readonly remarks: string;
+  /** When the tuner comes again, or null where nothing was agreed. */
+  readonly nextVisit: Instant | null;
+  /** The pan was tuned: what changes is counted from here. */
+  readonly startsBaseline: boolean;
+}
+
 /** Takes another record out of everything that is computed. The record itself stays. */
 export interface Erasure extends RecordHead {
   readonly kind: 'erasure';
@@ -231,6 +248,7 @@ export type RackRecord =
   | Blows
   | KnockCheck
   | Stopgap
+  | TunerVisit
   | Erasure;
 
 /** A photo or a sound: bytes beside the records, never changed once kept. */
@@ -255,5 +273,6 @@ export interface PanRecords {
   readonly blows: readonly Blows[];
   readonly knockChecks: readonly KnockCheck[];
   readonly stopgaps: readonly Stopgap[];
+  readonly visits: readonly TunerVisit[];
   readonly erasures: readonly Erasure[];
 }

@@ -15,6 +15,8 @@ export const longestOf = {
   serial: 200,
   finish: 200,
   remarks: 10_000,
+  wanted: 2_000,
+  wantedBy: 200,
 } as const;
 
 const mostReplaced = 1_000;
@@ -42,6 +44,8 @@ const panFieldRules: FieldRules<PanFields> = {
   remarks: optional(text(longestOf.remarks)),
   a4: optional(orNull(numberWithin(hertz, lowestA4, highestA4))),
   photo: optional(orNull(attachmentIdRule)),
+  wanted: optional(text(longestOf.wanted)),
+  wantedBy: optional(text(longestOf.wantedBy)),
   isRemoved: optional(trueOrFalse),
 };
 

@@ -7,6 +7,7 @@ import { erasureRule, markRule } from './restore-mark';
 import { panEditRule } from './restore-pan-edit';
 import { readingRule } from './restore-reading';
 import { roundEndRule, roundStartRule } from './restore-round';
+import { tunerVisitRule } from './restore-tuner-visit';
 import { bad, type Rule } from './value-rules';
 
 /** Why something is not taken: it is no record at all, a newer version wrote it, or a part it needs is bad. */
@@ -37,6 +38,7 @@ const rules: Readonly<Record<RackRecord['kind'], Rule<RackRecord>>> = {
   blows: blowsRule,
   'knock-check': knockCheckRule,
   stopgap: stopgapRule,
+  'tuner-visit': tunerVisitRule,
   erasure: erasureRule,
 };
 

@@ -47,6 +47,7 @@ export function withoutErased(records: PanRecords): PanRecords {
     blows: records.blows.filter(isThere),
     knockChecks: records.knockChecks.filter(isThere),
     stopgaps: records.stopgaps.filter(isThere),
+    visits: records.visits.filter(isThere),
     erasures: records.erasures.filter(isThere),
   };
 }

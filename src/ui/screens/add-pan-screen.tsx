@@ -45,7 +45,15 @@ function Named({
     setFaults(checked.kind === 'faulty' ? checked.faults : []);
     if (checked.kind === 'faulty') return;
     const { family, layout, kind } = choice;
-    const fields: PanFields = { ...checked.fields, family, layout, photo: null, isRemoved: false };
+    const fields: PanFields = {
+      ...checked.fields,
+      family,
+      layout,
+      photo: null,
+      wanted: '',
+      wantedBy: '',
+      isRemoved: false,
+    };
     const { pan, kept } = models.pan.add(fields, photo);
     // Notes without published positions are arranged before they are struck.
     void kept.then(() => goTo({ screen: kind === 'unplaced' ? 'layout' : 'pan', pan }));

@@ -118,6 +118,8 @@ const fieldNames: Readonly<Record<keyof PanFields, string>> = {
   remarks: panWords.remarks,
   a4: panWords.a4,
   photo: panWords.photo,
+  wanted: 'What is wanted',
+  wantedBy: 'By when',
   isRemoved: 'On the rack',
 };
 

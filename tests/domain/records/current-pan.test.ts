@@ -23,6 +23,8 @@ const all: PanFields = {
   remarks: '',
   a4: null,
   photo: null,
+  wanted: '',
+  wantedBy: '',
   isRemoved: false,
 };
 

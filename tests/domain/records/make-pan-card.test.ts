@@ -29,6 +29,8 @@ const fields: PanFields = {
   remarks: '',
   a4: null,
   photo: null,
+  wanted: '',
+  wantedBy: '',
   isRemoved: false,
 };
 const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
@@ -50,6 +52,7 @@ const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
   blows: [],
   knockChecks: [],
   stopgaps: [],
+  visits: [],
   erasures: [],
   ...more,
 });

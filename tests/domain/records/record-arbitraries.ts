@@ -19,6 +19,7 @@ import type {
   RoundStart,
   Stopgap,
   StrikeRecord,
+  TunerVisit,
 } from '../../../src/domain/records/rack-records';
 import { attachmentId, panId, recordId, roundId } from '../../../src/domain/records/rack-records';
 import {
@@ -90,6 +91,8 @@ export const anyPanFields: fc.Arbitrary<PanFields> = fc.record({
   remarks: text(60),
   a4: fc.option(a4),
   photo: fc.option(attachment),
+  wanted: text(60),
+  wantedBy: text(20),
   isRemoved: fc.boolean(),
 });
 
@@ -244,6 +247,17 @@ export const anyStopgap: fc.Arbitrary<Stopgap> = fc.record({
   stopgap: fc.constantFrom('magnet' as const, 'none' as const),
 });
 
+export const anyTunerVisit: fc.Arbitrary<TunerVisit> = fc.record({
+  ...head,
+  kind: fc.constant('tuner-visit' as const),
+  visitedAt: anInstant,
+  who: text(30),
+  done: text(60),
+  remarks: text(60),
+  nextVisit: fc.option(anInstant),
+  startsBaseline: fc.boolean(),
+});
+
 export const anyErasure: fc.Arbitrary<Erasure> = fc.record({
   ...head,
   kind: fc.constant('erasure' as const),
@@ -259,6 +273,7 @@ export const anyRecord: fc.Arbitrary<RackRecord> = fc.oneof(
   anyBlows,
   anyKnockCheck,
   anyStopgap,
+  anyTunerVisit,
   anyErasure,
 );
 

@@ -25,6 +25,7 @@ describe('records saved in shape 1', () => {
         'round-end',
         'sound',
         'stopgap',
+        'tuner-visit',
       ].sort(),
     );
   });

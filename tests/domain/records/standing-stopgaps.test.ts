@@ -13,6 +13,7 @@ const records = (parts: Partial<PanRecords>): PanRecords => ({
   blows: [],
   knockChecks: [],
   stopgaps: [],
+  visits: [],
   erasures: [],
   ...parts,
 });

@@ -60,6 +60,7 @@ const records = (parts: Partial<PanRecords>): PanRecords => ({
   blows: [],
   knockChecks: [],
   stopgaps: [],
+  visits: [],
   erasures: [],
   ...parts,
 });
