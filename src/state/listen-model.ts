@@ -58,6 +58,8 @@ export interface ListenModel
   listen(): Promise<void>;
   /** Opens the microphone for one pan; `expected` is the note to be struck, null for any. Call inside a tap. */
   listenTo(pan: HeardPan, expected: MidiNote | null): Promise<void>;
+  /** This window has the microphone, or asks for it. */
+  readonly isListening: ReadonlySignal<boolean>;
   /** One pan is listened to. */
   readonly isOnPan: ReadonlySignal<boolean>;
   /** Any note may be struck. */
@@ -196,6 +198,9 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       else readout.expect(expected);
       await openMicrophone();
     },
+    isListening: computed(
+      () => microphoneState.value.kind === 'asking' || isMicrophoneOpen(microphoneState.value),
+    ),
     isOnPan: computed(() => heardPan.value !== null),
     expectAny() {
       if (expected.value === null) return;

@@ -10,7 +10,10 @@ import { nextNote, type RoundProgress } from '../domain/work/round-progress';
 export interface OpenRound {
   readonly fields: PanFields;
   readonly start: RoundStart;
+  /** With all that was heard: the next strike is added to it. */
   readonly progress: RoundProgress;
+  /** The same as far as it is on disk: this is what the screen shows, so that nothing is called done too early. */
+  readonly kept: RoundProgress;
   /** The readings kept in this round; the newest of a note counts. */
   readonly readings: readonly ReadingRecord[];
   /** The note that was done last. */
@@ -29,14 +32,14 @@ export function standingsOf(
   round: OpenRound,
   limits: ToleranceSet,
 ): ReadonlyMap<MidiNote, StandingSoFar> {
-  const { fields, start, progress, readings } = round;
+  const { fields, start, kept, readings } = round;
   const newest = new Map(readings.map((reading) => [reading.note, reading]));
   const standings = new Map<MidiNote, StandingSoFar>();
-  for (const [note, { mark }] of progress.notes) {
-    const kept = newest.get(note);
-    if (!kept && (mark === 'none' || mark === 'skipped')) continue;
+  for (const [note, { mark }] of kept.notes) {
+    const record = newest.get(note);
+    if (!record && (mark === 'none' || mark === 'skipped')) continue;
     // The offset is taken off where the note is judged.
-    const reading = kept && keptReading(kept, { a4: start.a4, offset: cents(0) });
+    const reading = record && keptReading(record, { a4: start.a4, offset: cents(0) });
     const judged = reading ? judgedNote(note, reading, wishOf(fields.layout, note)) : null;
     const walking = reading?.walking ?? null;
     standings.set(note, { judged, ...standingOf({ judged, walking, mark }, limits) });
@@ -55,5 +58,5 @@ export function countStandings(
 }
 
 /** The note that a mark would go to: the one that is asked for, else the one that was done last. */
-export const noteToMark = ({ progress, lastDone }: OpenRound): MidiNote | null =>
-  nextNote(progress) ?? lastDone;
+export const noteToMark = ({ kept, lastDone }: OpenRound): MidiNote | null =>
+  nextNote(kept) ?? lastDone;

@@ -72,6 +72,21 @@ export function changesOf(fields: PanFields, wanted: DraftFields): Partial<Draft
   return Object.fromEntries(changed);
 }
 
+/** Something was typed on the form that began with `fields`. */
+export const isTyped = (draft: PanDraft, fields: PanFields): boolean =>
+  typedFields(draft, fields).length > 0;
+
+/** The draft once the pan has become `to` while it was typed on `from`: what was typed stays, the rest follows. */
+export const draftAfter = (draft: PanDraft, from: PanFields, to: PanFields): PanDraft => ({
+  ...draftOf(to),
+  ...Object.fromEntries(typedFields(draft, from)),
+});
+
+function typedFields(draft: PanDraft, fields: PanFields): readonly [string, string][] {
+  const before = draftOf(fields);
+  return Object.entries(draft).filter(([name, text]) => before[name as keyof PanDraft] !== text);
+}
+
 /** Undefined: no A4 that can be set. */
 function typedA4(text: string): Hertz | null | undefined {
   const plain = text.trim().replace(',', '.');

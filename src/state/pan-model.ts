@@ -2,7 +2,12 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { Clock, Identities } from '../domain/ports/phone-ports';
-import { type CurrentPan, currentPan, editOf } from '../domain/records/current-pan';
+import {
+  type CurrentPan,
+  currentPan,
+  editOf,
+  type PanHistory,
+} from '../domain/records/current-pan';
 import { newestFinishedRounds } from '../domain/records/make-pan-card';
 import { openRounds } from '../domain/records/open-rounds';
 import {
@@ -46,13 +51,22 @@ export interface OpenPan {
 export interface PanModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   readonly view: ReadonlySignal<PanView>;
   open(pan: PanId): Promise<void>;
+  /** After a trouble: keeps what could not be kept, and opens the same pan again. */
+  openAgain(): Promise<void>;
   /** Puts a new pan on the rack; `kept` resolves once it is on disk. */
   add(
     fields: PanFields,
     photo: Uint8Array<ArrayBuffer> | null,
   ): { readonly pan: PanId; readonly kept: Promise<void> };
-  /** Resolves once the changes are kept. A new photo comes as JPEG. */
-  save(changes: Partial<PanFields>, photo?: Uint8Array<ArrayBuffer> | null): Promise<void>;
+  /**
+   * Resolves once the changes are kept. A new photo comes as JPEG. `known` is what was on the screen when the
+   * changes were begun: what was written since, in another window, then stands beside them and is asked about.
+   */
+  save(
+    changes: Partial<PanFields>,
+    photo?: Uint8Array<ArrayBuffer> | null,
+    known?: PanHistory,
+  ): Promise<void>;
   /** Takes a record out of everything that is computed. */
   erase(target: RecordId): Promise<void>;
   /** Readings of one round, erased ones taken out; null if they cannot be read. */
@@ -109,7 +123,9 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       },
     };
   };
+  let wanted: PanId | null = null;
   const load = async (id: PanId): Promise<void> => {
+    wanted = id;
     const mine = ++turn;
     const next = await read(id);
     if (mine === turn) view.value = next;
@@ -137,6 +153,10 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       if (!isShown) view.value = { kind: 'loading' };
       await load(id);
     },
+    async openAgain() {
+      await keeper.retry();
+      if (wanted !== null) await load(wanted);
+    },
     add(fields, photo) {
       const pan = panId(identities.next());
       const attachment = photo && photoOf(photo, pan, { clock, identities });
@@ -144,12 +164,12 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const edit = editOf(pan, { edits: [], erasures: [] }, all, head(pan));
       return { pan, kept: keeper.keep([edit], attachment ? [attachment] : []) };
     },
-    async save(changes, photo = null) {
+    async save(changes, photo = null, known) {
       const pan = openPan();
       if (!pan) return;
       const attachment = photo && photoOf(photo, pan.id, { clock, identities });
       const fields = attachment ? { ...changes, photo: attachment.id } : changes;
-      const edit = editOf(pan.id, pan.records, fields, head(pan.id));
+      const edit = editOf(pan.id, known ?? pan.records, fields, head(pan.id));
       const records = { ...pan.records, edits: [...pan.records.edits, edit] };
       // What was typed is shown at once; that it is kept is said by `saving`.
       batch(() => {

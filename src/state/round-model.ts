@@ -4,7 +4,6 @@ import { notesOf } from '../domain/pans/layout';
 import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { Clock, Identities } from '../domain/ports/phone-ports';
 import type { Announcer } from '../domain/ports/sound-ports';
-import { currentPan } from '../domain/records/current-pan';
 import {
   type Attachment,
   attachmentId,
@@ -14,6 +13,7 @@ import {
   type PanId,
   type RackRecord,
   type ReadingRecord,
+  type RecordId,
   type RoundConditions,
   type RoundEnd,
   type RoundId,
@@ -22,14 +22,11 @@ import {
   recordId,
   roundOf,
 } from '../domain/records/rack-records';
-import { strikesOf } from '../domain/records/reading-values';
 import { soundAttachment } from '../domain/records/sound-attachment';
 import { strikeRecordOf } from '../domain/records/strike-record';
-import { readingsWithoutErased, withoutErased } from '../domain/records/without-erased';
-import { cents, type MidiNote } from '../domain/tuning/units';
+import type { MidiNote } from '../domain/tuning/units';
 import { knownNotes } from '../domain/work/known-notes';
 import type { Reading } from '../domain/work/reading';
-import { resumeRound } from '../domain/work/resume-round';
 import { octaveOrder } from '../domain/work/round-order';
 import {
   beginRound,
@@ -40,11 +37,13 @@ import {
   markNote,
   nextNote,
   type RoundNews,
+  type RoundProgress,
   type RoundStep,
   strikeHeard,
 } from '../domain/work/round-progress';
 import type { ListenModel } from './listen-model';
 import { noteToMark, type OpenRound } from './open-round';
+import { type ReadRound, readRound } from './read-round';
 import { createRecordKeeper, type RecordKeeper } from './record-keeper';
 import type { SettingsModel } from './settings-model';
 
@@ -107,6 +106,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   const view = signal<RoundView>({ kind: 'none' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.round : null));
   let earlier: readonly ReadingRecord[] = [];
+  /** The records that what is shown follows from: read, or made here. */
+  const known = new Set<RecordId>();
   /** A round that was opened later makes an older answer of the store worthless. */
   let turn = 0;
 
@@ -119,7 +120,29 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     pan,
     at: clock.now(),
   });
-  const known = (round: OpenRound) => knownNotes([...earlier, ...round.readings]);
+  const knownOf = (round: OpenRound) => knownNotes([...earlier, ...round.readings]);
+
+  /** The round as it is on disk, where another window may have gone on with it. */
+  const takeOver = ({ round, from }: Extract<ReadRound, { readonly kind: 'read' }>): void => {
+    for (const id of from) known.add(id);
+    show(round);
+  };
+  const keep = (records: readonly RackRecord[], attachments: readonly Attachment[] = []) => {
+    for (const { id } of records) known.add(id);
+    return keeper.keep(records, attachments);
+  };
+  store.onChange(async (pans) => {
+    const round = open.value;
+    if (!round || !pans.includes(round.start.pan)) return;
+    const mine = turn;
+    const read = await readRound(store, round.start.pan, roundOf(round.start));
+    if (mine !== turn || read.kind !== 'read' || read.from.every((id) => known.has(id))) return;
+    if (!listen.isListening.value) return takeOver(read);
+    // This window has the microphone, and strikes under way; of the other's word only the last one counts.
+    if (!read.round.isOver || !open.value) return;
+    void listen.stop();
+    show({ ...open.value, isOver: true });
+  });
 
   const announce = async (news: RoundNews, round: OpenRound): Promise<void> => {
     const next = news.kind === 'next' ? news.note : null;
@@ -147,18 +170,16 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     if (!making) return;
     const mine = turn;
     const { record, attachments } = await making;
-    if (mine === turn && open.value && record.kind === 'reading') {
-      show({ ...open.value, readings: [...open.value.readings, record] });
-    }
     const end = isOver ? [endOf(before, 'finished')] : [];
-    await keeper.keep([record, ...end], attachments);
-    const now = open.value;
+    await keep([record, ...end], attachments);
+    const now = open.value && keptUpTo(open.value, progress, record);
     if (mine !== turn || !now) return;
+    show(now);
     if (isOver) {
       show({ ...now, isOver: true });
       void listen.stop();
     } else {
-      listen.knowNow(known(now));
+      listen.knowNow(knownOf(now));
     }
     // Another note may have been done meanwhile: what is said is true now.
     if (step.announce && now.progress === progress) await announce(step.announce, now);
@@ -202,7 +223,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   const startListening = (round: OpenRound): Promise<void> => {
     show({ ...round, progress: listeningBegan(round.progress) });
     const { fields, start, progress } = round;
-    const pan = { notes: notesOf(fields.layout), known: known(round), a4: start.a4 };
+    const pan = { notes: notesOf(fields.layout), known: knownOf(round), a4: start.a4 };
     return listen.listenTo(pan, nextNote(progress));
   };
 
@@ -223,8 +244,16 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
         a4: fields.a4 ?? settings.a4.value,
       };
       const progress = beginRound(way, order);
-      const round = { fields, start, progress, readings: [], lastDone: null, isOver: false };
-      void keeper.keep([start]);
+      const round = {
+        fields,
+        start,
+        progress,
+        kept: progress,
+        readings: [],
+        lastDone: null,
+        isOver: false,
+      };
+      void keep([start]);
       void startListening(round);
       return roundOf(start);
     },
@@ -232,33 +261,14 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       if (open.value && roundOf(open.value.start) === round) return;
       const mine = ++turn;
       view.value = { kind: 'loading' };
-      const [records, readings] = await Promise.all([store.pan(pan), store.readingsOfRound(round)]);
+      const read = await readRound(store, pan, round);
       if (mine !== turn) return;
-      if (records.kind === 'trouble') view.value = records;
-      else if (readings.kind === 'trouble') view.value = readings;
-      else {
-        const { rounds, ends, marks } = withoutErased(records.value);
-        const start = rounds.find((each) => roundOf(each) === round);
-        if (!start) {
-          view.value = { kind: 'missing' };
-          return;
-        }
-        const kept = readingsWithoutErased(readings.value, records.value.erasures);
-        const aim = { a4: start.a4, offset: cents(0) };
-        const progress = resumeRound({
-          way: start.way,
-          order: start.order,
-          readings: kept.map((reading) => ({
-            note: reading.note,
-            strikes: strikesOf(reading, aim),
-          })),
-          marks: marks.filter((mark) => mark.round === round),
-        });
-        const isOver = ends.some((end) => end.round === round);
-        const { fields } = currentPan(records.value);
-        earlier = [];
-        show({ fields, start, progress, readings: kept, lastDone: null, isOver });
+      if (read.kind !== 'read') {
+        view.value = read;
+        return;
       }
+      earlier = [];
+      takeOver(read);
     },
     async listen() {
       if (open.value && !open.value.isOver) await startListening(open.value);
@@ -282,7 +292,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       const round = open.value;
       if (!round || round.isOver) return;
       const progress = chooseNote(round.progress, note);
-      show({ ...round, progress });
+      show({ ...round, progress, kept: chooseNote(round.kept, note) });
       const next = nextNote(progress);
       if (next === null) listen.expectAny();
       else listen.expect(next);
@@ -294,9 +304,16 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       void listen.stop();
       // A round in which nothing was done says nothing about the pan.
       const ending = round.progress.order.some((note) => isDone(round.progress, note));
-      void keeper.keep([endOf(round, ending ? 'finished' : 'left')]).then(() => {
+      void keep([endOf(round, ending ? 'finished' : 'left')]).then(() => {
         if (mine === turn && open.value) show({ ...open.value, isOver: true });
       });
     },
   };
 }
+
+/** The round once `record`, and with it all of `progress`, is on disk. */
+const keptUpTo = (round: OpenRound, progress: RoundProgress, record: RackRecord): OpenRound => ({
+  ...round,
+  kept: { ...progress, chosen: round.progress.chosen },
+  readings: record.kind === 'reading' ? [...round.readings, record] : round.readings,
+});

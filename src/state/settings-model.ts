@@ -50,8 +50,8 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
   const settings = signal<Settings>(defaultSettings);
   const isNotKept = signal(false);
   let loading: Promise<boolean> | null = null;
-  /** Changes made in this run: they win over what is read after them. */
-  let changes: Partial<Settings> = {};
+  /** Changes that are not on disk yet: they win over what is read after them. */
+  let unsaved: Partial<Settings> = {};
 
   const read = async (): Promise<boolean> => {
     const loaded = await store.load();
@@ -60,7 +60,7 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
       loading = null;
       return false;
     }
-    settings.value = { ...loaded.settings, ...changes };
+    settings.value = { ...loaded.settings, ...unsaved };
     return true;
   };
   const ensureRead = (): Promise<boolean> => {
@@ -68,10 +68,13 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     return loading;
   };
   const change = async (next: Partial<Settings>): Promise<void> => {
-    changes = { ...changes, ...next };
+    unsaved = { ...unsaved, ...next };
     settings.value = { ...settings.value, ...next };
-    // What was kept before must be read first, or its other fields would be overwritten by defaults.
-    const kept = (await ensureRead()) && (await store.save(settings.value));
+    // What cannot be read must not be written over.
+    const isRead = await ensureRead();
+    const tried = unsaved;
+    const kept = isRead && (await store.save(tried));
+    if (kept) unsaved = without(unsaved, tried);
     isNotKept.value = !kept;
   };
   return {
@@ -103,4 +106,12 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
       void change(changes);
     },
   };
+}
+
+/** `changes` without those that have the same value in `done`. */
+function without(changes: Partial<Settings>, done: Partial<Settings>): Partial<Settings> {
+  const rest = Object.entries(changes).filter(
+    ([name, value]) => done[name as keyof Settings] !== value,
+  );
+  return Object.fromEntries(rest);
 }

@@ -23,13 +23,18 @@ export class IndexedDbSettings implements SettingsStore {
     }
   }
 
-  async save(settings: Settings): Promise<boolean> {
+  async save(changes: Partial<Settings>): Promise<boolean> {
     try {
       await this.#database.write(async (connection) => {
         const transaction = connection.transaction('settings', 'readwrite', {
           durability: 'strict',
         });
-        await Promise.all([transaction.store.put(settings, key), transaction.done]);
+        // Another window may have changed other settings since this one read them.
+        const write = async () => {
+          const { value } = restoreSettings(await transaction.store.get(key));
+          await transaction.store.put({ ...value, ...changes }, key);
+        };
+        await Promise.all([write(), transaction.done]);
       });
       return true;
     } catch {

@@ -16,9 +16,11 @@ export interface AppOptions {
   readonly theme?: 'light' | 'dark';
   readonly viewport?: { readonly width: number; readonly height: number };
   /** Runs in the page before the app, to stand in for hardware that a test machine cannot lose. */
-  readonly beforeApp?: () => void;
+  readonly beforeApp?: (() => void) | readonly (() => void)[];
   /** Only to inject a checker; the policy itself is tested by all other tests. */
   readonly bypassPolicy?: boolean;
+  /** For the browser, beside the usual ones. */
+  readonly flags?: readonly string[];
   /** Folder of the host that holds the app. */
   readonly basePath?: string;
   /** Another build than dist/. */
@@ -53,7 +55,7 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
     executablePath,
     headless: true,
-    args: [...microphoneFlags(folder, options), ...quietFlags],
+    args: [...microphoneFlags(folder, options), ...quietFlags, ...(options.flags ?? [])],
     viewport: options.viewport ?? { width: 360, height: 640 },
     colorScheme: options.theme ?? 'dark',
     bypassCSP: options.bypassPolicy ?? false,
@@ -73,7 +75,7 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
     if (message.type() === 'error') problems.push(`console: ${message.text()}`);
   });
   await context.addInitScript(recordReadout);
-  if (options.beforeApp) await context.addInitScript(options.beforeApp);
+  for (const script of [options.beforeApp ?? []].flat()) await context.addInitScript(script);
 
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${address}${route}`);

@@ -236,7 +236,7 @@ describe('the screens of what was found', () => {
       await page.getByText('This pan has not been heard yet.').waitFor();
       expect(await page.getByText('This pan is off the rack.').count()).toBe(0);
       await page.goto(`${app.address}#/pan/split`);
-      await page.getByRole('link', { name: 'Two phones wrote different things' }).click();
+      await page.getByRole('link', { name: 'Two people wrote different things' }).click();
       await page.getByRole('heading', { name: 'which is right?' }).waitFor();
       expect(app.problems).toEqual([]);
     } finally {

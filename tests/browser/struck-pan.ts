@@ -22,6 +22,8 @@ declare global {
 
 /** Runs in the page before the app: the microphone hears what the player strikes, over the noise of a quiet room. */
 export function installStruckPan(): void {
+  // An empty page, as a new window is at first, has no microphone.
+  if (!('mediaDevices' in navigator)) return;
   const sounds = new Map<number, AudioBuffer>();
   let context: AudioContext | null = null;
   let air: MediaStreamAudioDestinationNode | null = null;

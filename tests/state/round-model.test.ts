@@ -2,11 +2,18 @@ import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
 import type { Strike } from '../../src/domain/measurement/strike';
 import { lowCLead } from '../../src/domain/pans/low-c-lead';
-import { type PanFields, panId, type RoundWay } from '../../src/domain/records/rack-records';
+import {
+  type PanFields,
+  panId,
+  type RackRecord,
+  type RoundWay,
+  recordId,
+} from '../../src/domain/records/rack-records';
 import type { Announcement as NextHow } from '../../src/domain/records/settings';
 import { strikeOf } from '../../src/domain/records/strike-record';
 import { frequencyOf } from '../../src/domain/tuning/equal-temperament';
 import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
+import { isDone } from '../../src/domain/work/round-progress';
 import { readWav } from '../../src/dsp/read-wav';
 import { createListenModel } from '../../src/state/listen-model';
 import { createRoundModel } from '../../src/state/round-model';
@@ -208,5 +215,70 @@ describe('a quick round', () => {
     await settle();
     expect(memory.ofKind('round-end')).toMatchObject([{ ending: 'left' }]);
     expect(openRound(model).isOver).toBe(true);
+  });
+});
+
+describe('a round that is shown in two windows', () => {
+  async function twoWindows() {
+    const first = await begun('free');
+    const keptPan: RackRecord = {
+      kind: 'pan-edit',
+      shape: 1,
+      id: recordId('edit'),
+      pan,
+      at: instant(1),
+      fields,
+      replaces: [],
+    };
+    await first.memory.store.keep([keptPan]);
+    const fake = fakePorts();
+    fake.turn.answer = 'other-window';
+    const listen = createListenModel(fake.ports);
+    let named = 0;
+    const identities = { next: () => `other-${++named}` };
+    const model = createRoundModel({ ...first.ports, listen, identities });
+    await model.open(pan, first.id);
+    return { first, second: { fake, listen, model } };
+  }
+
+  it('is followed by the window without the microphone, up to its end', async () => {
+    const { first, second } = await twoWindows();
+    await second.model.listen();
+    expect(second.listen.microphone.value.kind).toBe('other-window');
+    for (const off of [4, 4.1, 3.9]) await first.strike(88, off);
+    await settle();
+    expect(openRound(second.model).readings).toHaveLength(1);
+    expect(isDone(openRound(second.model).progress, midiNote(88))).toBe(true);
+    first.model.finish();
+    await settle();
+    await settle();
+    expect(openRound(second.model).isOver).toBe(true);
+  });
+
+  it('goes on in the second window from where the first let go', async () => {
+    const { first, second } = await twoWindows();
+    for (const off of [4, 4.1, 3.9]) await first.strike(88, off);
+    await first.listen.stop();
+    second.fake.turn.answer = 'ours';
+    await second.model.listen();
+    second.fake.microphoneIs({ kind: 'listening', processing: [], sampleRate: 48_000 });
+    for (const event of [1, 2, 3]) {
+      second.fake.hear(strikeOn(86, 2 + event / 10, event));
+      await settle();
+    }
+    await settle();
+    const notes = first.memory.ofKind('reading').map(({ note }) => note);
+    expect(notes).toEqual([88, 86]);
+    expect(openRound(first.model).readings.map(({ note }) => note)).toEqual([88, 86]);
+  });
+
+  it('ends where it is ended in the other window, and the microphone goes off', async () => {
+    const { first, second } = await twoWindows();
+    for (const off of [4, 4.1, 3.9]) await first.strike(88, off);
+    second.model.finish();
+    await settle();
+    await settle();
+    expect(openRound(first.model).isOver).toBe(true);
+    expect(first.listen.isListening.value).toBe(false);
   });
 });

@@ -4,13 +4,13 @@ import { defaultSettings, type Settings } from '../../src/domain/records/setting
 import { hertz } from '../../src/domain/tuning/units';
 import { createSettingsModel } from '../../src/state/settings-model';
 
-function memoryStore(works: boolean): SettingsStore & { saved: Settings[] } {
-  const saved: Settings[] = [];
+function memoryStore(works: boolean): SettingsStore & { saved: Partial<Settings>[] } {
+  const saved: Partial<Settings>[] = [];
   return {
     saved,
     load: async () => ({ kind: 'loaded', settings: defaultSettings, repairs: [] }),
-    save: async (settings) => {
-      if (works) saved.push(settings);
+    save: async (changes) => {
+      if (works) saved.push(changes);
       return works;
     },
   };
@@ -49,7 +49,26 @@ describe('the settings', () => {
     await loading;
     await new Promise((done) => setTimeout(done, 0));
     expect(model.a4.value).toBe(442);
-    expect(store.saved).toEqual([{ ...stored, theme: 'dark' }]);
+    // Only what was changed: another window may have changed the rest meanwhile.
+    expect(store.saved).toEqual([{ theme: 'dark' }]);
+  });
+
+  it('are tried again, all that were not kept, with the next change', async () => {
+    const store = memoryStore(true);
+    let works = false;
+    const model = createSettingsModel({
+      ...store,
+      save: async (changes) => works && store.save(changes),
+    });
+    model.set({ theme: 'light' });
+    await new Promise((done) => setTimeout(done, 0));
+    works = true;
+    model.set({ announcement: 'beep' });
+    await new Promise((done) => setTimeout(done, 0));
+    model.set({ keepsSound: true });
+    await new Promise((done) => setTimeout(done, 0));
+    expect(store.saved).toEqual([{ theme: 'light', announcement: 'beep' }, { keepsSound: true }]);
+    expect(model.isNotKept.value).toBe(false);
   });
 
   it('are never written over a store that could not be read', async () => {

@@ -13,7 +13,7 @@ vi.mock('idb', () => ({ openDB }));
 const connection = (get: () => Promise<unknown> = async () => undefined) => ({
   get,
   close: vi.fn(),
-  transaction: () => ({ store: { put: get }, done: get() }),
+  transaction: () => ({ store: { get, put: get }, done: get() }),
 });
 const dead = () =>
   connection(() => Promise.reject(new DOMException('Connection lost', 'UnknownError')));

@@ -6,6 +6,6 @@ export type SettingsLoad =
 
 export interface SettingsStore {
   load(): Promise<SettingsLoad>;
-  /** Resolves true once it is on disk. */
-  save(settings: Settings): Promise<boolean>;
+  /** Writes these over what is kept, and nothing else; resolves true once it is on disk. */
+  save(changes: Partial<Settings>): Promise<boolean>;
 }

@@ -1,5 +1,6 @@
 // Shows what needs an open pan once it is open, and says why it is not.
 import type { ComponentChildren } from 'preact';
+import type { StoreTrouble } from '../../domain/ports/pan-store';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import { addressOf } from '../route';
@@ -24,17 +25,43 @@ export function PanGate({
     case 'missing':
       return <Instead text={panWords.missing} tone="hint warn" />;
     case 'trouble':
-      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+      return <InTrouble trouble={view.trouble} onRetry={() => void models.pan.openAgain()} />;
   }
 }
 
+/** What cannot be read, why, and the button that tries again. */
+export function InTrouble({
+  trouble,
+  onRetry,
+}: {
+  readonly trouble: StoreTrouble;
+  readonly onRetry: () => void;
+}) {
+  return (
+    <Instead text={storeTroubleWords[trouble]} tone="hint warn">
+      <button type="button" onClick={onRetry}>
+        {rackWords.tryAgain}
+      </button>
+    </Instead>
+  );
+}
+
 /** A screen that has nothing else to show: a sentence and the way back. */
-export function Instead({ text, tone }: { readonly text: string; readonly tone: string }) {
+export function Instead({
+  text,
+  tone,
+  children,
+}: {
+  readonly text: string;
+  readonly tone: string;
+  readonly children?: ComponentChildren;
+}) {
   return (
     <main class="screen">
       <p class={tone} role="status">
         {text}
       </p>
+      {children}
       <footer class="actions">
         <a class="button" href={addressOf('rack')}>
           {words.back}

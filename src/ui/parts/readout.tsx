@@ -30,6 +30,7 @@ export function Readout({
   onName,
   verdictOf,
   short = false,
+  oneEach = false,
 }: {
   readonly phase: ReadoutPhase;
   readonly expected: MidiNote | null;
@@ -38,6 +39,8 @@ export function Readout({
   /** What is said of a reading that does not walk. */
   readonly verdictOf: (reading: Reading) => Verdict;
   readonly short?: boolean;
+  /** One strike a note is all that is asked for. */
+  readonly oneEach?: boolean;
 }) {
   const reading = readingOf(phase);
   const shown = phase.kind === 'heard' || phase.kind === 'settled' ? phase.reading : null;
@@ -61,7 +64,7 @@ export function Readout({
     >
       <header class="readout-head">
         <b class="note-name">{reading ? displayName(reading.note) : ''}</b>
-        <span>{reading ? progressWords(reading) : ''}</span>
+        <span class="readout-progress">{reading ? progressWords(reading, oneEach) : ''}</span>
       </header>
       {/* Only what is settled, and a walking note, are announced; everything else would chatter. */}
       <p class="only-spoken" aria-live="polite">
@@ -137,10 +140,11 @@ function spokenVerdict(reading: Reading, verdict: Verdict): string {
   return spoken.join(' ');
 }
 
-function progressWords(reading: Reading): string {
+function progressWords(reading: Reading, oneEach: boolean): string {
   const newest = reading.heard.at(-1);
   const hint = newest ? words.loudness[newest.loudness] : '';
-  return hint === '' ? progress(reading) : `${progress(reading)} · ${hint}`;
+  const count = oneEach ? words.strikeCount(reading.strikes.length) : progress(reading);
+  return hint === '' ? count : `${count} · ${hint}`;
 }
 
 function progress({ strikes: { length }, settled, walking }: Reading): string {

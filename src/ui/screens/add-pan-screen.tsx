@@ -40,6 +40,7 @@ function Named({
   const [draft, setDraft] = useState(emptyDraft);
   const [faults, setFaults] = useState<readonly DraftFault[]>([]);
   const [photo, setPhoto] = useState<Uint8Array<ArrayBuffer> | null>(null);
+  const [isAdded, setIsAdded] = useState(false);
   const add = (): void => {
     const checked = checkDraft(draft);
     setFaults(checked.kind === 'faulty' ? checked.faults : []);
@@ -55,9 +56,12 @@ function Named({
       isRemoved: false,
     };
     const { pan, kept } = models.pan.add(fields, photo);
+    setIsAdded(true);
     // Notes without published positions are arranged before they are struck.
     void kept.then(() => goTo({ screen: kind === 'unplaced' ? 'layout' : 'pan', pan }));
   };
+  // Without the form: a second pan of the same name would be added.
+  if (isAdded && models.pan.saving.value.kind === 'not-kept') return <Waiting models={models} />;
   return (
     <main class="screen">
       <header class="top">
@@ -79,7 +83,6 @@ function Named({
           onChange={setDraft}
         />
         <PhotoField photos={models.photos} bytes={photo} name={draft.name} onChange={setPhoto} />
-        <NotKept keeper={models.pan} />
         <footer class="actions">
           <button type="button" onClick={onBack}>
             {words.back}
@@ -89,6 +92,23 @@ function Named({
           </button>
         </footer>
       </form>
+    </main>
+  );
+}
+
+/** The pan that could not be kept waits; trying again leads to its page. */
+function Waiting({ models }: Pick<ScreenProps, 'models'>) {
+  return (
+    <main class="screen">
+      <header class="top">
+        <h1>{panWords.addTitle}</h1>
+      </header>
+      <NotKept keeper={models.pan} />
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.back}
+        </a>
+      </footer>
     </main>
   );
 }

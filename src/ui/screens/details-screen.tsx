@@ -1,16 +1,20 @@
 // Name and details of a pan: typed, photographed, taken off the rack; and what two phones wrote differently.
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { FieldConflict } from '../../domain/records/current-pan';
-import { changesOf, checkDraft, type DraftFault, draftOf } from '../../state/pan-draft';
+import { changesOf, checkDraft, type DraftFault } from '../../state/pan-draft';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import { NotKept } from '../parts/not-kept';
 import { PanForm } from '../parts/pan-form';
 import { PanGate } from '../parts/pan-gate';
 import { PhotoField } from '../parts/photo-field';
+import { usePanDraft } from '../parts/use-pan-draft';
 import { addressOf, goTo } from '../route';
 import { words } from '../words';
 import { conflictTitle, conflictValue, panWords } from '../words/pan-words';
+
+/** A new photo, none any more, or the one that is there. */
+type PhotoChange = Uint8Array<ArrayBuffer> | null | 'as-it-is';
 
 export function DetailsScreen({ models }: { readonly models: PanScreenModels }) {
   return <PanGate models={models}>{(pan) => <Details models={models} pan={pan} />}</PanGate>;
@@ -19,12 +23,10 @@ export function DetailsScreen({ models }: { readonly models: PanScreenModels }) 
 function Details({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
   const { fields, conflicts } = pan.current;
   const model = models.pan;
-  const [draft, setDraft] = useState(() => draftOf(fields));
-  const [photo, setPhoto] = useState<Uint8Array<ArrayBuffer> | null>(pan.photo?.bytes ?? null);
+  const [photo, setPhoto] = useState<PhotoChange>('as-it-is');
+  const { draft, setDraft, known } = usePanDraft(pan, photo !== 'as-it-is');
   const [faults, setFaults] = useState<readonly DraftFault[]>([]);
-  // A conflict that was settled, here or in another window, changes what the form begins with.
-  useEffect(() => setDraft(draftOf(fields)), [fields]);
-  const hasNewPhoto = photo !== null && photo !== pan.photo?.bytes;
+  const shownPhoto = photo === 'as-it-is' ? (pan.photo?.bytes ?? null) : photo;
   return (
     <main class="screen">
       <header class="top">
@@ -41,10 +43,11 @@ function Details({ models, pan }: { readonly models: PanScreenModels; readonly p
           const checked = checkDraft(draft);
           setFaults(checked.kind === 'faulty' ? checked.faults : []);
           if (checked.kind === 'faulty') return;
+          const newPhoto = photo === 'as-it-is' ? null : photo;
           const noPhoto = photo === null && fields.photo !== null ? { photo: null } : {};
           const changes = { ...changesOf(fields, checked.fields), ...noPhoto };
-          if (Object.keys(changes).length > 0 || hasNewPhoto) {
-            void model.save(changes, hasNewPhoto ? photo : null);
+          if (Object.keys(changes).length > 0 || newPhoto) {
+            void model.save(changes, newPhoto, known);
           }
           goTo({ screen: 'pan', pan: pan.id });
         }}
@@ -55,7 +58,12 @@ function Details({ models, pan }: { readonly models: PanScreenModels; readonly p
           bandA4={String(models.settings.a4.value)}
           onChange={setDraft}
         />
-        <PhotoField photos={models.photos} bytes={photo} name={fields.name} onChange={setPhoto} />
+        <PhotoField
+          photos={models.photos}
+          bytes={shownPhoto}
+          name={fields.name}
+          onChange={setPhoto}
+        />
         <button
           type="button"
           onClick={() => {

@@ -10,13 +10,13 @@ import { CsvButton } from '../parts/csv-button';
 import '../parts/pan-pitch.css';
 import { PanDriftCharts } from '../parts/pan-drift-charts';
 import { PanDriftTable } from '../parts/pan-drift-table';
-import { Instead, PanGate } from '../parts/pan-gate';
+import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
 import { RoundRows } from '../parts/round-rows';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { historyWords, pitchTrendWords, unevennessTrendWords } from '../words/history-words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords } from '../words/rack-words';
 import './result-screens.css';
 
 export function HistoryScreen({ models }: { readonly models: PanScreenModels }) {
@@ -38,7 +38,12 @@ function Loaded({ models, pan }: Props) {
     case 'loading':
       return <Instead text={rackWords.reading} tone="hint" />;
     case 'trouble':
-      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+      return (
+        <InTrouble
+          trouble={view.trouble}
+          onRetry={() => void results.read(pan.records, pan.rounds)}
+        />
+      );
     case 'ready': {
       const found = pan.rounds.flatMap((start) => view.results.get(roundOf(start)) ?? []);
       // Another screen had read some of them only.

@@ -13,13 +13,13 @@ import { KeptSounds } from '../parts/kept-sounds';
 import { NoteCharts } from '../parts/note-charts';
 import { NoteCourseTable } from '../parts/note-course-table';
 import { NoteMarks } from '../parts/note-marks';
-import { Instead, PanGate } from '../parts/pan-gate';
+import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
 import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { historyWords } from '../words/history-words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords } from '../words/rack-words';
 import { standingWords } from '../words/standing-words';
 import './note-screen.css';
 
@@ -46,7 +46,7 @@ function Loaded({ models, pan, note }: Props) {
     case 'loading':
       return <Instead text={rackWords.reading} tone="hint" />;
     case 'trouble':
-      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+      return <InTrouble trouble={view.trouble} onRetry={() => void model.read(pan.id, note)} />;
     case 'ready':
       return <Shown models={models} pan={pan} note={note} />;
   }

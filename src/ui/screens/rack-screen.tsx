@@ -166,7 +166,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     when,
     card.isProvisional ? rackWords.provisional : '',
     card.openRound === null ? '' : rackWords.openRound,
-    card.hasConflict ? rackWords.twoPhones : '',
+    card.hasConflict ? rackWords.writtenTwice : '',
   ].filter((each) => each !== '');
   return (
     <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>

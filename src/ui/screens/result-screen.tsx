@@ -7,14 +7,14 @@ import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
 import { ChoiceBar } from '../parts/choice-bar';
-import { Instead, PanGate } from '../parts/pan-gate';
+import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
 import { ResultNow } from '../parts/result-now';
 import { RoundComparison } from '../parts/round-comparison';
 import { addressOf } from '../route';
 import { changeWords } from '../words/change-words';
 import { momentWords } from '../words/day-words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords } from '../words/rack-words';
 import './result-screens.css';
 import { conditionWords, resultWords } from '../words/result-words';
 
@@ -51,12 +51,11 @@ function Loaded({ models, pan, start }: Props) {
   const earlier = pan.rounds.filter(({ at, id }) => at < start.at && id !== start.id);
   const [chosen, choose] = useState<RoundId | null>(null);
   const before = earlier.find((each) => roundOf(each) === chosen) ?? earlier[0] ?? null;
-  useEffect(() => {
-    void results.read(pan.records, before ? [start, before] : [start]);
-  }, [results, pan.records, start.id, before?.id]);
+  const read = () => void results.read(pan.records, before ? [start, before] : [start]);
+  useEffect(read, [results, pan.records, start.id, before?.id]);
   const view = results.view.value;
   if (view.kind === 'trouble') {
-    return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+    return <InTrouble trouble={view.trouble} onRetry={read} />;
   }
   const result = view.kind === 'ready' ? view.results.get(roundOf(start)) : undefined;
   if (!result) return <Instead text={rackWords.reading} tone="hint" />;

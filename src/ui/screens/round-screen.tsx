@@ -15,7 +15,7 @@ import type { ScreenProps } from '../late-screen';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NotKept } from '../parts/not-kept';
 import { PanDrawing } from '../parts/pan-drawing';
-import { Instead } from '../parts/pan-gate';
+import { Instead, InTrouble } from '../parts/pan-gate';
 import { Readout } from '../parts/readout';
 import '../parts/standing-map.css';
 import { StandingLegend } from '../parts/standing-legend';
@@ -24,7 +24,7 @@ import { standingNoteMark } from '../parts/standing-note-mark';
 import { addressOf, goTo, type Route } from '../route';
 import { words } from '../words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords } from '../words/rack-words';
 import { standingWords } from '../words/standing-words';
 import './round-screen.css';
 
@@ -61,13 +61,15 @@ function Opened({
     case 'missing':
       return <Instead text={panWords.roundMissing} tone="hint warn" />;
     case 'trouble':
-      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+      return (
+        <InTrouble trouble={view.trouble} onRetry={() => void model.open(route.pan, route.round)} />
+      );
   }
 }
 
 function Round({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
   const { listen, round: model } = models;
-  const { progress, fields, start } = round;
+  const { kept: progress, fields, start } = round;
   const done = progress.order.filter((note) => isDone(progress, note)).length;
   const asked = nextNote(progress);
   const standings = standingsOf(round, models.settings.limits.value);
@@ -98,6 +100,7 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
         onName={model.choose}
         verdictOf={verdictOf}
         short
+        oneEach={start.way === 'quick'}
       />
       <LastDone round={round} limits={models.settings.limits.value} />
       <NotKept keeper={model} />
@@ -163,7 +166,7 @@ const markable: readonly MarkKind[] = ['dead', 'buzzing', 'cracked', 'skipped'];
 function Marks({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
   const note = noteToMark(round);
   if (note === null) return null;
-  const mark = round.progress.notes.get(note)?.mark ?? 'none';
+  const mark = round.kept.notes.get(note)?.mark ?? 'none';
   return (
     <section class="field" aria-label={`${panWords.mark} ${displayName(note)}`}>
       <h2>

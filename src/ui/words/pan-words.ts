@@ -2,6 +2,7 @@
 import type { MarkKind, PanFields, RoundWay, Standing } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { RoundNews } from '../../domain/work/round-progress';
+import { momentWords } from './day-words';
 
 export const panWords = {
   addTitle: 'Add a pan',
@@ -39,7 +40,7 @@ export const panWords = {
   noRound: 'This pan has not been heard yet. Start a round and strike its notes one by one.',
   result: 'Result',
   history: 'History',
-  whichIsRight: 'Two phones wrote this at the same time. Which is right?',
+  whichIsRight: 'This was written twice at the same time. Which is right?',
   conflict: (field: string) => `${field}: which is right?`,
   beginTitle: 'Start a round',
   way: 'How',
@@ -85,7 +86,7 @@ export const panWords = {
 
 /** What only the pan's page says. */
 export const panPageWords = {
-  conflicts: 'Two phones wrote different things about this pan. Say which is right.',
+  conflicts: 'Two people wrote different things about this pan. Say which is right.',
   startAnother: 'New round',
 } as const;
 
@@ -126,10 +127,9 @@ const fieldNames: Readonly<Record<keyof PanFields, string>> = {
 export const conflictTitle = (field: keyof PanFields): string =>
   panWords.conflict(fieldNames[field]);
 
-/** One of two values that were written at the same time, with the day it was written. */
+/** One of two values that were written at the same time, with the moment it was written. */
 export function conflictValue(field: keyof PanFields, value: unknown, at: number): string {
-  const day = new Date(at).toLocaleDateString();
-  return `${valueWords(field, value)} (${day})`;
+  return `${valueWords(field, value)} (${momentWords(at)})`;
 }
 
 function valueWords(field: keyof PanFields, value: unknown): string {

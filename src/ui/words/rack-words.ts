@@ -24,7 +24,7 @@ export const rackWords = {
   notSaved: 'Not saved.',
   tryAgain: 'Try again',
   worstIs: (note: string) => `worst ${note}`,
-  twoPhones: 'two phones disagree',
+  writtenTwice: 'written twice: say which is right',
   today: 'today',
   yesterday: 'yesterday',
   daysAgo: (days: number) => `${days} days ago`,
@@ -54,7 +54,7 @@ export const rackWords = {
 /** What cannot be read or written, and what to do about it. */
 export const storeTroubleWords: Readonly<Record<StoreTrouble, string>> = {
   unavailable:
-    'This phone keeps nothing here. In a private window pans last until the app is closed. Open the app in a normal window.',
+    'This browser keeps nothing here, so no pan can be kept. Listening works. Open the app in a normal window, not a private one.',
   full: 'The phone is full, so this was not saved. Delete photos or films, then try again.',
   newer:
     'The rack was written by a newer version of the app. Close the app everywhere and open it again to update it.',

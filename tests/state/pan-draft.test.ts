@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import type { PanFields } from '../../src/domain/records/rack-records';
+import { changesOf, checkDraft, draftAfter, draftOf, isTyped } from '../../src/state/pan-draft';
+
+const fields: PanFields = {
+  name: 'Heron',
+  family: 'lead',
+  layout: lowCLead,
+  owner: 'Ada',
+  maker: '',
+  serial: '',
+  finish: '',
+  remarks: '',
+  a4: null,
+  photo: null,
+  isRemoved: false,
+};
+
+describe('the form of a pan', () => {
+  it('keeps what was typed and follows the rest when the pan changes meanwhile', () => {
+    const typed = { ...draftOf(fields), owner: 'Bea' };
+    expect(isTyped(typed, fields)).toBe(true);
+    const elsewhere = { ...fields, owner: 'Cyd', maker: 'the yard' };
+    expect(draftAfter(typed, fields, elsewhere)).toEqual({
+      ...draftOf(fields),
+      owner: 'Bea',
+      maker: 'the yard',
+    });
+  });
+
+  it('writes only what was typed', () => {
+    const checked = checkDraft({ ...draftOf(fields), owner: ' Bea ', a4: '441,5' });
+    if (checked.kind !== 'good') throw new Error('it is good');
+    expect(changesOf(fields, checked.fields)).toEqual({ owner: 'Bea', a4: 441.5 });
+  });
+
+  it('says what is wrong with a name of blanks and an A4 that no band has', () => {
+    expect(checkDraft({ ...draftOf(fields), name: '  ', a4: '900' })).toEqual({
+      kind: 'faulty',
+      faults: ['name', 'a4'],
+    });
+  });
+});
