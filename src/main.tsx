@@ -75,6 +75,7 @@ const makePanModels = async (): Promise<PanModels> => {
     { createResultsModel },
     { createNoteModel },
     { createRoundModel },
+    { createKnockModel },
     { newsWords },
     { createBackupModel },
     { IndexedDbBackupFiles },
@@ -83,24 +84,27 @@ const makePanModels = async (): Promise<PanModels> => {
     import('./state/results-model'),
     import('./state/note-model'),
     import('./state/round-model'),
+    import('./state/knock-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
     import('./storage/indexed-db-backup-files'),
   ]);
+  const round = createRoundModel({
+    store,
+    listen,
+    settings,
+    announcer,
+    clock,
+    identities,
+    appVersion: ringwrightVersion,
+    newsWords,
+  });
   return {
     pan: createPanModel({ store, clock, identities }),
     note: createNoteModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
-    round: createRoundModel({
-      store,
-      listen,
-      settings,
-      announcer,
-      clock,
-      identities,
-      appVersion: ringwrightVersion,
-      newsWords,
-    }),
+    round,
+    knock: createKnockModel({ store, round, clock, identities }),
     player: createSoundPlayer({ store, soundFiles, speaker }),
     backup: createBackupModel({
       files: new IndexedDbBackupFiles({

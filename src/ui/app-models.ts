@@ -7,6 +7,7 @@ import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
 import type { Durability } from '../domain/ports/storage-health';
 import type { Instant } from '../domain/tuning/units';
 import type { BackupModel } from '../state/backup-model';
+import type { KnockModel } from '../state/knock-model';
 import type { ListenModel } from '../state/listen-model';
 import type { NoteModel } from '../state/note-model';
 import type { PanModel } from '../state/pan-model';
@@ -40,6 +41,7 @@ export interface PanModels {
   readonly results: ResultsModel;
   readonly note: NoteModel;
   readonly backup: BackupModel;
+  readonly knock: KnockModel;
   readonly player: SoundPlayer;
 }
 

@@ -29,6 +29,9 @@ const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   result: () => import('./screens/result-screen').then((file) => file.ResultScreen),
   history: () => import('./screens/history-screen').then((file) => file.HistoryScreen),
   note: () => import('./screens/note-screen').then((file) => file.NoteScreen),
+  knock: () => import('./screens/knock-screen').then((file) => file.KnockScreen),
+  tonight: () => import('./screens/tonight-screen').then((file) => file.TonightScreen),
+  dropped: () => import('./screens/dropped-screen').then((file) => file.DroppedScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
 };
 

@@ -11,8 +11,9 @@ const plainScreens = [
   'add-pan',
   'backup',
   'cautions',
+  'dropped',
 ] as const;
-const panScreens = ['details', 'layout', 'begin', 'history', 'send'] as const;
+const panScreens = ['details', 'layout', 'begin', 'history', 'send', 'knock', 'tonight'] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
 
@@ -55,6 +56,8 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'begin':
     case 'history':
     case 'send':
+    case 'knock':
+    case 'tonight':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

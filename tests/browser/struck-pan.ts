@@ -6,7 +6,10 @@ import type { PracticePan } from '../../src/practice-pan/practice-pan';
 export const struckRate = 48_000;
 
 interface StruckPan {
-  /** Strikes of the notes as 16-bit samples in base64. */
+  /**
+   * Strikes of the notes as 16-bit samples in base64, instead of those that these notes had. A note with several is
+   * struck with one after the other, and then with the last one.
+   */
   load(strikes: readonly { readonly note: number; readonly samples: string }[], rate: number): void;
   /** Strikes the note that the round asks for, again and again, until nothing is asked or `until` notes are done. */
   follow(gap: number, until: number): Promise<void>;
@@ -24,7 +27,8 @@ declare global {
 export function installStruckPan(): void {
   // An empty page, as a new window is at first, has no microphone.
   if (!('mediaDevices' in navigator)) return;
-  const sounds = new Map<number, AudioBuffer>();
+  const sounds = new Map<number, AudioBuffer[]>();
+  const struck = new Map<number, number>();
   let context: AudioContext | null = null;
   let air: MediaStreamAudioDestinationNode | null = null;
   const open = () => {
@@ -45,7 +49,11 @@ export function installStruckPan(): void {
   const pause = (seconds: number) => new Promise((done) => setTimeout(done, 1000 * seconds));
   const play = (note: number) => {
     const { context, air } = open();
-    const source = new AudioBufferSourceNode(context, { buffer: sounds.get(note) ?? null });
+    const own = sounds.get(note) ?? [];
+    const count = struck.get(note) ?? 0;
+    struck.set(note, count + 1);
+    const buffer = own[Math.min(count, own.length - 1)] ?? null;
+    const source = new AudioBufferSourceNode(context, { buffer });
     source.connect(air);
     source.start();
   };
@@ -53,12 +61,16 @@ export function installStruckPan(): void {
   window.struckPan = {
     load(strikes, rate) {
       const { context } = open();
+      for (const { note } of strikes) {
+        sounds.set(note, []);
+        struck.delete(note);
+      }
       for (const { note, samples } of strikes) {
         const bytes = Uint8Array.from(atob(samples), (letter) => letter.charCodeAt(0));
         const numbers = new Int16Array(bytes.buffer);
         const buffer = context.createBuffer(1, numbers.length, rate);
         buffer.getChannelData(0).set(Float32Array.from(numbers, (value) => value / 32_768));
-        sounds.set(note, buffer);
+        sounds.get(note)?.push(buffer);
       }
     },
     async follow(gap, until) {
@@ -80,8 +92,20 @@ export function installStruckPan(): void {
 
 /** Gives the player in the page a pan: one strike of every note. */
 export async function takePan(page: Page, pan: PracticePan, loudness = 0.6): Promise<void> {
-  const strikes = notesOf(pan.layout).map((note) => {
-    const sound = pan.strike(note, loudness, struckRate);
+  await takeStrikes(
+    page,
+    notesOf(pan.layout).map((note) => ({ note, sound: pan.strike(note, loudness, struckRate) })),
+  );
+}
+
+export interface StrikeSound {
+  readonly note: number;
+  readonly sound: Float32Array<ArrayBuffer>;
+}
+
+/** Gives the player these strikes, several of a note in the order in which they are played. */
+export async function takeStrikes(page: Page, sounds: readonly StrikeSound[]): Promise<void> {
+  const strikes = sounds.map(({ note, sound }) => {
     const numbers = Int16Array.from(sound, (value) => Math.round(32_767 * value));
     return { note, samples: Buffer.from(numbers.buffer).toString('base64') };
   });

@@ -1,6 +1,7 @@
 // A pan's page: how it stands at a glance, and what can be done with it.
 import { useMemo } from 'preact/hooks';
 import { type RoundStart, roundOf } from '../../domain/records/rack-records';
+import { standingStopgaps } from '../../domain/records/standing-stopgaps';
 import { isUnsettled } from '../../domain/work/round-result';
 import { type PanAtAGlance, panAtAGlance } from '../../state/pan-at-a-glance';
 import type { OpenPan } from '../../state/pan-model';
@@ -13,9 +14,11 @@ import { PhotoPicture } from '../parts/photo-field';
 import { StandingMap } from '../parts/standing-map';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { knockWords } from '../words/knock-words';
 import { panPageWords, panWords } from '../words/pan-words';
 import { agoWords, rackWords } from '../words/rack-words';
 import { conditionWords, headlineWords, resultWords } from '../words/result-words';
+import { noteListWords, tonightWords } from '../words/tonight-words';
 import './pan-screen.css';
 
 const shownWorst = 3;
@@ -26,9 +29,10 @@ export function PanScreen({ models }: { readonly models: PanScreenModels }) {
 
 function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
   const { fields, conflicts } = pan.current;
+  const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
   const judging = models.settings.judging.value;
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
-  const to = (screen: 'details' | 'layout' | 'begin' | 'history' | 'send') =>
+  const to = (screen: 'details' | 'layout' | 'begin' | 'history' | 'send' | 'knock' | 'tonight') =>
     addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
@@ -50,6 +54,11 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         </a>
       )}
       {pan.openRound && <p class="hint">{panWords.leftOpen}</p>}
+      {stopgaps.length > 0 && (
+        <a class="hint warn hint-link" href={to('tonight')}>
+          {tonightWords.magnetReminder(noteListWords(stopgaps))}
+        </a>
+      )}
       <NotKept keeper={models.pan} />
       <StandingMap
         pan={pan.id}
@@ -80,6 +89,14 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         </a>
         <a class="button" href={to('send')}>
           {panWords.send}
+        </a>
+      </div>
+      <div class="pair">
+        <a class="button" href={to('knock')}>
+          {knockWords.link}
+        </a>
+        <a class="button" href={to('tonight')}>
+          {tonightWords.link}
         </a>
       </div>
       <About pan={pan} />

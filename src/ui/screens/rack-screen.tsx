@@ -46,6 +46,9 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         </a>
       </div>
       <Pans models={models} />
+      <a class="button" href={addressOf('dropped')}>
+        {rackWords.dropped}
+      </a>
       <Removed models={models} />
       {rack.reminder.value && (
         <p class="hint" role="status">
@@ -167,6 +170,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     card.isProvisional ? rackWords.provisional : '',
     card.openRound === null ? '' : rackWords.openRound,
     card.hasConflict ? rackWords.writtenTwice : '',
+    card.stopgaps.length > 0 ? rackWords.magnetOn(card.stopgaps.map(displayName).join(', ')) : '',
   ].filter((each) => each !== '');
   return (
     <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>

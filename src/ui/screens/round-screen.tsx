@@ -1,6 +1,6 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
 import { useEffect } from 'preact/hooks';
-import type { MarkKind } from '../../domain/records/rack-records';
+import type { MarkKind, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
@@ -23,6 +23,7 @@ import { StandingMark } from '../parts/standing-mark';
 import { standingNoteMark } from '../parts/standing-note-mark';
 import { addressOf, goTo, type Route } from '../route';
 import { words } from '../words';
+import { knockWords } from '../words/knock-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
 import { standingWords } from '../words/standing-words';
@@ -49,12 +50,15 @@ function Opened({
   }, [model, listen, route.pan, route.round]);
   const view = model.view.value;
   const isOver = view.kind === 'open' && view.round.isOver;
+  const isSoft = isKnockRound(models, route.round);
   useEffect(() => {
-    if (isOver) goTo({ screen: 'result', pan: route.pan, round: route.round });
-  }, [isOver, route.pan, route.round]);
+    if (!isOver) return;
+    if (isSoft) goTo({ screen: 'tonight', pan: route.pan });
+    else goTo({ screen: 'result', pan: route.pan, round: route.round });
+  }, [isOver, isSoft, route.pan, route.round]);
   switch (view.kind) {
     case 'open':
-      return <Round models={models} round={view.round} />;
+      return <Round models={models} round={view.round} isSoft={isSoft} />;
     case 'none':
     case 'loading':
       return <Instead text={rackWords.reading} tone="hint" />;
@@ -67,7 +71,23 @@ function Opened({
   }
 }
 
-function Round({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
+/** Whether the round belongs to a knock check. */
+function isKnockRound({ pan }: PanScreenModels, round: RoundId): boolean {
+  const view = pan.view.value;
+  return (
+    view.kind === 'open' && view.pan.records.knockChecks.some((check) => check.round === round)
+  );
+}
+
+function Round({
+  models,
+  round,
+  isSoft,
+}: {
+  readonly models: PanScreenModels;
+  readonly round: OpenRound;
+  readonly isSoft: boolean;
+}) {
   const { listen, round: model } = models;
   const { kept: progress, fields, start } = round;
   const done = progress.order.filter((note) => isDone(progress, note)).length;
@@ -103,6 +123,7 @@ function Round({ models, round }: { readonly models: PanScreenModels; readonly r
         oneEach={start.way === 'quick'}
       />
       <LastDone round={round} limits={models.settings.limits.value} />
+      {isSoft && <p class="quiet">{knockWords.softRound}</p>}
       <NotKept keeper={model} />
       <PanDrawing
         layout={fields.layout}

@@ -25,6 +25,8 @@ export const rackWords = {
   tryAgain: 'Try again',
   worstIs: (note: string) => `worst ${note}`,
   writtenTwice: 'written twice: say which is right',
+  dropped: 'A pan was dropped',
+  magnetOn: (notes: string) => `magnet on ${notes}`,
   today: 'today',
   yesterday: 'yesterday',
   daysAgo: (days: number) => `${days} days ago`,

@@ -1,0 +1,109 @@
+// What an open pan can do tonight: which rounds are needed for that, and the result by the rules.
+import type { DamageSign } from '../domain/knock-check/damage-signs';
+import { judgeTonight, type TonightResult } from '../domain/knock-check/judge-tonight';
+import { panDamageSigns } from '../domain/knock-check/pan-damage-signs';
+import { neededClasses, type SavedTune, type SetNeeds } from '../domain/knock-check/set-needs';
+import type { TonightRules } from '../domain/knock-check/tonight-rules';
+import type { Strike } from '../domain/measurement/strike';
+import {
+  type KnockCheck,
+  type ReadingRecord,
+  type RoundId,
+  type RoundStart,
+  roundOf,
+} from '../domain/records/rack-records';
+import { strikesOf } from '../domain/records/reading-values';
+import { newestOf, olderFirst } from '../domain/records/record-order';
+import { standingMarks } from '../domain/records/standing-marks';
+import { standingStopgaps } from '../domain/records/standing-stopgaps';
+import { withoutErased } from '../domain/records/without-erased';
+import type { ToleranceSet } from '../domain/tuning/tolerances';
+import { cents, type Instant, type MidiNote } from '../domain/tuning/units';
+import { wishOf } from '../domain/work/judge-note';
+import type { RoundResult } from '../domain/work/round-result';
+import { lastTuning } from '../domain/work/tuner-baseline';
+import type { OpenPan } from './pan-model';
+
+export interface TonightRounds {
+  readonly check: KnockCheck | null;
+  /** The newest finished round. */
+  readonly now: RoundStart | null;
+  /** The newest one before the pan was knocked, or before `now`; one with three strikes a note where there is one. */
+  readonly before: RoundStart | null;
+}
+
+/** The newest knock check of a pan since its last professional tuning, and the rounds that its result needs the readings of. */
+export function tonightRounds({ records, rounds }: OpenPan): TonightRounds {
+  const tunedAt = lastTuning(records)?.visitedAt ?? 0;
+  // What was seen before a professional put the pan right is over.
+  const check = newestOf(withoutErased(records).knockChecks.filter(({ at }) => at > tunedAt));
+  const [now = null] = rounds;
+  const isSinceKnock = check && now && (roundOf(now) === check.round || now.at >= check.at);
+  const earlier = rounds.filter(
+    (round) =>
+      now &&
+      round.at < now.at &&
+      roundOf(round) !== check?.round &&
+      (!isSinceKnock || round.at < check.at),
+  );
+  const before = earlier.find(({ way }) => way !== 'quick') ?? earlier[0] ?? null;
+  return { check, now, before };
+}
+
+export interface TonightSettings {
+  readonly needs: SetNeeds;
+  readonly tunes: readonly SavedTune[];
+  readonly rules: TonightRules;
+  readonly limits: ToleranceSet;
+}
+
+export interface TonightOfPan extends TonightResult {
+  readonly signs: ReadonlyMap<MidiNote, readonly DamageSign[]>;
+  /** When a magnet was put on a note that has one now. */
+  readonly magnets: ReadonlyMap<MidiNote, Instant>;
+}
+
+/** The result for an open pan. `result` is that of `now`, or null; `readings` hold those of both rounds. */
+export function tonightOfPan(
+  pan: OpenPan,
+  { check, now, before }: TonightRounds,
+  result: RoundResult | null,
+  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
+  { needs, tunes, rules, limits }: TonightSettings,
+): TonightOfPan {
+  const { layout } = pan.current.fields;
+  const signs = now
+    ? panDamageSigns({
+        layout,
+        strikes: strikesIn(pan, now, readings),
+        ...(before ? { before: strikesIn(pan, before, readings) } : {}),
+        highestWithPartials: limits.highestWithPartials,
+      })
+    : new Map<MidiNote, readonly DamageSign[]>();
+  const magnets = new Map(
+    [...standingStopgaps(pan.records)].map(([note, { at }]) => [note, at] as const),
+  );
+  const cracked = [...standingMarks(pan.records)].flatMap(([note, { mark }]) =>
+    mark === 'cracked' ? [note] : [],
+  );
+  const judged = judgeTonight(
+    { layout, check, result, cracked, signs, magnets, needed: neededClasses(needs, tunes) },
+    rules,
+  );
+  return { ...judged, signs, magnets };
+}
+
+/** The strikes of the newest reading of each note in a round. */
+function strikesIn(
+  pan: OpenPan,
+  round: RoundStart,
+  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
+): ReadonlyMap<MidiNote, readonly Strike[]> {
+  const { layout } = pan.current.fields;
+  return new Map(
+    [...(readings.get(roundOf(round)) ?? [])].sort(olderFirst).map((reading) => {
+      const offset = wishOf(layout, reading.note).offset ?? cents(0);
+      return [reading.note, strikesOf(reading, { a4: round.a4, offset })] as const;
+    }),
+  );
+}

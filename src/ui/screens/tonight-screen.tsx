@@ -1,0 +1,233 @@
+// Can the pan be played tonight? One sentence, the reasons, the map, and what may be done until the tuner comes.
+import { useEffect } from 'preact/hooks';
+import type { KnockCheck } from '../../domain/records/rack-records';
+import { roundOf } from '../../domain/records/rack-records';
+import type { RoundResult } from '../../domain/work/round-result';
+import type { OpenPan } from '../../state/pan-model';
+import { type TonightOfPan, tonightOfPan, tonightRounds } from '../../state/tonight-of-pan';
+import type { PanScreenModels } from '../app-models';
+import { MagnetField } from '../parts/magnet-field';
+import { NotKept } from '../parts/not-kept';
+import { Instead, PanGate } from '../parts/pan-gate';
+import { SetNeedsForm } from '../parts/set-needs-form';
+import { TonightMap } from '../parts/tonight-map';
+import { TonightNotes } from '../parts/tonight-notes';
+import { TonightRulesForm } from '../parts/tonight-rules-form';
+import { addressOf } from '../route';
+import { words } from '../words';
+import { momentWords } from '../words/day-words';
+import { knockWords, lookWords } from '../words/knock-words';
+import { panWords } from '../words/pan-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { againstBandWords } from '../words/result-words';
+import {
+  firstSentence,
+  noteListWords,
+  reasonSentence,
+  tonightWords,
+  verdictSentence,
+} from '../words/tonight-words';
+import './tonight-screen.css';
+
+export function TonightScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+}
+
+/** Reads the round that is judged and the one that it is compared with. */
+function Loaded({ models, pan }: Props) {
+  const { results, settings } = models;
+  const rounds = tonightRounds(pan);
+  const { check, now, before } = rounds;
+  useEffect(() => {
+    void results.read(
+      pan.records,
+      [now, before].flatMap((start) => start ?? []),
+    );
+  }, [results, pan.records, now?.id, before?.id]);
+  const view = results.view.value;
+  if (view.kind === 'trouble') {
+    return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+  }
+  const resultOf = (start: typeof now): RoundResult | null =>
+    (start && view.kind === 'ready' && view.results.get(roundOf(start))) || null;
+  const result = resultOf(now);
+  const isRead = view.kind === 'ready' && (now === null || result !== null);
+  if (!isRead) return <Instead text={rackWords.reading} tone="hint" />;
+  const tonight = tonightOfPan(pan, rounds, result, view.readings, {
+    needs: settings.setNeeds.value,
+    tunes: settings.tunes.value,
+    rules: settings.tonightRules.value,
+    limits: settings.limits.value,
+  });
+  return (
+    <Shown
+      models={models}
+      pan={pan}
+      check={check}
+      tonight={tonight}
+      result={result}
+      before={resultOf(before)}
+    />
+  );
+}
+
+function Shown({
+  models,
+  pan,
+  check,
+  tonight,
+  result,
+  before,
+}: Props & {
+  readonly check: KnockCheck | null;
+  readonly tonight: TonightOfPan;
+  readonly result: RoundResult | null;
+  readonly before: RoundResult | null;
+}) {
+  const { verdict, reasons, first, tell } = tonight;
+  return (
+    <main class="screen tonight" data-pan={pan.id}>
+      <header class="top">
+        <h1>{tonightWords.title}</h1>
+        <span>{pan.current.fields.name}</span>
+      </header>
+      <NotKept keeper={models.knock} />
+      <p class="sentence" role="status" data-verdict={verdict.kind}>
+        {verdictSentence(verdict)}
+      </p>
+      {reasons.length > 0 && (
+        <ul class="cautions reasons" aria-label={tonightWords.why}>
+          {reasons.map((reason, k) => (
+            <li key={k} data-reason={reason.kind}>
+              {reasonSentence(reason)}
+            </li>
+          ))}
+        </ul>
+      )}
+      {first.length > 0 && (
+        <section class="hint warn" aria-labelledby="first">
+          <h2 id="first">{tonightWords.first}</h2>
+          {first.map((look) => (
+            <p key={look} data-look={look}>
+              {firstSentence(look)}
+            </p>
+          ))}
+        </section>
+      )}
+      {tell.map((look) => (
+        <p key={look} class="quiet" data-look={look}>
+          {tonightWords.keepInMind}: {lookWords[look].short}.
+        </p>
+      ))}
+      <SetNeedsForm settings={models.settings} />
+      {result && tonight.notes.length > 0 && (
+        <Notes models={models} pan={pan} tonight={tonight} result={result} before={before} />
+      )}
+      <MagnetField
+        pan={pan.id}
+        notes={tonight.notes}
+        magnets={[...tonight.magnets.keys()].sort((low, high) => low - high)}
+        onLog={(...log) => void models.knock.logStopgap(...log)}
+      />
+      <p class="hint">
+        {knockWords.never} {tonightWords.whoNext}{' '}
+        {check && knockWords.lastLook(momentWords(check.at))}
+      </p>
+      <TonightRulesForm settings={models.settings} />
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {words.back}
+        </a>
+        <Onward pan={pan} verdict={verdict.kind} />
+      </footer>
+    </main>
+  );
+}
+
+function Notes({
+  pan,
+  tonight,
+  result,
+  before,
+}: Props & {
+  readonly tonight: TonightOfPan;
+  readonly result: RoundResult;
+  readonly before: RoundResult | null;
+}) {
+  const { notes, verdict, againstBand } = tonight;
+  const was = new Map(
+    (before?.notes ?? []).flatMap(({ note, againstPan, againstBand: band }) => {
+      const cents = againstPan ?? band;
+      return cents === null ? [] : [[note, cents] as const];
+    }),
+  );
+  const read = notes.filter(({ isUnread }) => !isUnread);
+  const needed = read.filter(({ isNeeded }) => isNeeded);
+  const avoided = needed.filter(({ action }) => action === 'avoid');
+  const unread = notes.filter(({ isUnread, isNeeded }) => isUnread && isNeeded);
+  return (
+    <>
+      {verdict.kind === 'swap' && (
+        <p class="quiet">
+          {avoided.length > 0
+            ? tonightWords.ifNone(noteListWords(avoided.map(({ note }) => note)))
+            : tonightWords.ifNoneAll}
+        </p>
+      )}
+      <TonightMap pan={pan.id} layout={pan.current.fields.layout} notes={notes} />
+      <TonightNotes title={tonightWords.leaveOut} notes={avoided} before={was} />
+      <TonightNotes
+        title={tonightWords.inPassing}
+        notes={needed.filter(({ action }) => action === 'in-passing')}
+        before={was}
+      />
+      <TonightNotes
+        title={tonightWords.otherNotes}
+        notes={read.filter(({ isNeeded, action }) => !isNeeded && action !== 'play')}
+        before={was}
+      />
+      {unread.length > 0 && (
+        <p class="hint">{tonightWords.unread(noteListWords(unread.map(({ note }) => note)))}</p>
+      )}
+      <section class="field" aria-labelledby="against-band">
+        <h2 id="against-band">{tonightWords.againstBand}</h2>
+        <p data-cents={againstBand?.cents.toFixed(2) ?? ''} class="against-band">
+          {result.panPitch && againstBand
+            ? `${tonightWords.wholePan(againstBandWords(result.panPitch, result.a4))} ${againstBand.isHeard ? tonightWords.heard : tonightWords.notHeard}`
+            : tonightWords.noPitch}
+        </p>
+      </section>
+    </>
+  );
+}
+
+/** What comes next: the round that was begun, or the knock check. */
+function Onward({
+  pan,
+  verdict,
+}: {
+  readonly pan: OpenPan;
+  readonly verdict: TonightOfPan['verdict']['kind'];
+}) {
+  if (verdict === 'strike-first' && pan.openRound) {
+    return (
+      <a
+        class="button main"
+        href={addressOf({ screen: 'round', pan: pan.id, round: roundOf(pan.openRound) })}
+      >
+        {panWords.resumeRound}
+      </a>
+    );
+  }
+  const isOpen = verdict === 'strike-first' || verdict === 'wait';
+  return (
+    <a class={isOpen ? 'button main' : 'button'} href={addressOf({ screen: 'knock', pan: pan.id })}>
+      {tonightWords.lookAgain}
+    </a>
+  );
+}
