@@ -8,7 +8,7 @@ import { type TonightOfPan, tonightOfPan, tonightRounds } from '../../state/toni
 import type { PanScreenModels } from '../app-models';
 import { MagnetField } from '../parts/magnet-field';
 import { NotKept } from '../parts/not-kept';
-import { Instead, PanGate } from '../parts/pan-gate';
+import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
 import { SetNeedsForm } from '../parts/set-needs-form';
 import { TonightMap } from '../parts/tonight-map';
 import { TonightNotes } from '../parts/tonight-notes';
@@ -18,7 +18,7 @@ import { words } from '../words';
 import { momentWords } from '../words/day-words';
 import { knockWords, lookWords } from '../words/knock-words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords } from '../words/rack-words';
 import { againstBandWords } from '../words/result-words';
 import {
   firstSentence,
@@ -43,15 +43,16 @@ function Loaded({ models, pan }: Props) {
   const { results, settings } = models;
   const rounds = tonightRounds(pan);
   const { check, now, before } = rounds;
-  useEffect(() => {
+  const read = (): void => {
     void results.read(
       pan.records,
       [now, before].flatMap((start) => start ?? []),
     );
-  }, [results, pan.records, now?.id, before?.id]);
+  };
+  useEffect(read, [results, pan.records, now?.id, before?.id]);
   const view = results.view.value;
   if (view.kind === 'trouble') {
-    return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+    return <InTrouble trouble={view.trouble} onRetry={read} />;
   }
   const resultOf = (start: typeof now): RoundResult | null =>
     (start && view.kind === 'ready' && view.results.get(roundOf(start))) || null;
