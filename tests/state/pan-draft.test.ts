@@ -1,21 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
-import type { PanFields } from '../../src/domain/records/rack-records';
 import { changesOf, checkDraft, draftAfter, draftOf, isTyped } from '../../src/state/pan-draft';
+import { panFieldsSample } from '../domain/records/pan-fields-sample';
 
-const fields: PanFields = {
-  name: 'Heron',
-  family: 'lead',
-  layout: lowCLead,
-  owner: 'Ada',
-  maker: '',
-  serial: '',
-  finish: '',
-  remarks: '',
-  a4: null,
-  photo: null,
-  isRemoved: false,
-};
+const fields = panFieldsSample({ owner: 'Ada' });
 
 describe('the form of a pan', () => {
   it('keeps what was typed and follows the rest when the pan changes meanwhile', () => {

@@ -1,24 +1,11 @@
 // One pan in two windows, which here are two models over one rack.
 import { describe, expect, it } from 'vitest';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
-import type { PanFields } from '../../src/domain/records/rack-records';
 import { instant } from '../../src/domain/tuning/units';
 import { createPanModel } from '../../src/state/pan-model';
+import { panFieldsSample } from '../domain/records/pan-fields-sample';
 import { memoryPanStore } from './memory-pan-store';
 
-const fields: PanFields = {
-  name: 'Heron',
-  family: 'lead',
-  layout: lowCLead,
-  owner: '',
-  maker: '',
-  serial: '',
-  finish: '',
-  remarks: '',
-  a4: null,
-  photo: null,
-  isRemoved: false,
-};
+const fields = panFieldsSample();
 
 async function twoWindows() {
   const { store } = memoryPanStore();

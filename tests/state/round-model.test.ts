@@ -1,9 +1,7 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
 import type { Strike } from '../../src/domain/measurement/strike';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
 import {
-  type PanFields,
   panId,
   type RackRecord,
   type RoundWay,
@@ -17,25 +15,12 @@ import { isDone } from '../../src/domain/work/round-progress';
 import { readWav } from '../../src/dsp/read-wav';
 import { createListenModel } from '../../src/state/listen-model';
 import { createRoundModel } from '../../src/state/round-model';
+import { panFieldsSample } from '../domain/records/pan-fields-sample';
 import { fakePorts } from './fake-ports';
 import { memoryPanStore } from './memory-pan-store';
 
 const pan = panId('pan');
-const fields: PanFields = {
-  name: 'Heron',
-  family: 'lead',
-  layout: lowCLead,
-  owner: '',
-  maker: '',
-  serial: '',
-  finish: '',
-  remarks: '',
-  a4: null,
-  photo: null,
-  wanted: '',
-  wantedBy: '',
-  isRemoved: false,
-};
+const fields = panFieldsSample();
 const settle = () => new Promise((done) => setTimeout(done, 0));
 
 function strikeOn(note: number, off: number, event: number): Strike {

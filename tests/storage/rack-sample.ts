@@ -21,6 +21,7 @@ import {
   type TunerVisit,
 } from '../../src/domain/records/rack-records';
 import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/domain/tuning/units';
+import { panFieldsSample } from '../domain/records/pan-fields-sample';
 
 export const samplePan = panId('pan-1');
 const second = 1000;
@@ -35,21 +36,7 @@ export const sampleEdit = (id: string, name: string, pan: PanId = samplePan): Pa
   pan,
   at: at(0),
   replaces: [],
-  fields: {
-    name,
-    family: 'lead',
-    layout: lowCLead,
-    owner: '',
-    maker: '',
-    serial: '',
-    finish: '',
-    remarks: '',
-    a4: null,
-    photo: null,
-    wanted: '',
-    wantedBy: '',
-    isRemoved: false,
-  },
+  fields: panFieldsSample({ name }),
 });
 
 export const sampleRound = (id: string, pan: PanId = samplePan): RoundStart => ({

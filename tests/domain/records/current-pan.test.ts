@@ -9,24 +9,14 @@ import {
   recordId,
 } from '../../../src/domain/records/rack-records';
 import { instant } from '../../../src/domain/tuning/units';
+import { panFieldsSample } from './pan-fields-sample';
 import { anyErasure, anyPanEdit, anyPanFields } from './record-arbitraries';
 
 const pan = panId('pan-a');
-const all: PanFields = {
+const all = panFieldsSample({
   name: 'Loft lead',
-  family: 'lead',
   layout: { id: 'x', name: 'X', drums: [], source: '' },
-  owner: '',
-  maker: '',
-  serial: '',
-  finish: '',
-  remarks: '',
-  a4: null,
-  photo: null,
-  wanted: '',
-  wantedBy: '',
-  isRemoved: false,
-};
+});
 
 /** A phone that writes edits knowing those it has seen. */
 function write(

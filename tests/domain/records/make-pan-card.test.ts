@@ -6,7 +6,6 @@ import {
   resultOf,
 } from '../../../src/domain/records/make-pan-card';
 import {
-  type PanFields,
   type PanRecords,
   panId,
   recordId,
@@ -16,23 +15,16 @@ import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
 import { leadNotes } from '../work/result-sample';
 import { endSample, markSample, readingSample, startSample } from '../work/round-sample';
+import { panFieldsSample } from './pan-fields-sample';
 
 const settings = { a4: hertz(440), reference: 'band', limits: usualTolerances } as const;
-const fields: PanFields = {
+const fields = panFieldsSample({
   name: 'Lead 3',
-  family: 'lead',
-  layout: lowCLead,
   owner: 'the band',
   maker: 'unknown',
   serial: '17',
   finish: 'chrome',
-  remarks: '',
-  a4: null,
-  photo: null,
-  wanted: '',
-  wantedBy: '',
-  isRemoved: false,
-};
+});
 const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
   pan: panId('pan-1'),
   edits: [
