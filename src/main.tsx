@@ -76,6 +76,7 @@ const makePanModels = async (): Promise<PanModels> => {
     { createNoteModel },
     { createRoundModel },
     { createKnockModel },
+    { createBenchModel },
     { newsWords },
     { createBackupModel },
     { IndexedDbBackupFiles },
@@ -85,6 +86,7 @@ const makePanModels = async (): Promise<PanModels> => {
     import('./state/note-model'),
     import('./state/round-model'),
     import('./state/knock-model'),
+    import('./state/bench-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
     import('./storage/indexed-db-backup-files'),
@@ -105,6 +107,14 @@ const makePanModels = async (): Promise<PanModels> => {
     results: createResultsModel({ store, judging: settings.judging }),
     round,
     knock: createKnockModel({ store, round, clock, identities }),
+    bench: createBenchModel({
+      store,
+      listen,
+      settings,
+      clock,
+      identities,
+      appVersion: ringwrightVersion,
+    }),
     player: createSoundPlayer({ store, soundFiles, speaker }),
     backup: createBackupModel({
       files: new IndexedDbBackupFiles({

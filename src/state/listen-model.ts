@@ -34,6 +34,8 @@ export interface HeardPan {
   readonly known: readonly KnownNote[];
   /** A4 it is judged against. */
   readonly a4: Hertz;
+  /** For whom it is heard: a round that was left must not take the strikes of the bench. A round unless told. */
+  readonly whose?: 'round' | 'bench' | 'knock-check';
 }
 
 export interface ListenPorts {
@@ -60,7 +62,7 @@ export interface ListenModel
   listenTo(pan: HeardPan, expected: MidiNote | null): Promise<void>;
   /** This window has the microphone, or asks for it. */
   readonly isListening: ReadonlySignal<boolean>;
-  /** One pan is listened to. */
+  /** One pan is listened to, for a round. */
   readonly isOnPan: ReadonlySignal<boolean>;
   /** Any note may be struck. */
   expectAny(): void;
@@ -201,7 +203,9 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     isListening: computed(
       () => microphoneState.value.kind === 'asking' || isMicrophoneOpen(microphoneState.value),
     ),
-    isOnPan: computed(() => heardPan.value !== null),
+    isOnPan: computed(
+      () => heardPan.value !== null && (heardPan.value.whose ?? 'round') === 'round',
+    ),
     expectAny() {
       if (expected.value === null) return;
       readout.expectAny();

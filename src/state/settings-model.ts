@@ -7,6 +7,7 @@ import {
   type TonightRules,
 } from '../domain/knock-check/tonight-rules';
 import type { SettingsStore } from '../domain/ports/settings-store';
+import type { BenchSettings } from '../domain/records/bench-settings';
 import type { CardSettings } from '../domain/records/card-settings';
 import {
   type Announcement,
@@ -38,6 +39,8 @@ export interface SettingsModel {
   readonly ruleChanges: ReadonlySignal<RuleChanges>;
   /** The rules of tonight, the user's changes in them. */
   readonly tonightRules: ReadonlySignal<TonightRules>;
+  /** What the bench may say, and what it remembers. */
+  readonly bench: ReadonlySignal<BenchSettings>;
   /** The phone refuses to keep settings (private window, storage full). */
   readonly isNotKept: ReadonlySignal<boolean>;
   load(): Promise<void>;
@@ -93,6 +96,7 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     setNeeds: computed(() => settings.value.setNeeds),
     ruleChanges: computed(() => settings.value.tonightRules),
     tonightRules: computed(() => rulesWith(settings.value.tonightRules)),
+    bench: settings,
     isNotKept,
     async load() {
       isNotKept.value = !(await ensureRead());

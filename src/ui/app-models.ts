@@ -7,6 +7,7 @@ import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
 import type { Durability } from '../domain/ports/storage-health';
 import type { Instant } from '../domain/tuning/units';
 import type { BackupModel } from '../state/backup-model';
+import type { BenchModel } from '../state/bench-model';
 import type { KnockModel } from '../state/knock-model';
 import type { ListenModel } from '../state/listen-model';
 import type { NoteModel } from '../state/note-model';
@@ -38,6 +39,7 @@ export interface AppModels {
 export interface PanModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
+  readonly bench: BenchModel;
   readonly results: ResultsModel;
   readonly note: NoteModel;
   readonly backup: BackupModel;

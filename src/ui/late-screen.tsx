@@ -33,6 +33,8 @@ const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   tonight: () => import('./screens/tonight-screen').then((file) => file.TonightScreen),
   dropped: () => import('./screens/dropped-screen').then((file) => file.DroppedScreen),
   round: () => import('./screens/round-screen').then((file) => file.RoundScreen),
+  bench: () => import('./screens/bench-screen').then((file) => file.BenchScreen),
+  'bare-bench': () => import('./screens/bench-screen').then((file) => file.BenchScreen),
 };
 
 type Loading =

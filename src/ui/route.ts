@@ -21,7 +21,9 @@ export type Route =
   | { readonly [Screen in PlainScreen]: { readonly screen: Screen } }[PlainScreen]
   | { readonly screen: 'pan' | (typeof panScreens)[number]; readonly pan: PanId }
   | { readonly screen: 'round' | 'result'; readonly pan: PanId; readonly round: RoundId }
-  | { readonly screen: 'note'; readonly pan: PanId; readonly note: MidiNote };
+  | { readonly screen: 'note' | 'bench'; readonly pan: PanId; readonly note: MidiNote }
+  /** A note without a pan. */
+  | { readonly screen: 'bare-bench'; readonly note: MidiNote };
 
 /** The route of an address; one that leads nowhere leads to the rack. */
 export function routeOf(hash: string): Route {
@@ -31,6 +33,8 @@ export function routeOf(hash: string): Route {
     .map(decoded);
   const plain = plainScreens.find((each) => each === first);
   if (plain) return { screen: plain };
+  if (first === 'bench' && isNote(pan))
+    return { screen: 'bare-bench', note: midiNote(Number(pan)) };
   if (first !== 'pan' || pan === '') return { screen: 'rack' };
   if (screen === undefined) return { screen: 'pan', pan: panId(pan) };
   const ofPan = panScreens.find((each) => each === screen);
@@ -38,7 +42,7 @@ export function routeOf(hash: string): Route {
   if ((screen === 'round' || screen === 'result') && last !== '') {
     return { screen, pan: panId(pan), round: roundId(last) };
   }
-  if (screen === 'note' && /^\d{1,3}$/.test(last) && Number(last) <= 127) {
+  if ((screen === 'note' || screen === 'bench') && isNote(last)) {
     return { screen, pan: panId(pan), note: midiNote(Number(last)) };
   }
   return { screen: 'rack' };
@@ -63,7 +67,10 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'result':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}/${encodeURIComponent(route.round)}`;
     case 'note':
-      return `#/pan/${encodeURIComponent(route.pan)}/note/${route.note}`;
+    case 'bench':
+      return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}/${route.note}`;
+    case 'bare-bench':
+      return `#/bench/${route.note}`;
     default:
       return `#/${route.screen}`;
   }
@@ -83,6 +90,8 @@ export function followRoute(window: Window): ReadonlySignal<Route> {
   });
   return route;
 }
+
+const isNote = (text: string): boolean => /^\d{1,3}$/.test(text) && Number(text) <= 127;
 
 function decoded(part: string): string {
   try {

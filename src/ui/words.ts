@@ -67,6 +67,7 @@ export const words = {
   octaveDown: 'It is an octave lower',
   nameNote: 'Note to strike',
   anyNote: 'any note',
+  workOn: (note: string) => `Work on ${note}`,
   fileReading: 'Reading the file',
   fileRead: (heard: number) =>
     heard === 0

@@ -11,6 +11,7 @@ import { highestA4, lowestA4, standardA4 } from '../tuning/equal-temperament';
 import { isToleranceSet } from '../tuning/is-tolerance-set';
 import { type ToleranceSet, usualTolerances } from '../tuning/tolerances';
 import { type Hertz, type Instant, instant } from '../tuning/units';
+import { type BenchSettings, isValidForBench, usualBenchSettings } from './bench-settings';
 
 const themes = ['system', 'light', 'dark'] as const;
 const announcements = ['nothing', 'beep', 'voice'] as const;
@@ -29,7 +30,7 @@ export interface LastBackup {
   readonly readings: number;
 }
 
-export interface Settings {
+export interface Settings extends BenchSettings {
   readonly shape: 1;
   /** The band's A4. */
   readonly a4: Hertz;
@@ -61,6 +62,7 @@ export const defaultSettings: Settings = {
   tunes: [],
   setNeeds: noNeeds,
   tonightRules: {},
+  ...usualBenchSettings,
 };
 
 export interface Restored<T> {
@@ -85,6 +87,7 @@ const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown
   tunes: areTunes,
   setNeeds: areNeeds,
   tonightRules: areRuleChanges,
+  ...isValidForBench,
 };
 
 /** Valid settings from anything: bad parts fall back to their defaults and are listed, unknown fields stay. */

@@ -1,7 +1,9 @@
 // Listening: the readout first, then what the user may say about the note, then the microphone.
 import { useEffect } from 'preact/hooks';
+import { displayName } from '../../domain/tuning/note-names';
 import { tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
+import { readingOf } from '../../state/readout-phase';
 import type { AppModels } from '../app-models';
 import { FileNoticeLine } from '../parts/file-button';
 import { NotePicker } from '../parts/note-picker';
@@ -22,6 +24,7 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
   const microphone = listen.microphone.value;
   const notice = listen.fileNotice.value;
   const text = microphoneWords(microphone);
+  const benched = readingOf(listen.phase.value)?.note ?? listen.expected.value;
   const running = microphone.kind === 'listening' || microphone.kind === 'priming';
   // What needs an answer stands beside the button that answers it, never below the fold.
   const sentence = notice.kind === 'none' && (
@@ -66,6 +69,11 @@ export function ListenScreen({ models }: { readonly models: AppModels }) {
           {words.octaveDown}
         </button>
       </div>
+      {benched !== null && (
+        <a class="button" href={addressOf({ screen: 'bare-bench', note: benched })}>
+          {words.workOn(displayName(benched))}
+        </a>
+      )}
       <footer class="actions">
         {!running && sentence}
         <a class="button" href={addressOf('rack')}>

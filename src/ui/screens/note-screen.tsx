@@ -17,6 +17,7 @@ import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
 import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { benchWords } from '../words/bench-words';
 import { historyWords } from '../words/history-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
@@ -99,6 +100,11 @@ function Shown({ models, pan, note }: Props) {
         {pan.rounds.length > 0 && (
           <a class="button" href={addressOf({ screen: 'history', pan: pan.id })}>
             {panWords.history}
+          </a>
+        )}
+        {standing && (
+          <a class="button main" href={addressOf({ screen: 'bench', pan: pan.id, note })}>
+            {benchWords.putOnBench}
           </a>
         )}
       </footer>
