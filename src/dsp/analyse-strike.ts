@@ -30,6 +30,7 @@ import { deafBelowHz } from './octave-question';
 import { isSecondOwn } from './own-octave-line';
 import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
+import { sharpOnset } from './sharp-onset';
 import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
 import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
 import { fallsAway, swellDb } from './struck-envelope';
@@ -113,7 +114,8 @@ export function analyseStrike(
   const lines = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), lineLimit);
   if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
 
-  const timed = lines.map((line) => timedLine(segment, rate, onset, line));
+  const touched = sharpOnset(segment, onset, rate);
+  const timed = lines.map((line) => timedLine(segment, rate, onset, touched, line));
   const choices = chooseNote(timed, context);
   const [choice] = choices;
   const struck = choice && timed[choice.line];

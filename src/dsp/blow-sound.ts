@@ -10,6 +10,9 @@ const ownOrders = [0.5, 1, 2, 3, 4];
  * notes the lowest is 0.73, real recordings have 0.95; hammer blows, rims and voices lie between 0.05 and 0.9.
  */
 const leastShare = 0.57;
+/** … or this, if nearly all of the early energy is its own: what rings along outlasts the shortest notes. */
+const leastShareOfFaded = 0.35;
+const earlyShareOfFaded = 0.95;
 /** A bass note's lowest partials are lost in the phone; less is asked of it. */
 const bassHz = 150;
 const leastShareOfBass = 0.3;
@@ -40,12 +43,13 @@ export function isStruckNote(
   const { hz, early, settled, before, added } = fundamental;
   const isBass = hz < bassHz;
   const settledShare = share(lines, hz, (line) => line.settled);
-  if (settledShare < (isBass ? leastShareOfBass : leastShare)) return false;
+  const earlyShare = share(lines, hz, (line) => line.early);
+  const leastOfNote = earlyShare < earlyShareOfFaded ? leastShare : leastShareOfFaded;
+  if (settledShare < (isBass ? leastShareOfBass : leastOfNote)) return false;
   if (decibel(early / Math.max(settled, 1e-12)) < leastPromptDb) return false;
   const isOld = decibel(before / Math.max(early, 1e-12)) > mostBeforeDb;
   if (isOld && decibel(added / Math.max(before, 1e-12)) < leastAddedDb) return false;
   if (isBass) return true;
-  const earlyShare = share(lines, hz, (line) => line.early);
   const isShort = decaySeconds * Math.sqrt(hz) < shortDecay;
   return earlyShare >= (isShort ? leastEarlyShareOfShort : leastEarlyShare);
 }

@@ -3,6 +3,7 @@
 import type { ListeningContext } from '../domain/measurement/strike';
 import { centsBetween, type MidiNote, midiNote } from '../domain/tuning/units';
 import { hiddenNotes, type NoteChoice, withOctavesWeighed } from './bass-choices';
+import { withFirstOfOctave } from './first-of-octave';
 import { blurOf, isSideband, type TimedLine } from './line-course';
 import { knownNote, noteAt } from './note-places';
 
@@ -78,7 +79,8 @@ export function chooseNote(
       support(lines, asLine);
     if (!best.has(note)) best.set(note, { note, line, fundamental: kind, score });
   }
-  return [...withOctavesWeighed(best, lines, context)].sort((a, b) => b.score - a.score);
+  const weighed = withOctavesWeighed(best, lines, context);
+  return [...withFirstOfOctave(weighed, lines, context)].sort((a, b) => b.score - a.score);
 }
 
 /** How much of the settled level was there at once, dB; lines that other notes pass on rise late. */

@@ -8,6 +8,8 @@ export interface TimedLine {
   readonly early: number;
   /** The same in its first four turns only, where the first moments are longer: bass notes. */
   readonly first: number;
+  /** What the strike added in its very first moments: long enough for three turns, too short for a bloom or a glide. */
+  readonly touch: number;
   /** In the measuring window. */
   readonly settled: number;
   /** Just before the onset. */
@@ -20,6 +22,8 @@ export interface TimedLine {
 const earlySeconds = 0.028;
 const earlyTurns = 7;
 const firstTurns = 4;
+const touchSeconds = 0.008;
+const touchTurns = 3;
 
 /** A ringing line fades to about this part from the one moment to the other (time constant 0.25 s). */
 const fadedBetween = 0.86;
@@ -39,11 +43,12 @@ export const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolea
       20 * Math.log10(Math.max(other.settled / line.settled, 1e-6)) > sidebandDb,
   );
 
-/** The course of `line` around `onset` (sample of the segment). */
+/** The course of `line` around `onset` (sample of the segment); `touched`: the same to a millisecond. */
 export function timedLine(
   segment: Float32Array,
   rate: number,
   onset: number,
+  touched: number,
   line: SpectralLine,
 ): TimedLine {
   const length = Math.round(Math.max(earlySeconds, earlyTurns / line.hz) * rate);
@@ -52,22 +57,43 @@ export function timedLine(
   const cyclesPerSample = line.hz / rate;
   const early = hannSum(segment, start, length, cyclesPerSample);
   const before = hannSum(segment, earlier, length, cyclesPerSample);
-  // What was there goes on: it has turned by so much, and faded a little.
-  const turned = 2 * Math.PI * cyclesPerSample * (start - earlier);
-  const cos = fadedBetween * Math.cos(turned);
-  const sin = fadedBetween * Math.sin(turned);
-  const addedRe = early.re - (before.re * cos - before.im * sin);
-  const addedIm = early.im - (before.re * sin + before.im * cos);
+  const added = addedTo(early, length, before, length, cyclesPerSample * (start - earlier));
   const short = Math.round(Math.max(earlySeconds, firstTurns / line.hz) * rate);
   const first = short < length ? hannSum(segment, start, short, cyclesPerSample) : early;
+  const brief = Math.round(Math.max(touchSeconds, touchTurns / line.hz) * rate);
+  const touchStart = touched - Math.round(0.001 * rate);
+  const touch = hannSum(segment, touchStart, brief, cyclesPerSample);
+  const turned = cyclesPerSample * (touchStart - earlier);
   return {
     hz: line.hz,
     settled: line.amplitude,
-    early: (4 * Math.min(early.size, Math.hypot(addedRe, addedIm))) / length,
+    early: Math.min((4 * early.size) / length, added),
     first: (4 * first.size) / Math.min(short, length),
+    touch: Math.min((4 * touch.size) / brief, addedTo(touch, brief, before, length, turned)),
     before: (4 * before.size) / length,
-    added: (4 * Math.hypot(addedRe, addedIm)) / length,
+    added,
   };
+}
+
+interface HannSum {
+  readonly re: number;
+  readonly im: number;
+  readonly size: number;
+}
+
+/** Amplitude of `now` without what was there `before` (sums over so many samples): that goes on, and fades a little. */
+function addedTo(
+  now: HannSum,
+  length: number,
+  before: HannSum,
+  lengthBefore: number,
+  turns: number,
+): number {
+  const cos = fadedBetween * Math.cos(2 * Math.PI * turns);
+  const sin = fadedBetween * Math.sin(2 * Math.PI * turns);
+  const re = now.re / length - (before.re * cos - before.im * sin) / lengthBefore;
+  const im = now.im / length - (before.re * sin + before.im * cos) / lengthBefore;
+  return 4 * Math.hypot(re, im);
 }
 
 /** Sum over one frequency (cycles per sample) under a Hann window, its phase counted from `from`. */
@@ -76,7 +102,7 @@ function hannSum(
   from: number,
   length: number,
   cyclesPerSample: number,
-): { readonly re: number; readonly im: number; readonly size: number } {
+): HannSum {
   let re = 0;
   let im = 0;
   // Two pointers turn from sample to sample: one with the line, one with the window.

@@ -54,7 +54,7 @@ export const words = {
   unsure: 'unsure',
   inferred: 'inferred',
   inferredWhy:
-    'This fundamental is too low for the phone. It follows from the octave and the double octave.',
+    'This fundamental is too low for the phone. It follows from the partials above it and may be 20 cents off, so only a note farther off is called flat or sharp.',
   spread: (cents: string) => `Spread ${cents} cents`,
   howSure: 'How sure',
   leftOutCount: (count: number) => `${count} left out`,
@@ -194,6 +194,9 @@ export interface VerdictWords {
 export function verdictWords(verdict: Verdict): VerdictWords {
   if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
   if (verdict.kind === 'octave-open') return { lines: [words.octave, words.unsure], number: null };
+  if (verdict.kind === 'inferred') {
+    return { lines: [words.fundamental, words.inferred], number: null };
+  }
   const number = String(Math.round(Math.abs(verdict.cents)));
   switch (verdict.kind) {
     case 'flat':

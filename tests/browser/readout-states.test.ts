@@ -134,7 +134,7 @@ describe('a reading', () => {
     withApp(async (app) => {
       await app.say(strikeSample({ note: 34, isInferred: true }));
       await app.page.locator('#readout[data-inferred="true"]').waitFor();
-      expect((await rows(app))[0]).toBe('fundamental inferred | true | 0');
+      expect((await rows(app))[0]).toBe('fundamental inferred | unsure | 0');
       await app.page.getByText('too low for the phone').waitFor();
     }));
 

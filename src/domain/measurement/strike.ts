@@ -60,7 +60,7 @@ export interface Strike {
   readonly at: Seconds;
   readonly note: MidiNote;
   readonly fundamental: MeasuredPartial;
-  /** The fundamental was too low for the microphone; it follows from the octave and the double octave. */
+  /** The fundamental was too low for the microphone; it follows from the octave and the third partial. */
   readonly isInferred: boolean;
   /** The struck note's own octave, or the likelier of two lines. */
   readonly octave: UpperPartial | null;

@@ -1,7 +1,7 @@
 // The one thing to say about a note: the most important fault, or that there is none.
 import type { ThirdKind } from '../measurement/strike';
 import { goodTolerances, type Tolerances } from './tolerances';
-import type { Cents, MidiNote } from './units';
+import { type Cents, cents, type MidiNote } from './units';
 
 export type Verdict =
   | { readonly kind: 'flat' | 'sharp'; readonly cents: Cents }
@@ -13,35 +13,55 @@ export type Verdict =
     }
   /** Two lines at the octave, and nobody knows yet which is the note's own: not judged on a guess. */
   | { readonly kind: 'octave-open' }
+  /** The fundamental is inferred, and nothing is off by more than that allows to say. */
+  | { readonly kind: 'inferred' }
   | { readonly kind: 'aligned' };
 
 /** What a verdict needs to know; cents of the partials are against the own fundamental. */
 export interface Judged {
   readonly note: MidiNote;
-  readonly fundamental: { readonly cents: Cents };
-  readonly octave: { readonly centsFromOwn: Cents } | null;
+  readonly fundamental: { readonly cents: Cents } & StatedError;
+  /** The fundamental was not heard but follows from its partials: nothing is judged finer than its stated error. */
+  readonly isInferred?: boolean;
+  readonly octave: ({ readonly centsFromOwn: Cents } & StatedError) | null;
   /** The other of two lines at the octave, while it is open which is the note's own. */
   readonly octaveRival?: { readonly centsFromOwn: Cents } | null;
-  readonly third: { readonly kind: ThirdKind; readonly centsFromOwn: Cents } | null;
+  readonly third: ({ readonly kind: ThirdKind; readonly centsFromOwn: Cents } & StatedError) | null;
 }
+
+interface StatedError {
+  /** One standard error. */
+  readonly sigmaCents?: Cents;
+}
+
+/** An inferred note is off when a value is off by more than so many standard errors. */
+const errorsToJudge = 2;
+
+/** The tolerance for a value, widened to what its error allows to say where the fundamental is inferred. */
+export const allowedFor = (
+  { isInferred = false }: Pick<Judged, 'isInferred'>,
+  { sigmaCents = cents(0) }: StatedError,
+  tolerance: Cents,
+): Cents => (isInferred ? cents(Math.max(tolerance, errorsToJudge * sigmaCents)) : tolerance);
 
 /** Fundamental first, then octave, then third; the first one outside its tolerance is the verdict. */
 export function verdictOn(judged: Judged, tolerances: Tolerances = goodTolerances): Verdict {
   const { note, fundamental, octave, octaveRival, third } = judged;
-  if (isOutside(fundamental.cents, tolerances.main)) {
+  const nothingOff: Verdict = { kind: judged.isInferred ? 'inferred' : 'aligned' };
+  if (isOutside(fundamental.cents, allowedFor(judged, fundamental, tolerances.main))) {
     return { kind: fundamental.cents < 0 ? 'flat' : 'sharp', cents: fundamental.cents };
   }
-  if (note > tolerances.highestWithPartials) return { kind: 'aligned' };
+  if (note > tolerances.highestWithPartials) return nothingOff;
   if (octaveRival) return { kind: 'octave-open' };
-  if (octave && isOutside(octave.centsFromOwn, tolerances.main)) {
+  if (octave && isOutside(octave.centsFromOwn, allowedFor(judged, octave, tolerances.main))) {
     const kind = octave.centsFromOwn < 0 ? 'octave-flat' : 'octave-sharp';
     return { kind, cents: octave.centsFromOwn };
   }
-  if (third && isOutside(third.centsFromOwn, tolerances.third)) {
+  if (third && isOutside(third.centsFromOwn, allowedFor(judged, third, tolerances.third))) {
     const kind = third.centsFromOwn < 0 ? 'third-flat' : 'third-sharp';
     return { kind, cents: third.centsFromOwn, third: third.kind };
   }
-  return { kind: 'aligned' };
+  return nothingOff;
 }
 
 /** Judged on whole cents, as shown: what reads "5" is not outside a tolerance of 5. */

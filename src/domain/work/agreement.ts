@@ -8,12 +8,23 @@ export type Disagreement = 'fundamental' | 'octave';
 
 /** What keeps `strike` from agreeing with `other`, or null. A strike with a large standard error may lie farther off. */
 export function disagreement(strike: Strike, other: Strike): Disagreement | null {
-  const own = strike.fundamental;
-  const limit = Math.max(limits.fundamental, 3 * own.sigmaCents);
-  if (Math.abs(own.cents - other.fundamental.cents) > limit) return 'fundamental';
+  const limit = Math.max(limits.fundamental, 3 * ownError(strike, other));
+  if (Math.abs(strike.fundamental.cents - other.fundamental.cents) > limit) return 'fundamental';
   if (!strike.octave || !other.octave) return null;
   const octaveLimit = Math.max(limits.octave, 3 * strike.octave.sigmaCents);
   return Math.abs(strike.octave.cents - other.octave.cents) > octaveLimit ? 'octave' : null;
+}
+
+/**
+ * One standard error of the fundamental as far as two strikes can differ by it, cents. How far a note's octave lies
+ * off twice its fundamental, which makes up most of an inferred one's error, is the same in every strike.
+ */
+function ownError(strike: Strike, other: Strike): number {
+  if (!strike.isInferred || !other.isInferred) {
+    const inferred = other.isInferred ? other.fundamental.sigmaCents : 0;
+    return Math.max(strike.fundamental.sigmaCents, inferred);
+  }
+  return Math.max(strike.octave?.sigmaCents ?? 0, strike.third?.sigmaCents ?? 0);
 }
 
 /** The largest set of strikes that agree with one of them, in the order given; of two as large the newer one. */

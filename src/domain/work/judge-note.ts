@@ -8,7 +8,8 @@ import type { ReadingValues } from './summarise';
 export type NoteWish = Pick<NotePlace, 'third' | 'offset'>;
 
 /** What is needed of a reading. */
-export type JudgedValues = Pick<ReadingValues, 'fundamental' | 'octave' | 'octaveRival' | 'third'>;
+export type JudgedValues = Pick<ReadingValues, 'fundamental' | 'octave' | 'octaveRival' | 'third'> &
+  Partial<Pick<ReadingValues, 'isInferred'>>;
 
 /** A note ready to be judged, with one standard error for each value. */
 export interface JudgedNote extends Judged {
@@ -32,7 +33,7 @@ export function judgedNote(
   wish: NoteWish,
   reference: Cents = cents(0),
 ): JudgedNote {
-  const { fundamental, octave, octaveRival, third } = values;
+  const { fundamental, isInferred = false, octave, octaveRival, third } = values;
   const isWanted = third !== null && (wish.third === undefined || wish.third === third.kind);
   return {
     note,
@@ -40,6 +41,7 @@ export function judgedNote(
       ...fundamental,
       cents: cents(fundamental.cents - (wish.offset ?? 0) - reference),
     },
+    isInferred,
     octave,
     octaveRival,
     third: isWanted ? third : null,

@@ -1,6 +1,6 @@
 // How far off a note's partials are, as they are judged, and how much each counts when it is worked on.
 import type { ToleranceSet } from '../tuning/tolerances';
-import type { Judged } from '../tuning/verdict';
+import { allowedFor, type Judged } from '../tuning/verdict';
 import type { BlowSet } from './blow-sets';
 import {
   type Matrix3,
@@ -14,7 +14,7 @@ import {
 export interface NoteErrors {
   /** Fundamental against its target; octave and third against the own fundamental. 0 where not judged. */
   readonly values: ThreePartials;
-  /** The user's limits for "good", cents. */
+  /** The user's limits for "good", cents; no finer than the errors where the fundamental is inferred. */
   readonly limits: ThreePartials;
   /** 1 / limit², so that a partial at its limit counts 1; 0 for a partial that is not judged. */
   readonly weights: ThreePartials;
@@ -29,7 +29,11 @@ export function noteErrors(judged: Judged, limits: ToleranceSet): NoteErrors {
   const weight = (limit: number): number => 1 / Math.max(limit, 1) ** 2;
   return {
     values: [judged.fundamental.cents, octave?.centsFromOwn ?? 0, third?.centsFromOwn ?? 0],
-    limits: [main, main, thirdLimit],
+    limits: [
+      allowedFor(judged, judged.fundamental, main),
+      allowedFor(judged, octave ?? {}, main),
+      allowedFor(judged, third ?? {}, thirdLimit),
+    ],
     weights: [weight(main), octave ? weight(main) : 0, third ? weight(thirdLimit) : 0],
   };
 }

@@ -7,7 +7,7 @@ import {
   usualTolerances,
 } from '../tuning/tolerances';
 import type { Cents } from '../tuning/units';
-import { type Judged, type Verdict, verdictOn } from '../tuning/verdict';
+import { allowedFor, type Judged, type Verdict, verdictOn } from '../tuning/verdict';
 
 export type NoteStanding =
   /** Everything within the "good" tolerance. */
@@ -22,13 +22,15 @@ export type NoteStanding =
   | 'unread';
 
 /** A verdict that names a partial and how far off it is. */
-export type Fault = Exclude<Verdict, { readonly kind: 'aligned' | 'octave-open' }>;
+export type Fault = Exclude<Verdict, { readonly kind: 'aligned' | 'octave-open' | 'inferred' }>;
 
 export type StandingReason =
   | { readonly kind: 'unread' }
   | { readonly kind: 'aligned' }
   /** Nothing else is wrong, but nobody knows yet which of two lines is the note's own octave. */
   | { readonly kind: 'octave-open' }
+  /** The fundamental is only inferred, and nothing is off by more than that allows to say. */
+  | { readonly kind: 'inferred' }
   /** The partial that keeps the note from standing better. */
   | { readonly kind: 'off'; readonly fault: Fault }
   /** Each strike is lower, or higher, than the one before. */
@@ -87,10 +89,13 @@ function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedSt
   const isOpen = Boolean(judged.octaveRival) && judged.note <= limits.highestWithPartials;
   // Two lines at the octave: what can be said for sure is said without them.
   const sure = isOpen ? { ...judged, octave: null, octaveRival: null } : judged;
-  let reason: StandingReason = { kind: isOpen ? 'octave-open' : 'aligned' };
+  let reason: StandingReason = {
+    kind: isOpen ? 'octave-open' : judged.isInferred ? 'inferred' : 'aligned',
+  };
   for (const step of toleranceSteps) {
     const verdict = verdictOn(sure, tolerancesAt(limits, step));
-    if (verdict.kind === 'aligned' || verdict.kind === 'octave-open') {
+    const { kind } = verdict;
+    if (kind === 'aligned' || kind === 'octave-open' || kind === 'inferred') {
       return { standing: step, reason };
     }
     reason = { kind: 'off', fault: verdict };
@@ -101,9 +106,13 @@ function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedSt
 /** How many times the "good" limit the worst partial takes up: 1 is just good. For sorting by severity. */
 export function shareOfGood(judged: Judged, limits: ToleranceSet = usualTolerances): number {
   const { good, highestWithPartials } = limits;
-  const fundamental = Math.abs(judged.fundamental.cents) / good.main;
+  const allowed = (value: Parameters<typeof allowedFor>[1] | null, limit: Cents): Cents =>
+    allowedFor(judged, value ?? {}, limit);
+  const fundamental = Math.abs(judged.fundamental.cents) / allowed(judged.fundamental, good.main);
   if (judged.note > highestWithPartials) return fundamental;
-  const octave = judged.octaveRival ? 0 : Math.abs(judged.octave?.centsFromOwn ?? 0) / good.main;
-  const third = Math.abs(judged.third?.centsFromOwn ?? 0) / good.third;
+  const octave = judged.octaveRival
+    ? 0
+    : Math.abs(judged.octave?.centsFromOwn ?? 0) / allowed(judged.octave, good.main);
+  const third = Math.abs(judged.third?.centsFromOwn ?? 0) / allowed(judged.third, good.third);
   return Math.max(fundamental, octave, third);
 }

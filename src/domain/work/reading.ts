@@ -101,9 +101,11 @@ function readingOf({ heard, strikes, leftOut, isOpen }: Parts): Reading {
   const { fundamental, octave, octaveRival } = values;
   const count = strikes.filter((strike) => !strike.provisional).length;
   // The octave does not hold the reading up while the damping test is to come: it is not judged then.
+  // An inferred fundamental never gets as sure: it is settled when three strikes agree, and judged no finer than it is.
   const isSure =
-    fundamental.sigmaCents < settledSigma &&
-    (octave === null || octaveRival !== null || octave.sigmaCents < settledSigma);
+    values.isInferred ||
+    (fundamental.sigmaCents < settledSigma &&
+      (octave === null || octaveRival !== null || octave.sigmaCents < settledSigma));
   return {
     ...values,
     note: noteOf(strikes),

@@ -13,7 +13,10 @@ export interface ReadingPartial {
 export interface ReadingValues {
   /** `sigmaCents`: one standard error, with the scatter from strike to strike in it. */
   readonly fundamental: { readonly cents: Cents; readonly sigmaCents: Cents };
-  /** The fundamental follows from the octave and the double octave in at least one of the strikes. */
+  /**
+   * The fundamental follows from the octave and the third partial in at least one of the strikes. Where it does in
+   * all, more strikes make it no surer: how far its octave is off is the same in each.
+   */
   readonly isInferred: boolean;
   /** The note's own octave; the likelier of two lines while `octaveRival` is there. */
   readonly octave: ReadingPartial | null;
@@ -30,16 +33,15 @@ const shares: Readonly<Record<Loudness, number>> = { soft: 0.5, good: 1, loud: 0
 
 /** The values of at least one strike, its octaves told apart (`ownOctaves`) or the question open. */
 export function summarise(strikes: readonly Strike[], isOctaveOpen: boolean): ReadingValues {
-  const fundamentals = strikes.map((strike) => weighed(strike, strike.fundamental));
   const third = commonThird(strikes);
   const rivalNote = strikes.findLast((strike) => strike.octaveRival?.note)?.octaveRival?.note;
   const rival = isOctaveOpen ? partialOf(strikes, (strike) => strike.octaveRival) : null;
   const thirdValues = partialOf(strikes, (strike) =>
     strike.third?.kind === third ? strike.third : null,
   );
-  const measured = fundamentals.map((each) => each.cents);
+  const measured = strikes.map((strike) => strike.fundamental.cents);
   return {
-    fundamental: combine(fundamentals),
+    fundamental: fundamentalOf(strikes),
     isInferred: strikes.some((strike) => strike.isInferred),
     octave: partialOf(strikes, (strike) => strike.octave),
     octaveRival: rival && { ...rival, note: rivalNote ?? null },
@@ -61,6 +63,17 @@ const weighed = (strike: Strike, value: Pick<Line, 'cents' | 'sigmaCents'>): Wei
   share: shares[strike.loudness],
 });
 
+function fundamentalOf(strikes: readonly Strike[]): ReadingValues['fundamental'] {
+  const combined = combine(strikes.map((strike) => weighed(strike, strike.fundamental)));
+  return { ...combined, sigmaCents: surest(strikes, combined.sigmaCents) };
+}
+
+/** `sigmaCents`, or the smallest error of an inferred fundamental where all are inferred. */
+const surest = (strikes: readonly Strike[], sigmaCents: Cents): Cents =>
+  strikes.every((strike) => strike.isInferred)
+    ? cents(Math.max(sigmaCents, Math.min(...strikes.map((each) => each.fundamental.sigmaCents))))
+    : sigmaCents;
+
 function partialOf(
   strikes: readonly Strike[],
   of: (strike: Strike) => Line | null,
@@ -81,7 +94,7 @@ function partialOf(
   return {
     cents: combine(heard.map((each) => each.against)).cents,
     centsFromOwn: own.cents,
-    sigmaCents: own.sigmaCents,
+    sigmaCents: surest(strikes, own.sigmaCents),
   };
 }
 

@@ -1,7 +1,7 @@
 // A line per partial: name, word, signed cents.
 import { goodTolerances } from '../../domain/tuning/tolerances';
 import type { Cents } from '../../domain/tuning/units';
-import { isOutside } from '../../domain/tuning/verdict';
+import { allowedFor, isOutside } from '../../domain/tuning/verdict';
 import type { Reading } from '../../domain/work/reading';
 import { directionWord, signedCents, words } from '../words';
 
@@ -11,10 +11,17 @@ interface LineProps {
   readonly remark?: string;
   readonly cents: Cents | null;
   readonly tolerance: Cents;
+  /** As far off the value may be before its error allows to say so: above the tolerance it is unsure in between. */
+  readonly allowed: Cents;
 }
 
-function Line({ name, remark, cents, tolerance }: LineProps) {
-  const outside = cents !== null && isOutside(cents, tolerance);
+function Line({ name, remark, cents, tolerance, allowed }: LineProps) {
+  if (cents !== null && allowed > tolerance && !isOutside(cents, allowed)) {
+    return (
+      <OpenLine name={name} {...(remark ? { remark } : {})} word={words.unsure} cents={cents} />
+    );
+  }
+  const outside = cents !== null && isOutside(cents, allowed);
   const word = cents === null ? words.notHeard : outside ? directionWord(cents) : words.true;
   const tone = cents === null ? 'unknown' : outside ? (cents < 0 ? 'low' : 'high') : 'true';
   return (
@@ -30,9 +37,17 @@ function Line({ name, remark, cents, tolerance }: LineProps) {
 }
 
 /** A value without a verdict: one of two lines at the octave, or a fundamental that walks. */
-const OpenLine = ({ name, word, cents }: { name: string; word: string; cents: Cents }) => (
+const OpenLine = ({
+  name,
+  remark,
+  word,
+  cents,
+}: Pick<LineProps, 'name' | 'remark'> & { readonly word: string; readonly cents: Cents }) => (
   <tr>
-    <th scope="row">{name}</th>
+    <th scope="row">
+      {name}
+      {remark && <small> {remark}</small>}
+    </th>
     <td class="word">{word}</td>
     <td class="value unknown">{signedCents(cents)}</td>
   </tr>
@@ -40,6 +55,7 @@ const OpenLine = ({ name, word, cents }: { name: string; word: string; cents: Ce
 
 export function PartialLines({ reading }: { readonly reading: Reading }) {
   const { fundamental, isInferred, octave, octaveRival, third, walking } = reading;
+  const { main, third: thirdLimit } = goodTolerances;
   return (
     <table class="partials">
       <tbody>
@@ -50,7 +66,8 @@ export function PartialLines({ reading }: { readonly reading: Reading }) {
             name={words.fundamental}
             {...(isInferred ? { remark: words.inferred } : {})}
             cents={fundamental.cents}
-            tolerance={goodTolerances.main}
+            tolerance={main}
+            allowed={allowedFor(reading, fundamental, main)}
           />
         )}
         {octave && octaveRival ? (
@@ -62,13 +79,15 @@ export function PartialLines({ reading }: { readonly reading: Reading }) {
           <Line
             name={words.octave}
             cents={octave?.centsFromOwn ?? null}
-            tolerance={goodTolerances.main}
+            tolerance={main}
+            allowed={allowedFor(reading, octave ?? {}, main)}
           />
         )}
         <Line
           name={third ? words.third[third.kind] : words.thirdUnknown}
           cents={third?.centsFromOwn ?? null}
-          tolerance={goodTolerances.third}
+          tolerance={thirdLimit}
+          allowed={allowedFor(reading, third ?? {}, thirdLimit)}
         />
       </tbody>
     </table>

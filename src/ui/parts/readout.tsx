@@ -17,7 +17,7 @@ const decimals = (value: number | undefined): string =>
 const toneOf = (verdict: Verdict): string =>
   verdict.kind === 'aligned'
     ? 'true'
-    : verdict.kind === 'octave-open'
+    : verdict.kind === 'octave-open' || verdict.kind === 'inferred'
       ? 'unknown'
       : verdict.kind.endsWith('flat')
         ? 'low'

@@ -36,6 +36,7 @@ function toneOf({ standing, reason }: JudgedStanding): NoteMark['tone'] {
   switch (reason.kind) {
     case 'unread':
     case 'octave-open':
+    case 'inferred':
       return 'plain';
     case 'aligned':
       return standing === 'good' ? 'true' : 'plain';

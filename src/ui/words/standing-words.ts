@@ -13,6 +13,8 @@ export function standingWords({ standing, reason }: JudgedStanding): string {
       return rackWords.standings[standing];
     case 'octave-open':
       return `${words.octave} ${words.unsure}`;
+    case 'inferred':
+      return `${words.fundamental} ${words.inferred}`;
     case 'off': {
       const { lines, number } = verdictWords(reason.fault);
       return [...lines, number ?? ''].join(' ').trim();
@@ -53,6 +55,8 @@ export function standingNumber(
       return judged ? signedCents(judged.fundamental.cents) : rackWords.standings[standing];
     case 'octave-open':
       return `${partialSigns.octave} ?`;
+    case 'inferred':
+      return judged ? `${signedCents(judged.fundamental.cents)} ?` : '?';
     case 'off': {
       const { fault } = reason;
       const sign = signOf(fault);

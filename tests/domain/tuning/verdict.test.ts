@@ -9,6 +9,28 @@ const judged = (fundamental: number, octave: number | null, third: number | null
   third: third === null ? null : { kind: 'twelfth' as const, centsFromOwn: cents(third) },
 });
 
+describe('the verdict on an inferred fundamental', () => {
+  const inferred = (fundamental: number, octave = 0, third = 0) => ({
+    note: midiNote(30),
+    isInferred: true,
+    fundamental: { cents: cents(fundamental), sigmaCents: cents(10) },
+    octave: { centsFromOwn: cents(octave), sigmaCents: cents(10) },
+    third: { kind: 'twelfth' as const, centsFromOwn: cents(third), sigmaCents: cents(10) },
+  });
+
+  it('says nothing finer than two standard errors, and never that all is aligned', () => {
+    expect(verdictOn(inferred(0))).toEqual({ kind: 'inferred' });
+    expect(verdictOn(inferred(-20))).toEqual({ kind: 'inferred' });
+    expect(verdictOn(inferred(9, -12, 15))).toEqual({ kind: 'inferred' });
+  });
+
+  it('names what is farther off', () => {
+    expect(verdictOn(inferred(-21))).toEqual({ kind: 'flat', cents: -21 });
+    expect(verdictOn(inferred(0, 24)).kind).toBe('octave-sharp');
+    expect(verdictOn(inferred(0, 0, -26)).kind).toBe('third-flat');
+  });
+});
+
 describe('the verdict', () => {
   it('names the fundamental before the octave, however far the octave is off', () => {
     expect(verdictOn(judged(-9, 40, 0))).toEqual({ kind: 'flat', cents: -9 });

@@ -15,6 +15,17 @@ const judged = (sketch: StrikeSketch, wish: NoteWish = {}, reference = 0) => {
 const standing = (sketch: StrikeSketch, limits = usualTolerances) =>
   standingOf({ judged: judged(sketch) }, limits);
 
+describe('the standing of a note whose fundamental is inferred', () => {
+  it('is not judged finer than the fundamental is known, and says that it is inferred', () => {
+    const near = standing({ isInferred: true, fundamental: -15, note: 30 });
+    expect(near).toEqual({ standing: 'good', reason: { kind: 'inferred' } });
+    const far = standing({ isInferred: true, fundamental: -24, note: 30 });
+    expect(far.standing).toBe('out');
+    expect(far.reason).toMatchObject({ kind: 'off', fault: { kind: 'flat', cents: -24 } });
+    expect(shareOfGood(judged({ isInferred: true, fundamental: -15, note: 30 }))).toBeLessThan(1);
+  });
+});
+
 describe('the standing of a note', () => {
   // The limits are the defaults of this app; no published standard exists.
   it.each([

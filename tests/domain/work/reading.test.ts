@@ -85,6 +85,27 @@ describe('a reading', () => {
     expect(readingAfter({}).isInferred).toBe(false);
     expect(readingAfter({}, { isInferred: true }).isInferred).toBe(true);
   });
+
+  it('of an inferred fundamental settles with three strikes that agree, and is no surer for them', () => {
+    const inferred = { isInferred: true };
+    expect(readingAfter(inferred, inferred).settled).toBe(false);
+    const three = readingAfter(inferred, inferred, inferred);
+    expect(three.settled).toBe(true);
+    expect(three.fundamental.sigmaCents).toBeGreaterThanOrEqual(10);
+    expect(three.octave?.sigmaCents).toBeGreaterThanOrEqual(10);
+    // A strike whose fundamental is heard settles what the others could only infer.
+    expect(readingAfter(inferred, inferred, {}).fundamental.sigmaCents).toBeLessThan(1);
+  });
+
+  it('of inferred fundamentals takes none for agreeing that differs by more than its partials may', () => {
+    const reading = readingAfter(
+      { isInferred: true },
+      { isInferred: true },
+      { isInferred: true, fundamental: 8 },
+    );
+    expect(reading.settled).toBe(false);
+    expect(reading.strikes).toHaveLength(1);
+  });
 });
 
 describe('a strike that disagrees with three others', () => {

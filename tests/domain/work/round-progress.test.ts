@@ -57,6 +57,13 @@ describe('a guided round', () => {
     expect(isDone(lastOf(steps).progress, e5)).toBe(true);
   });
 
+  it('moves on after three agreeing strikes of a note whose fundamental is only inferred', () => {
+    const inferred = three(e5).map((sketch) => ({ ...sketch, isInferred: true }));
+    const steps = strikes(begun, ...inferred);
+    expect(steps.map(({ event }) => event.kind)).toEqual(['counted', 'counted', 'locked']);
+    expect(lastOf(steps).event).toMatchObject({ reading: { isInferred: true, settled: true } });
+  });
+
   it('is finished after the last note, and says so once', () => {
     const steps = strikes(begun, ...order.flatMap((note) => three(note)));
     const said = steps.flatMap(({ announce }) => (announce ? [announce.kind] : []));

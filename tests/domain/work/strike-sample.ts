@@ -13,13 +13,16 @@ export interface StrikeSketch {
   /** A second line at the octave, against the own fundamental; `rivalNote` is the partner. */
   readonly rival?: number;
   readonly rivalNote?: number | null;
+  /** Its fundamental is then as unsure as the ear says (10 cents), its partials are not. */
   readonly isInferred?: boolean;
   readonly loudness?: Loudness;
 }
 
+const alignmentSigma = 10;
+
 /** A settled D5 unless told otherwise; cents of octave and third are against the own fundamental. */
 export function strikeSample(sketch: StrikeSketch = {}): Strike {
-  const { event = 1, note = 74, provisional = false, sigma = 0.1 } = sketch;
+  const { event = 1, note = 74, provisional = false, sigma = 0.1, isInferred = false } = sketch;
   const { fundamental = 0, octave = 0, third = 0, rival, rivalNote = note + 12 } = sketch;
   const partial = (value: number) => ({
     hz: hertz(587.33),
@@ -38,8 +41,11 @@ export function strikeSample(sketch: StrikeSketch = {}): Strike {
     provisional,
     at: seconds(event),
     note: midiNote(note),
-    fundamental: partial(fundamental),
-    isInferred: sketch.isInferred ?? false,
+    fundamental: {
+      ...partial(fundamental),
+      sigmaCents: cents(isInferred ? Math.hypot(sigma, alignmentSigma) : sigma),
+    },
+    isInferred,
     octave: octave === null ? null : upper(octave),
     octaveRival:
       rival === undefined
