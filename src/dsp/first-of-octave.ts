@@ -4,7 +4,6 @@ import type { ListeningContext } from '../domain/measurement/strike';
 import { centsBetween, type MidiNote, midiNote } from '../domain/tuning/units';
 import type { NoteChoice } from './bass-choices';
 import type { TimedLine } from './line-course';
-import { deafBelowHz } from './octave-question';
 
 /** How far the upper note's line may lie from the lower one's octave, cents. */
 const reachOfOctave = 110;
@@ -15,11 +14,13 @@ const reachOfOctave = 110;
  */
 const evenDb = -8.5;
 const perDb = 1.2;
+/** A steep high-pass of a phone takes something of a lower line below this, Hz: −1 dB (fourth order at 150 Hz). */
+const clearHz = 180;
 /** Odds for the note that is to be struck, nepers, and what a neper is worth in score (as for basses). */
 const forExpected = 1;
 const scorePerNeper = 0.75;
 
-/** The choices with any two an octave apart set against each other; bass notes, which phones lose, are left as they are. */
+/** The choices with any two an octave apart set against each other; low notes, which phones lose, are left as they are. */
 export function withFirstOfOctave(
   choices: readonly NoteChoice[],
   lines: readonly TimedLine[],
@@ -32,7 +33,7 @@ export function withFirstOfOctave(
     const low = lower && lines[lower.line];
     const high = upper && lines[upper.line];
     if (!low || !high || lower.fundamental !== 'heard' || upper.fundamental !== 'heard') continue;
-    if (high.hz <= 2 * deafBelowHz) continue;
+    if (low.hz < clearHz) continue;
     if (Math.abs(centsBetween(2 * low.hz, high.hz)) > reachOfOctave) continue;
     const hint = expected === lower.note ? 1 : expected === upper.note ? -1 : 0;
     const odds = perDb * (overDb(low, high) - evenDb) + forExpected * hint;
