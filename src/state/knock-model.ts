@@ -6,6 +6,7 @@ import type { PanStore } from '../domain/ports/pan-store';
 import type { Clock, Identities } from '../domain/ports/phone-ports';
 import {
   type Attachment,
+  type AttachmentId,
   type ImpactPlace,
   type KnockCheck,
   type Look,
@@ -42,6 +43,8 @@ export interface KnockModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   keep(): Promise<void>;
   /** Keeps what was seen and begins the soft round, the side that was hit first. Call inside a tap. */
   beginRound(pan: OpenPan): RoundId | null;
+  /** A photo of a check that was kept; null where it cannot be read. */
+  photoOf(id: AttachmentId): Promise<Uint8Array<ArrayBuffer> | null>;
   /** Puts a magnet on a note, or takes it off (`none`). */
   logStopgap(pan: PanId, note: MidiNote, stopgap: StopgapKind): Promise<void>;
 }
@@ -138,6 +141,10 @@ export function createKnockModel({ store, round, clock, identities }: KnockPorts
       });
       void keepDraft(made, id);
       return id;
+    },
+    async photoOf(id) {
+      const loaded = await store.attachment(id);
+      return loaded.kind === 'loaded' ? (loaded.value?.bytes ?? null) : null;
     },
     async logStopgap(pan, note, stopgap) {
       await keeper.keep([{ ...head(pan), kind: 'stopgap', note, stopgap }]);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lookKinds } from '../../src/domain/knock-check/look-kinds';
 import { lowCLead } from '../../src/domain/pans/low-c-lead';
 import { currentPan } from '../../src/domain/records/current-pan';
-import { panId, roundId } from '../../src/domain/records/rack-records';
+import { attachmentId, panId, roundId } from '../../src/domain/records/rack-records';
 import { restoreAttachment } from '../../src/domain/records/restore-attachment';
 import { restoreRecord } from '../../src/domain/records/restore-record';
 import { instant, midiNote } from '../../src/domain/tuning/units';
@@ -79,6 +79,8 @@ describe('a knock check', () => {
       answer: 'yes',
       photo: photo?.id,
     });
+    expect(photo && (await model.photoOf(photo.id))).toEqual(new Uint8Array([1, 2, 3]));
+    expect(await model.photoOf(attachmentId('none'))).toBeNull();
     // F♯4 lies at 12 o'clock of a lead in fourths and fifths.
     expect(begun[0]?.order?.[0]).toBe(66);
     expect(begun[0]).toMatchObject({ way: 'guided', conditions: { standing: 'settled' } });

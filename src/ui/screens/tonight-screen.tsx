@@ -9,13 +9,13 @@ import type { PanScreenModels } from '../app-models';
 import { MagnetField } from '../parts/magnet-field';
 import { NotKept } from '../parts/not-kept';
 import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
+import { SeenList } from '../parts/seen-list';
 import { SetNeedsForm } from '../parts/set-needs-form';
 import { TonightMap } from '../parts/tonight-map';
 import { TonightNotes } from '../parts/tonight-notes';
 import { TonightRulesForm } from '../parts/tonight-rules-form';
 import { addressOf } from '../route';
 import { words } from '../words';
-import { momentWords } from '../words/day-words';
 import { knockWords, lookWords } from '../words/knock-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
@@ -136,9 +136,9 @@ function Shown({
         onLog={(...log) => void models.knock.logStopgap(...log)}
       />
       <p class="hint">
-        {knockWords.never} {tonightWords.whoNext}{' '}
-        {check && knockWords.lastLook(momentWords(check.at))}
+        {knockWords.never} {tonightWords.whoNext}
       </p>
+      {check && <SeenList check={check} photoOf={models.knock.photoOf} />}
       <TonightRulesForm settings={models.settings} />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
