@@ -1,11 +1,36 @@
 // One file for the build (Vite), the offline copy (service worker) and the test projects (vitest).
-import type { Plugin } from 'vite';
+import { build, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import about from './package.json' with { type: 'json' };
 
 const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
 const paper = '#17130f';
+
+const receiveScript = 'receive-shared.js';
+
+/** Writes the script that the service worker imports: one plain script, as `importScripts` wants it. */
+const scriptOfWorker: Plugin = {
+  name: 'script-of-service-worker',
+  async generateBundle() {
+    const built = await build({
+      configFile: false,
+      logLevel: 'error',
+      build: {
+        target: 'es2022',
+        write: false,
+        lib: {
+          entry: 'src/offline/worker/receive-shared.ts',
+          formats: ['iife'],
+          name: 'receiveShared',
+        },
+      },
+    });
+    const [script] = Array.isArray(built) && built[0] ? built[0].output : [];
+    if (!script) throw new Error('The script of the service worker was not built.');
+    this.emitFile({ type: 'asset', fileName: receiveScript, source: script.code });
+  },
+};
 
 /** Writes files.json: the names of all that was built, for the page to see whether its offline copy is whole. */
 const listOfFiles: Plugin = {
@@ -35,6 +60,7 @@ export default defineConfig({
   // Module workers; also what `?worker&url` needs for the capture worklet.
   worker: { format: 'es' },
   plugins: [
+    scriptOfWorker,
     listOfFiles,
     VitePWA({
       strategies: 'generateSW',
@@ -49,6 +75,7 @@ export default defineConfig({
         // Without it the first page is not controlled although everything is in the cache.
         clientsClaim: true,
         inlineWorkboxRuntime: true,
+        importScripts: [receiveScript],
         sourcemap: false,
       },
       manifest: {
@@ -71,6 +98,37 @@ export default defineConfig({
             sizes: '512x512',
             type: 'image/png',
             purpose: 'maskable',
+          },
+        ],
+        // As src/offline/waiting-place.ts has it; a test of the build compares the two.
+        // Files of this app come as text, as JSON and packed, by whatever name the sending program has for that.
+        share_target: {
+          action: './receive-shared',
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: {
+            files: [
+              {
+                name: 'file',
+                accept: [
+                  'text/plain',
+                  'application/json',
+                  'application/gzip',
+                  'application/x-gzip',
+                  '.txt',
+                  '.json',
+                  '.gz',
+                ],
+              },
+            ],
+          },
+        },
+        // Computers only; phones have the share sheet. No launch_handler: with focus-existing, Chromium throws away
+        // what is shared (WICG/web-app-launch, issue 62).
+        file_handlers: [
+          {
+            action: './#/receive',
+            accept: { 'application/json': ['.json'], 'application/gzip': ['.gz'] },
           },
         ],
         shortcuts: [{ name: 'Listen', url: './#/listen' }],

@@ -12,6 +12,7 @@ import type { OfflineState } from './domain/ports/phone-ports';
 import type { Durability } from './domain/ports/storage-health';
 import { instant } from './domain/tuning/units';
 import { ServiceWorkerUpdates } from './offline/service-worker-updates';
+import { createArrivalModel } from './state/arrival-model';
 import { createListenModel } from './state/listen-model';
 import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
@@ -25,7 +26,7 @@ import { latePanStore } from './storage/late-pan-store';
 import { RackChanges } from './storage/rack-changes';
 import { App } from './ui/app';
 import type { PanModels } from './ui/app-models';
-import { followRoute } from './ui/route';
+import { followRoute, goTo } from './ui/route';
 import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
@@ -67,6 +68,17 @@ const rack = createRackModel({
   makeCard: async (pan) => {
     const { renewCard } = await import('./state/renew-card');
     return renewCard(store, pan, settings.judging.value);
+  },
+});
+const route = followRoute(window);
+const arrival = createArrivalModel({
+  arrivals: async () => {
+    const { BrowserArrivals } = await import('./offline/browser-arrivals');
+    return new BrowserArrivals();
+  },
+  // Nobody is led away from a measurement or a half-filled form: the rack says that a file waits.
+  onArrival: () => {
+    if (route.value.screen === 'rack' && !listen.isBusy.value) goTo('receive');
   },
 });
 const makePanModels = async (): Promise<PanModels> => {
@@ -154,11 +166,12 @@ const root = document.getElementById('app');
 if (!root) throw new Error('index.html has lost its #app element');
 render(
   <App
-    route={followRoute(window)}
+    route={route}
     models={{
       listen,
       settings,
       rack,
+      arrival,
       announcer,
       photos: new BrowserPhotos(),
       fileHandout,
@@ -184,3 +197,4 @@ render(
 );
 void settings.load().then(() => listen.retune());
 void updates.begin();
+void arrival.look();

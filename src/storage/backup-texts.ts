@@ -1,5 +1,6 @@
 // The text of a backup, piece by piece.
 import type { BackupScope, Progress } from '../domain/ports/backup-files';
+import type { ContentsTally } from '../domain/records/backup-contents';
 import type { BackupHeader } from '../domain/records/backup-format';
 import { BackupWriter } from '../domain/records/backup-writer';
 import type { Database } from './database';
@@ -8,6 +9,7 @@ import { countEntries, partsOfPan, partsOfRack } from './rack-parts';
 export interface BackupTally {
   records: number;
   attachments: number;
+  readonly contents: ContentsTally;
   /** Stored entries that could not be read. */
   leftOut: number;
 }
@@ -29,8 +31,9 @@ export async function* backupTexts(
   yield writer.begin({ ...header, pans });
   const batches = scope.kind === 'pan' ? partsOfPan(database, scope.pan) : partsOfRack(database);
   for await (const { parts, count } of batches) {
-    for (const { kind } of parts) {
-      if (kind === 'record') tally.records += 1;
+    for (const part of parts) {
+      tally.contents.add(part);
+      if (part.kind === 'record') tally.records += 1;
       else tally.attachments += 1;
     }
     tally.leftOut += count - parts.length;

@@ -1,25 +1,18 @@
 // Reads a backup from end to end before anything that is kept is touched.
 import type { BackupCheck, BackupRefusal, Progress } from '../domain/ports/backup-files';
 import type { FileOnHand } from '../domain/ports/file-handout';
+import { ContentsTally, totalOf } from '../domain/records/backup-contents';
 import { BackupReader } from '../domain/records/backup-reader';
-import type { PanId } from '../domain/records/rack-records';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';
 
 /** What the file is; nothing but the file is read. Never rejects. */
 export async function checkBackup(file: FileOnHand, onProgress: Progress): Promise<BackupCheck> {
   if (!(file instanceof Blob)) return refused('unreadable');
   const reader = new BackupReader();
-  const pans = new Set<PanId>();
-  let readings = 0;
-  const note = (parts: ReturnType<BackupReader['push']>) => {
-    for (const part of parts) {
-      pans.add(part.kind === 'record' ? part.record.pan : part.attachment.pan);
-      if (part.kind === 'record' && part.record.kind === 'reading') readings += 1;
-    }
-  };
+  const tally = new ContentsTally();
   try {
     for await (const { text, read } of unpackText(file)) {
-      note(reader.push(text));
+      for (const part of reader.push(text)) tally.add(part);
       onProgress(read / file.size);
       if (reader.isStopped) break;
     }
@@ -27,22 +20,19 @@ export async function checkBackup(file: FileOnHand, onProgress: Progress): Promi
     return refused(refusalOf(error));
   }
   const { parts, verdict } = reader.end();
-  note(parts);
-  switch (verdict.kind) {
-    case 'foreign':
-    case 'newer':
-    case 'nothing':
-      return refused(verdict.kind);
-    case 'whole':
-    case 'in-part': {
-      const { report } = verdict;
-      if (report.faults.some((fault) => fault === 'too-long' || fault === 'too-many')) {
-        return refused('too-large');
-      }
-      const isWhole = verdict.kind === 'whole';
-      return { kind: 'fine', backup: { file, isWhole, report, pans: [...pans], readings } };
-    }
+  for (const part of parts) tally.add(part);
+  if (verdict.kind === 'foreign' || verdict.kind === 'newer') return refused(verdict.kind);
+  const { report } = verdict;
+  if (report.faults.some((fault) => fault === 'too-long' || fault === 'too-many')) {
+    return refused('too-large');
   }
+  if (verdict.kind === 'nothing') return refused('nothing');
+  if (report.faults.includes('too-damaged')) return refused('damaged');
+  const { contents } = tally;
+  const pans = contents.map(({ pan }) => pan);
+  const { readings } = totalOf(contents);
+  const isWhole = verdict.kind === 'whole';
+  return { kind: 'fine', backup: { file, isWhole, report, pans, readings, contents } };
 }
 
 const refused = (why: BackupRefusal): BackupCheck => ({ kind: 'refused', why });

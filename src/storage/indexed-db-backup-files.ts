@@ -8,9 +8,9 @@ import type {
   CheckedBackup,
   Progress,
 } from '../domain/ports/backup-files';
-import type { FileOnHand } from '../domain/ports/file-handout';
+import type { FileForm, FileOnHand } from '../domain/ports/file-handout';
 import type { Clock } from '../domain/ports/phone-ports';
-import type { BackupCounts } from '../domain/records/backup-format';
+import { ContentsTally } from '../domain/records/backup-contents';
 import { backupTexts } from './backup-texts';
 import { checkBackup } from './check-backup';
 import type { Database } from './database';
@@ -34,16 +34,21 @@ export class IndexedDbBackupFiles implements BackupFiles {
     this.#around = around;
   }
 
-  async make(scope: BackupScope, onProgress: Progress = () => undefined): Promise<BackupMade> {
+  async make(
+    scope: BackupScope,
+    onProgress: Progress = () => undefined,
+    form: FileForm = 'packed',
+  ): Promise<BackupMade> {
     const { database, clock, appVersion } = this.#around;
     const made = clock.now();
     try {
-      const tally = { records: 0, attachments: 0, leftOut: 0 };
+      const tally = { records: 0, attachments: 0, leftOut: 0, contents: new ContentsTally() };
       const header = { made, app: appVersion };
       const texts = backupTexts(database, scope, header, tally, onProgress);
-      const file = await packFile(texts, fileName(scope, new Date(made)));
-      const counts: BackupCounts = { records: tally.records, attachments: tally.attachments };
-      return { kind: 'made', file, counts, leftOut: tally.leftOut };
+      const file = await packFile(texts, fileName(scope, new Date(made)), form);
+      const { records, attachments, leftOut } = tally;
+      const { contents } = tally.contents;
+      return { kind: 'made', file, counts: { records, attachments }, contents, leftOut };
     } catch (error) {
       return { kind: 'trouble', trouble: storeTrouble(error) };
     }

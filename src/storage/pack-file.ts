@@ -1,15 +1,41 @@
-// Makes a file of text that comes piece by piece: gzip where the browser can, plain elsewhere.
+// Makes a file of text that comes piece by piece: gzip where the browser can, plain where it cannot or is asked for text.
+import type { FileForm } from '../domain/ports/file-handout';
 
-/** Compressed bytes that are gathered before they are handed to the browser, which keeps them out of our memory. */
+/** Bytes that are gathered before they are handed to the browser, which keeps them out of our memory. */
 const gathered = 4 * 1024 * 1024;
+/** Larger text is packed anyway: Chromium passes on at most 50 MB, and mail far less. */
+const longestText = 40 * 1024 * 1024;
 
-/** The whole text as a file called `name`, with `.gz` after it where it was packed. Rejects with what `texts` throws. */
-export async function packFile(texts: AsyncIterator<string>, name: string): Promise<File> {
-  const isPacked = typeof CompressionStream !== 'undefined';
+type Bytes = Uint8Array<ArrayBuffer>;
+
+/**
+ * The whole text as a file called `name`, with `.gz` after it where it was packed and `.txt` where text was asked
+ * for. Rejects with what `texts` throws.
+ */
+export async function packFile(
+  texts: AsyncIterator<string>,
+  name: string,
+  form: FileForm,
+): Promise<File> {
   const bytes = bytesOf(texts);
-  const reader = (isPacked ? bytes.pipeThrough(new CompressionStream('gzip')) : bytes).getReader();
+  if (form === 'packed') return packed(bytes, name);
+  const text = await gather(bytes);
+  if (text.size > longestText) return packed(text.stream(), name);
+  return new File([text], `${name}.txt`, { type: 'text/plain' });
+}
+
+async function packed(bytes: ReadableStream<Bytes>, name: string): Promise<File> {
+  if (typeof CompressionStream === 'undefined') {
+    return new File([await gather(bytes)], name, { type: 'application/json' });
+  }
+  const blob = await gather(bytes.pipeThrough(new CompressionStream('gzip')));
+  return new File([blob], `${name}.gz`, { type: 'application/gzip' });
+}
+
+async function gather(bytes: ReadableStream<Bytes>): Promise<Blob> {
+  const reader = bytes.getReader();
   const blobs: Blob[] = [];
-  let chunks: Uint8Array<ArrayBuffer>[] = [];
+  let chunks: Bytes[] = [];
   let size = 0;
   for (;;) {
     const { done, value } = await reader.read();
@@ -24,11 +50,10 @@ export async function packFile(texts: AsyncIterator<string>, name: string): Prom
     }
     if (done) break;
   }
-  const type = isPacked ? 'application/gzip' : 'application/json';
-  return new File(blobs, isPacked ? `${name}.gz` : name, { type });
+  return new Blob(blobs);
 }
 
-function bytesOf(texts: AsyncIterator<string>): ReadableStream<Uint8Array<ArrayBuffer>> {
+function bytesOf(texts: AsyncIterator<string>): ReadableStream<Bytes> {
   const encoder = new TextEncoder();
   return new ReadableStream(
     {

@@ -41,7 +41,7 @@ export async function takeInBackup(
       verdict.report.taken.records === report.taken.records &&
       verdict.report.taken.attachments === report.taken.attachments;
     if (!isSame) return { kind: 'trouble', trouble: 'file-changed' };
-    return { kind: 'taken-in', added };
+    return { kind: 'taken-in', added, pans: [...changed] };
   } catch (error) {
     const isFile = error instanceof FileFailed;
     return { kind: 'trouble', trouble: isFile ? 'file-changed' : storeTrouble(error) };

@@ -6,6 +6,7 @@ import type { OfflineState } from '../domain/ports/phone-ports';
 import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
 import type { Durability } from '../domain/ports/storage-health';
 import type { Instant } from '../domain/tuning/units';
+import type { ArrivalModel } from '../state/arrival-model';
 import type { BackupModel } from '../state/backup-model';
 import type { BenchModel } from '../state/bench-model';
 import type { KnockModel } from '../state/knock-model';
@@ -22,6 +23,7 @@ export interface AppModels {
   readonly listen: ListenModel;
   readonly settings: SettingsModel;
   readonly rack: RackModel;
+  readonly arrival: ArrivalModel;
   readonly offline: ReadonlySignal<OfflineState>;
   readonly applyUpdate: () => void;
   readonly announcer: Announcer;

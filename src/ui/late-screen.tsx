@@ -22,6 +22,7 @@ const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   layout: () => import('./screens/layout-screen').then((file) => file.LayoutScreen),
   backup: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   cautions: () => import('./screens/cautions-screen').then((file) => file.CautionsScreen),
+  receive: () => import('./screens/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/backup-screen').then((file) => file.BackupScreen),
   details: () => import('./screens/details-screen').then((file) => file.DetailsScreen),
   begin: () => import('./screens/begin-screen').then((file) => file.BeginScreen),

@@ -12,6 +12,7 @@ const plainScreens = [
   'backup',
   'cautions',
   'dropped',
+  'receive',
 ] as const;
 const panScreens = ['details', 'layout', 'begin', 'history', 'send', 'knock', 'tonight'] as const;
 

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { filePart, receiveAddress, sharePath } from '../../src/offline/waiting-place';
 import { builtFiles, readBuilt } from './built-files';
 
 interface Icon {
@@ -34,4 +35,28 @@ test('every icon is there in the size it claims, plain and maskable apart', () =
     '512x512 any',
     '512x512 maskable',
   ]);
+});
+
+test('shared and opened files are sent where the service worker and the page expect them', () => {
+  const { share_target, file_handlers, launch_handler } = manifest();
+  expect(share_target).toMatchObject({
+    action: `./${sharePath}`,
+    method: 'POST',
+    enctype: 'multipart/form-data',
+    params: { files: [{ name: filePart }] },
+  });
+  // What this app hands out: packed, as JSON where it cannot pack, and as text for share sheets.
+  expect(share_target.params.files[0].accept).toEqual(
+    expect.arrayContaining(['application/gzip', 'application/json', 'text/plain']),
+  );
+  expect(file_handlers).toMatchObject([{ action: receiveAddress }]);
+  // With one, Chromium throws away what is shared.
+  expect(launch_handler).toBeUndefined();
+});
+
+test('the service worker imports the script that takes in what is shared, which is one plain script', () => {
+  expect(readBuilt('sw.js').toString()).toMatch(/importScripts\(["']receive-shared\.js["']\)/);
+  const script = readBuilt('receive-shared.js').toString();
+  expect(script).toContain(sharePath);
+  expect(script).not.toMatch(/^\s*(?:import|export)\b/m);
 });

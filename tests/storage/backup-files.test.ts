@@ -119,6 +119,7 @@ describe('a backup', () => {
     expect(await empty.backups.takeIn(backup)).toEqual({
       kind: 'taken-in',
       added: { records: 37, attachments: 2 },
+      pans: expect.arrayContaining([samplePan, other.pan]),
     });
     expect(await contentOf(empty)).toEqual(await contentOf(full));
     expect((await empty.store.cards()) as unknown).toMatchObject({
@@ -146,7 +147,7 @@ describe('a backup', () => {
     const heard = vi.fn();
     full.store.onChange(heard);
     const again = await takeIn(full, file);
-    expect(again).toEqual({ kind: 'taken-in', added: { records: 0, attachments: 0 } });
+    expect(again).toEqual({ kind: 'taken-in', added: { records: 0, attachments: 0 }, pans: [] });
     expect(await contentOf(full)).toEqual(before);
     expect(heard).not.toHaveBeenCalled();
   });
@@ -185,6 +186,37 @@ describe('a backup', () => {
     const empty = newPhone();
     await takeIn(empty, plain);
     expect(await contentOf(empty)).toEqual(await contentOf(full));
+  });
+
+  it('works as text for share sheets that pass on nothing else, and is packed where text is too large for them', async () => {
+    const made = await use(full).backups.make({ kind: 'rack' }, undefined, 'text');
+    if (made.kind !== 'made') throw new Error(made.trouble);
+    const text = made.file as File;
+    expect(text).toMatchObject({ type: 'text/plain' });
+    expect(text.name).toMatch(/\.json\.txt$/);
+    const empty = newPhone();
+    await takeIn(empty, text);
+    expect(await contentOf(empty)).toEqual(await contentOf(full));
+
+    // 36 MB, and in base64 a third more.
+    const photos = Array.from({ length: 9 }, (_, n) =>
+      sampleAttachment(`photo-${n + 2}`, 'photo', 4 * 1024 * 1024),
+    );
+    await use(full).store.keep([], photos);
+    const large = await use(full).backups.make({ kind: 'rack' }, undefined, 'text');
+    expect(large).toMatchObject({ file: { type: 'application/gzip' } });
+  });
+
+  it('says what is in it, pan by pan', async () => {
+    const made = await use(full).backups.make({ kind: 'rack' });
+    expect(made).toMatchObject({
+      contents: [
+        { pan: samplePan, name: 'Ñandú ♯ lead', rounds: 1, readings: 29, photos: 1, sounds: 1 },
+        { pan: other.pan, name: 'Second', rounds: 1, readings: 1, photos: 0, sounds: 0 },
+      ],
+    });
+    const { contents } = await checked(full, await madeBy(full));
+    expect(made).toMatchObject({ contents });
   });
 
   it('tells how far it is', async () => {
@@ -277,6 +309,7 @@ describe('a bad file', () => {
     expect(await empty.backups.takeIn(backup)).toEqual({
       kind: 'taken-in',
       added: backup.report.taken,
+      pans: expect.arrayContaining([...backup.pans]),
     });
   });
 

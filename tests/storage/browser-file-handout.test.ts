@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { BrowserFileHandout } from '../../src/storage/browser-file-handout';
 
-const handout = new BrowserFileHandout();
+let handout = new BrowserFileHandout();
 const file = handout.textFile('readings.csv', 'text/csv', 'pan,note');
 const click = vi.fn();
 const share = vi.fn();
@@ -17,6 +17,7 @@ function phone(options: { standalone?: boolean; coarse?: boolean; canShare?: boo
 }
 
 beforeEach(() => {
+  handout = new BrowserFileHandout();
   share.mockReset().mockResolvedValue(undefined);
   click.mockReset();
   vi.stubGlobal('document', { createElement: () => ({ click }) });
@@ -58,5 +59,28 @@ describe('a file on its way out', () => {
     share.mockRejectedValue(new DOMException('no', name));
     expect(await handout.handOut(file)).toBe(answer);
     expect(click).not.toHaveBeenCalled();
+  });
+
+  it('that the share sheet will not have is downloaded at the next tap, except on an iPhone', async () => {
+    const refuse = () => share.mockRejectedValue(new DOMException('type', 'NotAllowedError'));
+    phone({ coarse: true });
+    refuse();
+    expect(await handout.handOut(file)).toBe('again');
+    expect(await handout.handOut(file)).toBe('downloaded');
+    phone({ standalone: true });
+    refuse();
+    const other = handout.textFile('readings.csv', 'text/csv', 'pan,note');
+    expect(await handout.handOut(other)).toBe('again');
+    expect(await handout.handOut(other)).toBe('again');
+  });
+
+  it.each([
+    ['text', 'Android, whose share sheet takes no other', { coarse: true }],
+    ['packed', 'a phone without a share sheet for files', { coarse: true, canShare: null }],
+    ['packed', 'an iPhone', { standalone: true, coarse: true }],
+    ['packed', 'a computer', { coarse: false }],
+  ] as const)('is best %s on %s', (form, _name, options) => {
+    phone(options);
+    expect(handout.bestForm()).toBe(form);
   });
 });

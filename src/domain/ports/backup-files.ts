@@ -1,8 +1,9 @@
 // The rack as a file and back.
+import type { PanContents } from '../records/backup-contents';
 import type { BackupCounts } from '../records/backup-format';
 import type { BackupReport } from '../records/backup-verdict';
 import type { PanId } from '../records/rack-records';
-import type { FileOnHand } from './file-handout';
+import type { FileForm, FileOnHand } from './file-handout';
 import type { StoreTrouble } from './pan-store';
 
 /** What a backup holds: everything on the rack, or one pan. `name` is for the name of the file. */
@@ -16,6 +17,7 @@ export type BackupMade =
       readonly kind: 'made';
       readonly file: FileOnHand;
       readonly counts: BackupCounts;
+      readonly contents: readonly PanContents[];
       readonly leftOut: number;
     }
   | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
@@ -28,22 +30,31 @@ export interface CheckedBackup {
   readonly report: BackupReport;
   readonly pans: readonly PanId[];
   readonly readings: number;
+  /** The same, pan by pan. */
+  readonly contents: readonly PanContents[];
 }
 
 /**
  * `foreign`: no backup of this app. `newer`: of a newer version of it. `nothing`: nothing in it can be used.
  * `too-large`: larger than any rack, or packed so as to fill the phone. `unreadable`: the phone could not read
- * the file. `packed`: this browser is too old to unpack it.
+ * the file. `packed`: this browser is too old to unpack it. `damaged`: more of it is damaged than good.
  */
-export type BackupRefusal = 'foreign' | 'newer' | 'nothing' | 'too-large' | 'unreadable' | 'packed';
+export type BackupRefusal =
+  | 'foreign'
+  | 'newer'
+  | 'nothing'
+  | 'too-large'
+  | 'unreadable'
+  | 'packed'
+  | 'damaged';
 
 export type BackupCheck =
   | { readonly kind: 'fine'; readonly backup: CheckedBackup }
   | { readonly kind: 'refused'; readonly why: BackupRefusal };
 
 export type BackupTakenIn =
-  /** On disk, all of it. `added`: what was not there before. */
-  | { readonly kind: 'taken-in'; readonly added: BackupCounts }
+  /** On disk, all of it. `added`: what was not there before; `pans`: those that have something new. */
+  | { readonly kind: 'taken-in'; readonly added: BackupCounts; readonly pans: readonly PanId[] }
   /** The store failed, or the file changed since it was checked; what is in already is good, and all can be tried again. */
   | { readonly kind: 'trouble'; readonly trouble: StoreTrouble | 'file-changed' };
 
@@ -53,7 +64,7 @@ export type Progress = (part: number) => void;
 /** The rack as a file and back. Nothing here throws or rejects. */
 export interface BackupFiles {
   /** Makes the file, to be handed out in the next tap. */
-  make(scope: BackupScope, onProgress?: Progress): Promise<BackupMade>;
+  make(scope: BackupScope, onProgress?: Progress, form?: FileForm): Promise<BackupMade>;
   /** Reads a file from end to end without touching anything that is kept. */
   check(file: FileOnHand, onProgress?: Progress): Promise<BackupCheck>;
   /** Adds what a checked file holds to the rack; what is there already stays, so it can be done any number of times. */

@@ -8,8 +8,13 @@ export interface FileOnHand {
 /** `dismissed`: closed by the user, who knows it. `again`: the browser wants another tap for it. */
 export type HandedOut = 'shared' | 'downloaded' | 'dismissed' | 'again' | 'failed';
 
+/** `packed`: gzip where the browser can. `text`: plain text, which more programs pass on; only if it is not too large for that. */
+export type FileForm = 'packed' | 'text';
+
 /** The way out of the app for files: the share sheet where there is one, else a download. */
 export interface FileHandout {
+  /** In which form a backup gets further from this phone. */
+  bestForm(): FileForm;
   /** A file of text, ready to be handed out. `type` is its media type. */
   textFile(name: string, type: string, text: string): FileOnHand;
   /** Must be called inside a tap, with a file that was made before it: the browser forgets the tap after seconds. */

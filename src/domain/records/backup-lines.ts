@@ -8,8 +8,14 @@ export type FileLine =
 export class LineCutter {
   #pending = '';
   #isTooLong = false;
+  #openLength = 0;
 
   constructor(readonly longest: number) {}
+
+  /** Characters of the line that has no end yet, also of those that were not kept. */
+  get openLength(): number {
+    return this.#openLength;
+  }
 
   /** The lines that `text` completes, without their line breaks (LF or CRLF). */
   *push(text: string): Generator<FileLine> {
@@ -28,6 +34,7 @@ export class LineCutter {
   }
 
   #hold(text: string, from: number, to: number): void {
+    this.#openLength += to - from;
     if (this.#isTooLong) return;
     if (this.#pending.length + to - from <= this.longest) {
       this.#pending += text.slice(from, to);
@@ -43,6 +50,7 @@ export class LineCutter {
       : { kind: 'line', text: this.#pending.replace(/\r$/, '') };
     this.#pending = '';
     this.#isTooLong = false;
+    this.#openLength = 0;
     return line;
   }
 }

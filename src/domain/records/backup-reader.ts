@@ -9,6 +9,7 @@ import type {
   RepairedLine,
 } from './backup-verdict';
 import { Crc32 } from './crc-32';
+import type { PanId } from './rack-records';
 import {
   type LastLine,
   type LineFault,
@@ -25,6 +26,13 @@ export interface BackupLimits {
   /** Longest file, characters. */
   readonly characters: number;
   readonly parts: number;
+  readonly pans: number;
+  /** Records and attachments of one pan: a round of 30 notes on every day of nine years stays below. */
+  readonly partsOfPan: number;
+  /** How many more lines may be damaged, or empty, than are good: beyond it the file is no backup any more. */
+  readonly damaged: number;
+  /** The same for lines that are whole, but of a kind or shape that this version does not know. */
+  readonly unknown: number;
   /** A file that has shown no header and no good line by then is foreign. */
   readonly foreignAfter: number;
   /** Left-out lines and repairs listed one by one; beyond it they are only counted. */
@@ -35,9 +43,16 @@ export const backupLimits: BackupLimits = {
   line: 6e6,
   characters: 8e9,
   parts: 1e7,
+  pans: 20_000,
+  partsOfPan: 100_000,
+  damaged: 20_000,
+  unknown: 100_000,
   foreignAfter: 1.2e7,
   listed: 100,
 };
+
+/** A line so many times longer than the longest was never one of ours, and may have no end. */
+const endlessLines = 2;
 
 /** Call `push` with each piece of text until there is no more or `isStopped`, then `end`. Never throws. */
 export class BackupReader {
@@ -55,6 +70,10 @@ export class BackupReader {
   #records = 0;
   #attachments = 0;
   #leftOutCount = 0;
+  #damagedCount = 0;
+  #emptyCount = 0;
+  /** How much was taken of each pan. */
+  readonly #ofPan = new Map<PanId, number>();
   #repairedCount = 0;
   #isStopped = false;
 
@@ -76,7 +95,8 @@ export class BackupReader {
       this.#take(line, parts);
       if (this.#isStopped) return parts;
     }
-    if (this.#characters > this.limits.characters) this.#stop('too-long');
+    const isEndless = this.#cutter.openLength > endlessLines * this.limits.line;
+    if (isEndless || this.#characters > this.limits.characters) this.#stop('too-long');
     const isOurs = this.#header !== null || this.#takenCount > 0;
     if (!isOurs && this.#characters > this.limits.foreignAfter) this.#isStopped = true;
     return parts;
@@ -118,7 +138,9 @@ export class BackupReader {
       return;
     }
     this.#addToSum(text);
+    // No backup has empty lines, but a program on the way may have put some in.
     if (text.trim() !== '') this.#takePart(text, parts);
+    else if (++this.#emptyCount > this.limits.damaged + this.#takenCount) this.#stop('too-long');
   }
 
   #addToSum(text: string): void {
@@ -149,7 +171,7 @@ export class BackupReader {
       return;
     }
     if (this.#last) this.#faults.add('changed');
-    if (this.#takenCount >= this.limits.parts) {
+    if (this.#isTooMany(line.part)) {
       this.#stop('too-many');
       return;
     }
@@ -159,8 +181,24 @@ export class BackupReader {
     parts.push(line.part);
   }
 
+  #isTooMany(part: BackupPart): boolean {
+    const { pan } = part.kind === 'record' ? part.record : part.attachment;
+    const count = (this.#ofPan.get(pan) ?? 0) + 1;
+    this.#ofPan.set(pan, count);
+    const { pans, parts, partsOfPan } = this.limits;
+    return this.#takenCount >= parts || this.#ofPan.size > pans || count > partsOfPan;
+  }
+
+  #countDamaged(): void {
+    this.#damagedCount++;
+    if (this.#damagedCount > this.limits.damaged + this.#takenCount) this.#stop('too-damaged');
+  }
+
   #leaveOut(why: LineFault, text: string): void {
     this.#leftOutCount++;
+    const isUnknown = why === 'unknown-kind' || why === 'newer';
+    if (!isUnknown) this.#countDamaged();
+    else if (this.#leftOutCount > this.limits.unknown + this.#takenCount) this.#stop('too-damaged');
     if (this.#leftOut.length >= this.limits.listed) return;
     this.#leftOut.push({ line: this.#lines, why, pan: panOfLine(text) });
   }

@@ -24,7 +24,8 @@ export type FileFault =
   | 'lines-missing'
   | 'changed'
   | 'too-long'
-  | 'too-many';
+  | 'too-many'
+  | 'too-damaged';
 
 export interface BackupReport {
   readonly header: BackupHeader | null;

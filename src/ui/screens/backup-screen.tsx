@@ -1,21 +1,16 @@
-// Out to one file, and in from one: of the whole rack, or of one pan.
+// Out to one file: the whole rack, or one pan for the tuner or a bandmate.
 import { useEffect } from 'preact/hooks';
-import type { BackupScope, CheckedBackup } from '../../domain/ports/backup-files';
-import type { ComingIn, GoingOut } from '../../state/backup-model';
+import type { BackupScope } from '../../domain/ports/backup-files';
+import type { GoingOut } from '../../state/backup-model';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
 import { PanGate } from '../parts/pan-gate';
 import { addressOf, type Route } from '../route';
 import { words } from '../words';
-import {
-  backupWords,
-  faultWords,
-  handedOutWords,
-  refusalWords,
-  sizeWords,
-  takeInTroubleWords,
-} from '../words/backup-words';
+import { backupWords, handedOutWords, sizeWords } from '../words/backup-words';
+import { contentsWords, exchangeWords } from '../words/exchange-words';
 import { agoWords, storeTroubleWords } from '../words/rack-words';
+import '../parts/exchange.css';
 
 export function BackupScreen({ models, route }: ScreenProps) {
   if (route.screen !== 'send') {
@@ -49,15 +44,19 @@ function Backup({
   readonly back: Route | 'rack';
 }) {
   const { backup, settings } = models;
-  useEffect(() => () => backup.leave(), [backup]);
   const last = settings.lastBackup.value;
   const isRack = scope.kind === 'rack';
+  useEffect(() => {
+    // One pan is quickly done, and the share sheet wants a file that was made before the tap.
+    if (!isRack) void backup.make(scope);
+    return () => backup.leave();
+  }, [backup]);
   return (
-    <main class="screen">
+    <main class="screen exchange">
       <header class="top">
         <h1>{title}</h1>
       </header>
-      <p>{isRack ? backupWords.why : backupWords.whyPan}</p>
+      <p>{isRack ? backupWords.why : exchangeWords.whyPan}</p>
       {isRack && (
         <p class="aside">
           {last ? backupWords.last(agoWords(last.at, models.now())) : backupWords.never}{' '}
@@ -66,10 +65,12 @@ function Backup({
       )}
       <Out models={models} scope={scope} />
       {isRack && (
-        <section class="form">
-          <h2>{backupWords.takeTitle}</h2>
-          <p>{backupWords.takeWhy}</p>
-          <In models={models} />
+        <section>
+          <h2>{exchangeWords.joinTitle}</h2>
+          <p>{exchangeWords.join}</p>
+          <a class="button" href={addressOf('receive')}>
+            {exchangeWords.takeLink}
+          </a>
         </section>
       )}
       <footer class="actions">
@@ -91,15 +92,26 @@ function Out({
   readonly scope: BackupScope;
 }) {
   const out = backup.out.value;
+  const isOut =
+    out.kind === 'ready' && (out.handedOut === 'shared' || out.handedOut === 'downloaded');
   return (
     <>
       {out.kind === 'ready' && (
-        <button type="button" class="main" onClick={() => void backup.handOut()}>
-          {backupWords.handOut}
-        </button>
+        <section aria-label={exchangeWords.inFile}>
+          <h2>{exchangeWords.inFile}</h2>
+          <ul class="cautions">
+            {contentsWords(out.contents).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <p>{exchangeWords.anyone}</p>
+          <button type="button" class="main" onClick={() => void backup.handOut()}>
+            {backupWords.handOut}
+          </button>
+        </section>
       )}
       <p role="status" class={outSentence(out) === '' ? '' : 'hint'} data-out={out.kind}>
-        {outSentence(out)}
+        {outSentence(out)} {isOut && exchangeWords.howToOpen}
       </p>
       <button
         type="button"
@@ -133,81 +145,4 @@ function outSentence(out: GoingOut): string {
         .trim();
     }
   }
-}
-
-function In({ models: { backup } }: { readonly models: PanScreenModels }) {
-  const into = backup.into.value;
-  const isBusy = into.kind === 'checking' || into.kind === 'taking';
-  return (
-    <>
-      <div role="status" data-into={into.kind}>
-        <InState into={into} />
-      </div>
-      {into.kind === 'checked' && (
-        <button type="button" class="main" onClick={() => void backup.takeIn()}>
-          {backupWords.takeIn}
-        </button>
-      )}
-      {!isBusy && (
-        <label class="button file">
-          {backupWords.choose}
-          <input
-            type="file"
-            onChange={(event) => {
-              const file = event.currentTarget.files?.[0];
-              // The same file may be chosen again.
-              event.currentTarget.value = '';
-              if (file) void backup.check(file);
-            }}
-          />
-        </label>
-      )}
-    </>
-  );
-}
-
-function InState({ into }: { readonly into: ComingIn }) {
-  switch (into.kind) {
-    case 'idle':
-      return null;
-    case 'checking':
-      return <p class="hint">{backupWords.checking(percent(into.part))}</p>;
-    case 'refused':
-      return <p class="hint warn">{refusalWords[into.why]}</p>;
-    case 'checked':
-      return <Checked backup={into.backup} />;
-    case 'taking':
-      return <p class="hint">{backupWords.taking(percent(into.part))}</p>;
-    case 'taken':
-      return <p class="hint">{backupWords.taken(into.added.records + into.added.attachments)}</p>;
-    case 'trouble':
-      return <p class="hint warn">{takeInTroubleWords(into.trouble)}</p>;
-  }
-}
-
-/** How many of the lines that are left out are named. */
-const linesNamed = 8;
-
-function Checked({ backup }: { readonly backup: CheckedBackup }) {
-  const { isWhole, pans, readings, report } = backup;
-  if (isWhole) return <p class="hint">{backupWords.whole(pans.length, readings)}</p>;
-  const named = report.leftOut.slice(0, linesNamed);
-  const more = report.leftOutCount - named.length;
-  return (
-    <div class="hint warn">
-      <p>
-        {backupWords.inPart} {backupWords.someOf(pans.length, readings)}.
-      </p>
-      <ul class="cautions">
-        {report.faults.map((fault) => (
-          <li key={fault}>{faultWords[fault]}</li>
-        ))}
-        {named.map(({ line }) => (
-          <li key={line}>{backupWords.lineLeftOut(line)}</li>
-        ))}
-        {more > 0 && <li>{backupWords.moreLeftOut(more)}</li>}
-        {report.repairedCount > 0 && <li>{backupWords.repaired(report.repairedCount)}</li>}
-      </ul>
-    </div>
-  );
 }

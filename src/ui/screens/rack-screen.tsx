@@ -45,6 +45,11 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
           {rackWords.addPan}
         </a>
       </div>
+      {models.arrival.waiting.value && (
+        <a class="hint hint-link" href={addressOf('receive')}>
+          {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
+        </a>
+      )}
       <Pans models={models} />
       <a class="button" href={addressOf('dropped')}>
         {rackWords.dropped}

@@ -108,7 +108,7 @@ export function newsWords(news: RoundNews): string {
 const spoken = (note: string): string =>
   note.replace('♯', ' sharp ').replace('♭', ' flat ').replace(/(\d)$/, ' $1').replace(/\s+/g, ' ');
 
-const fieldNames: Readonly<Record<keyof PanFields, string>> = {
+export const fieldNames: Readonly<Record<keyof PanFields, string>> = {
   name: panWords.name,
   family: panWords.family,
   layout: panWords.layout,

@@ -9,6 +9,7 @@ export const rackWords = {
   pansKept: (count: number) => (count === 1 ? '1 pan' : `${count} pans`),
   addPan: 'Add a pan',
   backUp: 'Back up',
+  fileWaits: (name: string) => `A file waits to be taken in: ${name}`,
   search: 'Find a pan',
   sortBy: 'Order',
   orders: { need: 'needs the tuner most', name: 'by name', 'last-round': 'longest not heard' },

@@ -26,7 +26,10 @@ const anyStored = fc.oneof(
         fc.record({ place: fc.constant('middle'), side: fc.anything(), firmness: fc.anything() }),
         fc.anything(),
       ),
-      work: fc.oneof(fc.record({ pan: fc.string(), notes: fc.array(fc.anything()) }), fc.anything()),
+      work: fc.oneof(
+        fc.record({ pan: fc.string(), notes: fc.array(fc.anything()) }),
+        fc.anything(),
+      ),
       later: fc.anything(),
     },
     { requiredKeys: [] },
