@@ -19,7 +19,7 @@ import {
 } from '../domain/tuning/units';
 import type { Window } from './band-window';
 import type { NoteChoice } from './bass-choices';
-import { isStruckNote } from './blow-sound';
+import { isAsLoudAsItsOnset, isStruckNote } from './blow-sound';
 import { chooseNote, partialNear } from './choose-note';
 import { inferFundamental } from './infer-fundamental';
 import { timedLine } from './line-course';
@@ -139,6 +139,7 @@ export function analyseStrike(
       course && isStruckNote(timed, { ...course, hz: struck.hz / order }, measured.decaySeconds),
   );
   if (!isNote) return knock;
+  if (!isAsLoudAsItsOnset(timed, ownHz, measured.decaySeconds, peak)) return knock;
   const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
   const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
   if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
