@@ -20,6 +20,7 @@ import { createSoundPlayer } from './state/sound-player';
 import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
 import { BrowserStorageHealth } from './storage/browser-storage-health';
+import { BrowserTraceStore } from './storage/browser-trace-store';
 import { Database } from './storage/database';
 import { IndexedDbSettings } from './storage/indexed-db-settings';
 import { latePanStore } from './storage/late-pan-store';
@@ -62,6 +63,7 @@ const clock = { now: () => instant(Date.now()) };
 const identities = { next: () => crypto.randomUUID() };
 const rack = createRackModel({
   store,
+  trace: new BrowserTraceStore(),
   clock,
   judging: settings.judging,
   lastBackup: settings.lastBackup,

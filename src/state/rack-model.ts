@@ -2,10 +2,12 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { Clock } from '../domain/ports/phone-ports';
+import type { TraceStore } from '../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../domain/records/backup-reminder';
 import { type CardSettings, judgingText } from '../domain/records/card-settings';
 import type { PanCard } from '../domain/records/pan-card';
 import type { PanId } from '../domain/records/rack-records';
+import { isLost, type RackTrace } from '../domain/records/rack-trace';
 import type { LastBackup } from '../domain/records/settings';
 import { instant } from '../domain/tuning/units';
 import { inRackOrder, type RackOrder, searchRack } from '../domain/work/rack-order';
@@ -29,11 +31,16 @@ export interface RackModel {
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
   readonly reminder: ReadonlySignal<BackupReminder | null>;
+  /** What was once here, if the browser has deleted it since. */
+  readonly lost: ReadonlySignal<RackTrace | null>;
+  /** The user knows that it is lost. */
+  goOnWithout(): void;
   load(): Promise<void>;
 }
 
 export interface RackPorts {
   readonly store: PanStore;
+  readonly trace: TraceStore;
   readonly clock: Clock;
   /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
   readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
@@ -50,8 +57,22 @@ export function createRackModel(ports: RackPorts): RackModel {
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
   const readings = signal(0);
   const soundBytes = signal(0);
+  const lost = signal<RackTrace | null>(null);
+  /** All pans there are, also those that were taken off the rack. */
+  let pans = 0;
   /** What was asked for later makes an older answer worthless. */
   let turn = 0;
+
+  const leaveTrace = (): void => {
+    ports.trace.write({ pans, readings: readings.value, at: clock.now() });
+  };
+  /** Compares what is there with what was; while something is missing, the trace of it stays. */
+  const lookForLoss = (): void => {
+    const before = ports.trace.read();
+    lost.value = isLost(before, { pans, readings: readings.value }) ? before : null;
+    const isEmpty = pans === 0 && readings.value === 0;
+    if (lost.value === null && !isEmpty) leaveTrace();
+  };
 
   const reminderOf = (all: readonly PanCard[], count: number): BackupReminder | null => {
     const last = ports.lastBackup.value;
@@ -80,6 +101,8 @@ export function createRackModel(ports: RackPorts): RackModel {
     if (size.kind === 'loaded') {
       readings.value = size.value.readings;
       soundBytes.value = size.value.soundBytes;
+      pans = kept.value.cards.length + kept.value.stale.length;
+      lookForLoss();
     }
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
     batch(() => {
@@ -112,6 +135,11 @@ export function createRackModel(ports: RackPorts): RackModel {
     order,
     soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
+    lost,
+    goOnWithout() {
+      lost.value = null;
+      leaveTrace();
+    },
     load,
   };
 }

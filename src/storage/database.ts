@@ -47,8 +47,11 @@ export class Database {
   /** As `use`, for work that writes. */
   write<T>(work: (connection: Connection) => Promise<T>): Promise<T> {
     return this.use(async (connection) => {
-      // Once for as long as the app is open. If it fails, so will the work, and that is what is told.
-      this.#renewed ??= renewLog(connection).catch(() => undefined);
+      // Once for as long as the app is open. Where it fails (a full phone), the next writing tries again; what is
+      // told is whether the work itself was done.
+      this.#renewed ??= renewLog(connection).catch(() => {
+        this.#renewed = null;
+      });
       await this.#renewed;
       return work(connection);
     });

@@ -6,6 +6,14 @@
 // killing Chromium 156 again and again; tests/browser/torn-log.test.ts does it on purpose.) A log that has grown
 // beyond Chromium's write buffer of 4 MB is replaced by a new one, and the old one deleted once its records are in
 // a table. So before the first record of a session is written, more than that is written and removed again.
+//
+// A window stays open: until that has been done, what is written to push the half record out stands right behind
+// it. Who kills Chromium in the middle of a write, and again in the moments of the renewal after the next start,
+// loses all. No order of operations closes it from within a page: every request that writes goes through the same
+// log, all databases of an origin share it, and none makes Chromium begin a new log or table without writing first.
+// What is done instead: no record is acknowledged before the renewal is through, so nothing new is at stake in the
+// window; nothing is written at all by a session that only reads; and a rack that is gone is missed, with the way
+// back from the last backup (`rack-trace.ts`).
 import type { Connection } from './database-structure';
 
 /** Longer values are kept as files, which do not go through the log. */

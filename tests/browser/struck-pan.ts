@@ -6,6 +6,8 @@ import type { PracticePan } from '../../src/practice-pan/practice-pan';
 export const struckRate = 48_000;
 
 interface StruckPan {
+  /** What was struck, and what the readout said, with the times (ms of performance.now()). */
+  readonly course: { readonly at: number; readonly what: string }[];
   /**
    * Strikes of the notes as 16-bit samples in base64, instead of those that these notes had. A note with several is
    * struck with one after the other, and then with the last one.
@@ -47,7 +49,18 @@ export function installStruckPan(): void {
   };
   navigator.mediaDevices.getUserMedia = async () => open().air.stream.clone();
   const pause = (seconds: number) => new Promise((done) => setTimeout(done, 1000 * seconds));
+  const course: { at: number; what: string }[] = [];
+  const write = (what: string) => course.push({ at: performance.now(), what });
+  let says = '';
+  new MutationObserver(() => {
+    const readout = document.getElementById('readout');
+    const { state, note } = readout?.dataset ?? {};
+    const now = `${state} ${note} ${readout?.querySelector('.message')?.textContent}`;
+    if (now !== says) write(now);
+    says = now;
+  }).observe(document, { subtree: true, childList: true, attributes: true });
   const play = (note: number) => {
+    write(`strike ${note}`);
     const { context, air } = open();
     const own = sounds.get(note) ?? [];
     const count = struck.get(note) ?? 0;
@@ -59,6 +72,7 @@ export function installStruckPan(): void {
   };
   const round = () => document.querySelector<HTMLElement>('.round')?.dataset;
   window.struckPan = {
+    course,
     load(strikes, rate) {
       const { context } = open();
       for (const { note } of strikes) {

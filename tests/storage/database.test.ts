@@ -8,6 +8,8 @@ import { IndexedDbSettings } from '../../src/storage/indexed-db-settings';
 
 const openDB = vi.hoisted(() => vi.fn());
 vi.mock('idb', () => ({ openDB }));
+const renewLog = vi.hoisted(() => vi.fn());
+vi.mock('../../src/storage/renew-log', () => ({ renewLog }));
 
 /** A connection that answers, or fails as a dead one does. */
 const connection = (get: () => Promise<unknown> = async () => undefined) => ({
@@ -21,6 +23,7 @@ const callbacks = (): OpenDBCallbacks<RingwrightSchema> => openDB.mock.lastCall?
 
 beforeEach(() => {
   openDB.mockReset();
+  renewLog.mockReset().mockResolvedValue(undefined);
 });
 
 describe('the database', () => {
@@ -38,6 +41,16 @@ describe('the database', () => {
     const found = await new Database().use((live) => live.get('settings', 'settings'));
     expect(found).toBe('kept');
     expect(first.close).toHaveBeenCalled();
+  });
+
+  it('renews the log once, before the first writing, and again where that could not be done', async () => {
+    openDB.mockResolvedValue(connection());
+    renewLog.mockRejectedValueOnce(new DOMException('No room', 'QuotaExceededError'));
+    const database = new Database();
+    await database.use(async () => undefined);
+    expect(renewLog).not.toHaveBeenCalled();
+    for (const each of [1, 2, 3]) expect(await database.write(async () => each)).toBe(each);
+    expect(renewLog).toHaveBeenCalledTimes(2);
   });
 
   it('tries only twice', async () => {

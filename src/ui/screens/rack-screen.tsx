@@ -8,6 +8,7 @@ import { rackOrders } from '../../domain/work/rack-order';
 import { needNow } from '../../domain/work/tuner-need';
 import type { AppModels } from '../app-models';
 import { FileButton } from '../parts/file-button';
+import { RackLost } from '../parts/rack-lost';
 import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
@@ -50,6 +51,7 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
           {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
         </a>
       )}
+      <RackLost rack={rack} />
       <Pans models={models} />
       <a class="button" href={addressOf('dropped')}>
         {rackWords.dropped}

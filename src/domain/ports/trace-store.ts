@@ -1,0 +1,7 @@
+import type { RackTrace } from '../records/rack-trace';
+
+/** Keeps the trace of the rack apart from the rack. Never throws: where nothing can be kept, nothing is known. */
+export interface TraceStore {
+  read(): RackTrace | null;
+  write(trace: RackTrace): void;
+}

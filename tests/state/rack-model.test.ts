@@ -1,0 +1,75 @@
+import { signal } from '@preact/signals';
+import { describe, expect, it } from 'vitest';
+import type { RackTrace } from '../../src/domain/records/rack-trace';
+import { usualTolerances } from '../../src/domain/tuning/tolerances';
+import { hertz, instant } from '../../src/domain/tuning/units';
+import { createRackModel } from '../../src/state/rack-model';
+import { sampleCard, sampleEdit, sampleReading, sampleRound } from '../storage/rack-sample';
+import { memoryPanStore } from './memory-pan-store';
+
+function rackWith(before: RackTrace | null) {
+  const memory = memoryPanStore();
+  const trace = { kept: before };
+  const model = createRackModel({
+    store: memory.store,
+    trace: {
+      read: () => trace.kept,
+      write: (next) => {
+        trace.kept = next;
+      },
+    },
+    clock: { now: () => instant(5000) },
+    makeCard: async () => sampleCard(),
+    judging: signal({ a4: hertz(440), reference: 'band', limits: usualTolerances }),
+    lastBackup: signal(null),
+  });
+  return { memory, trace, model };
+}
+const round = sampleRound('round-1');
+const settle = () => new Promise((done) => setTimeout(done, 0));
+
+describe('the rack', () => {
+  it('leaves a trace of how much is kept, outside the database', async () => {
+    const { memory, trace, model } = rackWith(null);
+    await model.load();
+    expect(trace.kept).toBeNull();
+    await memory.store.keep([sampleEdit('edit-1', 'Heron'), round, sampleReading('one', round)]);
+    await settle();
+    expect(trace.kept).toEqual({ pans: 1, readings: 1, at: 5000 });
+    expect(model.lost.value).toBeNull();
+  });
+
+  it('says what is gone until it is back, and remembers it meanwhile', async () => {
+    const was = { pans: 1, readings: 2, at: instant(1000) };
+    const { memory, trace, model } = rackWith(was);
+    await model.load();
+    expect(model.lost.value).toEqual(was);
+    await memory.store.keep([sampleEdit('edit-1', 'Heron'), round, sampleReading('one', round)]);
+    await settle();
+    expect(model.lost.value).toEqual(was);
+    expect(trace.kept).toEqual(was);
+    await memory.store.keep([sampleReading('two', round)]);
+    await settle();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual({ pans: 1, readings: 2, at: 5000 });
+  });
+
+  it('says nothing more once the user goes on without it', async () => {
+    const { trace, model } = rackWith({ pans: 4, readings: 100, at: instant(1000) });
+    await model.load();
+    model.goOnWithout();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual({ pans: 0, readings: 0, at: 5000 });
+    await model.load();
+    expect(model.lost.value).toBeNull();
+  });
+
+  it('blames nobody where the rack cannot be read', async () => {
+    const was = { pans: 1, readings: 2, at: instant(1000) };
+    const { memory, trace, model } = rackWith(was);
+    memory.trouble.now = 'newer';
+    await model.load();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual(was);
+  });
+});
