@@ -22,13 +22,20 @@ export type Route =
   | { readonly [Screen in PlainScreen]: { readonly screen: Screen } }[PlainScreen]
   | { readonly screen: 'pan' | (typeof panScreens)[number]; readonly pan: PanId }
   | { readonly screen: 'round' | 'result'; readonly pan: PanId; readonly round: RoundId }
-  | { readonly screen: 'note' | 'bench'; readonly pan: PanId; readonly note: MidiNote }
+  | {
+      readonly screen: 'note';
+      readonly pan: PanId;
+      readonly note: MidiNote;
+      /** The round whose result led here. */
+      readonly from?: RoundId | null;
+    }
+  | { readonly screen: 'bench'; readonly pan: PanId; readonly note: MidiNote }
   /** A note without a pan. */
   | { readonly screen: 'bare-bench'; readonly note: MidiNote };
 
 /** The route of an address; one that leads nowhere leads to the rack. */
 export function routeOf(hash: string): Route {
-  const [first = '', pan = '', screen, last = ''] = hash
+  const [first = '', pan = '', screen, last = '', then, origin = ''] = hash
     .replace(/^#\/?/, '')
     .split('/')
     .map(decoded);
@@ -44,7 +51,11 @@ export function routeOf(hash: string): Route {
     return { screen, pan: panId(pan), round: roundId(last) };
   }
   if ((screen === 'note' || screen === 'bench') && isNote(last)) {
-    return { screen, pan: panId(pan), note: midiNote(Number(last)) };
+    const note = { pan: panId(pan), note: midiNote(Number(last)) };
+    if (screen === 'bench') return { screen, ...note };
+    return then === 'result' && origin !== ''
+      ? { screen, ...note, from: roundId(origin) }
+      : { screen, ...note };
   }
   return { screen: 'rack' };
 }
@@ -67,7 +78,10 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'round':
     case 'result':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}/${encodeURIComponent(route.round)}`;
-    case 'note':
+    case 'note': {
+      const from = route.from ? `/result/${encodeURIComponent(route.from)}` : '';
+      return `#/pan/${encodeURIComponent(route.pan)}/note/${route.note}${from}`;
+    }
     case 'bench':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}/${route.note}`;
     case 'bare-bench':

@@ -146,10 +146,14 @@ describe('a pan', () => {
     // One strike is all that is asked for.
     expect(await page.locator('.readout-progress').textContent()).toMatch(/^1 strike(?: ·|$)/);
     await page.evaluate((some) => window.struckPan.strike(some, 1), order.slice(10));
-    // The ear takes all 29 (tests/dsp/quick-round.test.ts); here a busy machine may lose the sound of a few.
+    // The ear takes all 29 (tests/dsp/quick-round.test.ts), these very sounds too. Here a busy machine may drop sound
+    // between microphone and ear: then the app says so, and the strike is made again.
     const lost = await left(page);
     const course = await page.evaluate(() => window.struckPan.course);
-    expect(lost.length, courseOf(lost, course)).toBeLessThanOrEqual(0);
+    expect(lost.length, courseOf(lost, course)).toBeLessThanOrEqual(3);
+    for (const note of lost) {
+      expect(courseOf([note], course)).toContain('the phone lost sound, strike again');
+    }
     for (let tries = 0; tries < 3; tries++) {
       await page.evaluate((order) => window.struckPan.strike(order, 1.2), await left(page));
     }
@@ -187,18 +191,17 @@ describe('a pan', () => {
   }, 300_000);
 });
 
-/** What the readout said from each lost strike to the next one. */
+/** What the readout said in the second and a half after each of these was struck. */
 function courseOf(
-  lost: readonly number[],
+  notes: readonly number[],
   course: readonly { readonly at: number; readonly what: string }[],
 ): string {
+  const within = 1500;
   return course
-    .flatMap(({ at, what }, k) => {
-      if (!lost.some((note) => what === `strike ${note}`)) return [];
-      const after = course
-        .slice(k + 1, k + 8)
-        .map((each) => `+${Math.round(each.at - at)} ${each.what}`);
-      return `${what}: ${after.join('; ')}`;
+    .filter(({ what }) => notes.some((note) => what === `strike ${note}`))
+    .map(({ at, what }) => {
+      const after = course.filter((each) => each.at > at && each.at < at + within);
+      return [what, ...after.map((each) => `+${Math.round(each.at - at)} ${each.what}`)].join('; ');
     })
     .join('\n');
 }

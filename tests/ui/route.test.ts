@@ -14,6 +14,7 @@ const routes: readonly Route[] = [
   { screen: 'layout', pan: panId('p') },
   { screen: 'round', pan: panId('p'), round: roundId('r') },
   { screen: 'note', pan: panId('p'), note: midiNote(74) },
+  { screen: 'note', pan: panId('p'), note: midiNote(74), from: roundId('a/b') },
 ];
 
 describe('an address', () => {

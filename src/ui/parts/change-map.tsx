@@ -1,7 +1,7 @@
 // The pan with what changed about each note since another round.
 import type { ThirdKind } from '../../domain/measurement/strike';
 import type { PanLayout } from '../../domain/pans/layout';
-import type { PanId } from '../../domain/records/rack-records';
+import type { PanId, RoundId } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { NoteChange } from '../../domain/work/round-changes';
 import { addressOf } from '../route';
@@ -14,11 +14,14 @@ import { StandingMark } from './standing-mark';
 
 export function ChangeMap({
   pan,
+  from = null,
   layout,
   changes,
   thirdOf,
 }: {
   readonly pan: PanId;
+  /** The round whose result this is on. */
+  readonly from?: RoundId | null;
   readonly layout: PanLayout;
   readonly changes: readonly NoteChange[];
   readonly thirdOf: (note: MidiNote) => ThirdKind | null;
@@ -41,7 +44,7 @@ export function ChangeMap({
         layout={layout}
         label={(name, note) => changeLabel(name, byNote.get(note), thirdOf(note))}
         markOf={(note) => marks.get(note) ?? null}
-        hrefOf={(note) => addressOf({ screen: 'note', pan, note })}
+        hrefOf={(note) => addressOf({ screen: 'note', pan, note, from })}
       />
       <ul class="standing-legend">
         {legend.map(

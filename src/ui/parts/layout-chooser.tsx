@@ -8,6 +8,7 @@ import { displayName } from '../../domain/tuning/note-names';
 import { layoutWords } from '../words/layout-words';
 import { LayoutOrigin } from './layout-origin';
 import './layout-parts.css';
+import { familyTitle } from '../words/family-words';
 import { PanDrawing } from './pan-drawing';
 
 export interface ChosenLayout {
@@ -48,7 +49,7 @@ export function LayoutChooser({
         >
           {families.map((name) => (
             <option key={name} value={name}>
-              {layoutWords.families[name]}
+              {familyTitle(name)}
             </option>
           ))}
         </select>

@@ -1,5 +1,5 @@
 // Notes as a list: how each stands in a word, a shape and a number, and its partials in cents.
-import type { PanId } from '../../domain/records/rack-records';
+import type { PanId, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { NoteResult } from '../../domain/work/round-result';
 import { addressOf } from '../route';
@@ -12,23 +12,34 @@ import { StandingMark } from './standing-mark';
 
 export function NoteRows({
   pan,
+  from = null,
   notes,
 }: {
   readonly pan: PanId;
+  /** The round whose result this is on. */
+  readonly from?: RoundId | null;
   readonly notes: readonly NoteResult[];
 }) {
   return (
     <ul class="note-rows">
       {notes.map((each) => (
         <li key={each.note}>
-          <NoteRow pan={pan} result={each} />
+          <NoteRow pan={pan} from={from} result={each} />
         </li>
       ))}
     </ul>
   );
 }
 
-function NoteRow({ pan, result }: { readonly pan: PanId; readonly result: NoteResult }) {
+function NoteRow({
+  pan,
+  from,
+  result,
+}: {
+  readonly pan: PanId;
+  readonly from: RoundId | null;
+  readonly result: NoteResult;
+}) {
   const { note, standing, reason, judged } = result;
   const off = reason.kind === 'off' ? reason.fault.cents : null;
   const tone = off === null ? '' : off < 0 ? 'low' : 'high';
@@ -36,7 +47,7 @@ function NoteRow({ pan, result }: { readonly pan: PanId; readonly result: NoteRe
   return (
     <a
       class="note-row"
-      href={addressOf({ screen: 'note', pan, note })}
+      href={addressOf({ screen: 'note', pan, note, from })}
       data-note={note}
       data-cents={result.againstBand?.toFixed(2) ?? ''}
     >

@@ -25,8 +25,7 @@ export function NoteShape({
   const [rx, ry] = [rim * place.along, rim * place.across];
   const onRing = `translate(${x} ${y}) rotate(${place.clock * 30})`;
   const text = mark?.text ?? '';
-  const nameSize = letters.name * columns;
-  const markSize = markSizeFor(place, text) * columns;
+  const name = displayName(place.note);
   const gap = focusGap * columns;
   return (
     <>
@@ -43,19 +42,21 @@ export function NoteShape({
       )}
       <text
         x={x}
-        y={y + (text === '' ? 0.35 * nameSize : -0.08 * nameSize)}
+        y={y}
+        dy={text === '' ? '0.35em' : '-0.08em'}
         text-anchor="middle"
-        style={{ fontSize: `${nameSize}px` }}
+        style={{ fontSize: nameSize(place, name, text !== '', columns) }}
       >
-        {displayName(place.note)}
+        {name}
       </text>
       {text !== '' && (
         <text
           class="mark-text"
           x={x}
-          y={y + 0.85 * letters.mark * columns}
+          y={y}
+          dy="0.85em"
           text-anchor="middle"
-          style={{ fontSize: `${markSize}px` }}
+          style={{ fontSize: markSize(place, text, columns) }}
         >
           {text}
         </text>
@@ -72,10 +73,35 @@ export const noteClasses = (mark: NoteMark | null, isChosen: boolean): string =>
     mark ? `marked shape-${mark.shape} tone-${mark.tone}` : '',
   ].join(' ');
 
-/** As large as the oval is wide across the screen, for one column. */
-function markSizeFor({ along, across, clock }: NotePlace, text: string): number {
+/** Half the width and half the height of a note's oval on the screen, in drawing units. */
+function halves({ along, across, clock }: NotePlace): {
+  readonly wide: number;
+  readonly high: number;
+} {
   const turn = (clock * Math.PI) / 6;
-  const half = rim * Math.hypot(along * Math.cos(turn), across * Math.sin(turn));
-  const fitting = (1.8 * half) / (letterWidth * Math.max(1, text.length));
-  return Math.min(letters.mark, Math.max(letters.least, fitting));
+  return {
+    wide: rim * Math.hypot(along * Math.cos(turn), across * Math.sin(turn)),
+    high: rim * Math.hypot(along * Math.sin(turn), across * Math.cos(turn)),
+  };
+}
+
+/**
+ * `usual` drawing units with the usual text size of the phone; larger with larger text, as far as the letters fit.
+ * A rem in a drawing is as many units as the text size has pixels, 16 where nothing was changed.
+ */
+const growing = (usual: number, fitting: number): string =>
+  `clamp(${usual.toFixed(2)}px, ${(usual / 16).toFixed(4)}rem, ${Math.max(usual, fitting).toFixed(2)}px)`;
+
+function nameSize(place: NotePlace, name: string, isMarked: boolean, columns: number): string {
+  const { wide, high } = halves(place);
+  const fitting = Math.min((1.7 * wide) / (letterWidth * name.length), (isMarked ? 1 : 1.7) * high);
+  return growing(letters.name * columns, fitting);
+}
+
+/** As large as the oval is wide across the screen, for one column. */
+function markSize(place: NotePlace, text: string, columns: number): string {
+  const { wide, high } = halves(place);
+  const byWidth = (1.8 * wide) / (letterWidth * Math.max(1, text.length));
+  const usual = Math.min(letters.mark, Math.max(letters.least, byWidth)) * columns;
+  return growing(usual, Math.min(0.85 * byWidth, high));
 }

@@ -35,7 +35,13 @@ export function ResultNow({
   const others = result.notes.filter((each) => !result.worst.includes(each));
   return (
     <>
-      <StandingMap pan={pan.id} layout={fields.layout} notes={notes} standings={result.standings} />
+      <StandingMap
+        pan={pan.id}
+        from={result.round}
+        layout={fields.layout}
+        notes={notes}
+        standings={result.standings}
+      />
       <section class="rows">
         <Headline {...headlineWords(result.standings)} />
         <PanPitchLine result={result} />
@@ -52,11 +58,11 @@ export function ResultNow({
       <section class="rows">
         <h2>{resultWords.worstFirst}</h2>
         {result.worst.length === 0 && <p class="quiet">{resultWords.allGood}</p>}
-        <NoteRows pan={pan.id} notes={result.worst} />
+        <NoteRows pan={pan.id} from={result.round} notes={result.worst} />
         {others.length > 0 && (
           <details>
             <summary>{resultWords.otherNotes(others.length)}</summary>
-            <NoteRows pan={pan.id} notes={others} />
+            <NoteRows pan={pan.id} from={result.round} notes={others} />
           </details>
         )}
       </section>

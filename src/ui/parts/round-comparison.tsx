@@ -87,6 +87,7 @@ function Changes({
     <>
       <ChangeMap
         pan={pan.id}
+        from={now.round}
         layout={pan.current.fields.layout}
         changes={changes.notes}
         thirdOf={thirdOf}
@@ -100,7 +101,7 @@ function Changes({
         <ul class="note-rows">
           {changed.map((change) => (
             <li key={change.note}>
-              <ChangeRow pan={pan} change={change} third={thirdOf(change.note)} />
+              <ChangeRow pan={pan} from={now.round} change={change} third={thirdOf(change.note)} />
             </li>
           ))}
         </ul>
@@ -112,10 +113,12 @@ function Changes({
 
 function ChangeRow({
   pan,
+  from,
   change,
   third,
 }: {
   readonly pan: OpenPan;
+  readonly from: RoundId;
   readonly change: NoteChange;
   readonly third: ThirdKind | null;
 }) {
@@ -123,7 +126,11 @@ function ChangeRow({
   const [first] = parts;
   const { note, standings } = change;
   return (
-    <a class="note-row" href={addressOf({ screen: 'note', pan: pan.id, note })} data-note={note}>
+    <a
+      class="note-row"
+      href={addressOf({ screen: 'note', pan: pan.id, note, from })}
+      data-note={note}
+    >
       <StandingMark standing={standings.now} />
       <span class="row-text">
         <span class="row-head">

@@ -1,6 +1,6 @@
 // The pan with the state of each note, and what the shapes mean; a tap on a note leads to its page.
 import type { PanLayout } from '../../domain/pans/layout';
-import type { PanId } from '../../domain/records/rack-records';
+import type { PanId, RoundId } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { NoteStanding } from '../../domain/work/note-standing';
 import { addressOf } from '../route';
@@ -12,11 +12,14 @@ import { type ShownStanding, standingLabel, standingNoteMark } from './standing-
 
 export function StandingMap({
   pan,
+  from = null,
   layout,
   notes,
   standings,
 }: {
   readonly pan: PanId;
+  /** The round whose result this is on. */
+  readonly from?: RoundId | null;
   readonly layout: PanLayout;
   readonly notes: ReadonlyMap<MidiNote, ShownStanding>;
   readonly standings: Readonly<Record<NoteStanding, number>>;
@@ -32,7 +35,7 @@ export function StandingMap({
           return shown ? standingLabel(name, shown) : name;
         }}
         markOf={(note) => marks.get(note) ?? null}
-        hrefOf={(note) => addressOf({ screen: 'note', pan, note })}
+        hrefOf={(note) => addressOf({ screen: 'note', pan, note, from })}
       />
       <StandingLegend standings={standings} />
       {signs !== '' && <p class="quiet signs">{signs}</p>}

@@ -1,5 +1,6 @@
 // One note of a pan through time: fundamental, octave and third in small charts, and the table beside them.
 import { useEffect } from 'preact/hooks';
+import type { RoundId } from '../../domain/records/rack-records';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/without-erased';
 import { displayName } from '../../domain/tuning/note-names';
 import { cents, type MidiNote } from '../../domain/tuning/units';
@@ -28,7 +29,7 @@ export function NoteScreen({ models, route }: ScreenProps) {
   if (route.screen !== 'note') return null;
   return (
     <PanGate models={models}>
-      {(pan) => <Loaded models={models} pan={pan} note={route.note} />}
+      {(pan) => <Loaded models={models} pan={pan} note={route.note} from={route.from ?? null} />}
     </PanGate>
   );
 }
@@ -37,9 +38,11 @@ interface Props {
   readonly models: PanScreenModels;
   readonly pan: OpenPan;
   readonly note: MidiNote;
+  /** The round whose result led here. */
+  readonly from: RoundId | null;
 }
 
-function Loaded({ models, pan, note }: Props) {
+function Loaded({ models, pan, note, from }: Props) {
   const model = models.note;
   useEffect(() => void model.read(pan.id, note), [model, pan, note]);
   const view = model.view.value;
@@ -49,11 +52,11 @@ function Loaded({ models, pan, note }: Props) {
     case 'trouble':
       return <InTrouble trouble={view.trouble} onRetry={() => void model.read(pan.id, note)} />;
     case 'ready':
-      return <Shown models={models} pan={pan} note={note} />;
+      return <Shown models={models} pan={pan} note={note} from={from} />;
   }
 }
 
-function Shown({ models, pan, note }: Props) {
+function Shown({ models, pan, note, from }: Props) {
   const view = models.note.view.value;
   const { fields } = pan.current;
   const judging = models.settings.judging.value;
@@ -94,7 +97,14 @@ function Shown({ models, pan, note }: Props) {
         </>
       )}
       <footer class="actions">
-        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+        <a
+          class="button"
+          href={addressOf(
+            from === null
+              ? { screen: 'pan', pan: pan.id }
+              : { screen: 'result', pan: pan.id, round: from },
+          )}
+        >
           {words.back}
         </a>
         {pan.rounds.length > 0 && (

@@ -16,10 +16,11 @@ import { addressOf } from '../route';
 import { words } from '../words';
 import { knockWords } from '../words/knock-words';
 import { panPageWords, panWords } from '../words/pan-words';
-import { agoWords, rackWords } from '../words/rack-words';
+import { agoWords } from '../words/rack-words';
 import { conditionWords, headlineWords, resultWords } from '../words/result-words';
 import { noteListWords, tonightWords } from '../words/tonight-words';
 import './pan-screen.css';
+import { familyTitle } from '../words/family-words';
 
 const shownWorst = 3;
 
@@ -164,7 +165,7 @@ function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStar
 function About({ pan }: { readonly pan: OpenPan }) {
   const { family, owner, maker, serial, finish, remarks, name } = pan.current.fields;
   const facts = [
-    [panWords.family, rackWords.families[family]],
+    [panWords.family, familyTitle(family)],
     [panWords.owner, owner],
     [panWords.maker, maker],
     [panWords.serial, serial],

@@ -15,6 +15,7 @@ import { words } from '../words';
 import { reminderWords } from '../words/backup-words';
 import { agoWords, needWords, rackWords, storeTroubleWords } from '../words/rack-words';
 import './rack-screen.css';
+import { familyWords } from '../words/family-words';
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
@@ -172,7 +173,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
   const when =
     lastRoundAt === null ? rackWords.noRoundYet : rackWords.round(agoWords(lastRoundAt, now));
   const asides = [
-    layoutName === '' ? rackWords.families[family] : layoutName,
+    layoutName === '' ? familyWords[family] : layoutName,
     when,
     card.isProvisional ? rackWords.provisional : '',
     card.openRound === null ? '' : rackWords.openRound,

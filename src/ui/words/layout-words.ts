@@ -2,24 +2,12 @@
 import type { LayoutFault } from '../../domain/pans/check-layout';
 import type { EditRefusal } from '../../domain/pans/edit-result';
 import type { ThirdWish } from '../../domain/pans/layout';
-import type { PanFamily } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 
 export const layoutWords = {
   drums: 'Drums',
   drum: (name: string) => `Drum: ${name}`,
   family: 'Kind of pan',
-  families: {
-    lead: 'Lead (tenor)',
-    'double-tenor': 'Double tenor',
-    'double-second': 'Double second',
-    guitar: 'Guitar',
-    cello: 'Cello',
-    quads: 'Quadrophonic',
-    'tenor-bass': 'Tenor bass',
-    bass: 'Bass',
-    other: 'Another pan',
-  } satisfies Record<PanFamily, string>,
   layout: 'Layout',
   mirror: 'Mirror image',
   mirrorHint: 'Some bands and left-handed players use the opposite.',

@@ -1,6 +1,5 @@
 // What the rack, a pan's page and the form of a pan say.
 import type { StoreTrouble } from '../../domain/ports/pan-store';
-import type { PanFamily } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { NoteStanding } from '../../domain/work/note-standing';
 import type { NeedReason } from '../../domain/work/tuner-need';
@@ -34,17 +33,6 @@ export const rackWords = {
   weeksAgo: (weeks: number) => (weeks === 1 ? 'a week ago' : `${weeks} weeks ago`),
   monthsAgo: (months: number) => (months === 1 ? 'a month ago' : `${months} months ago`),
   round: (when: string) => `round ${when}`,
-  families: {
-    lead: 'lead',
-    'double-tenor': 'double tenor',
-    'double-second': 'double second',
-    guitar: 'guitar',
-    cello: 'cello',
-    quads: 'quads',
-    'tenor-bass': 'tenor bass',
-    bass: 'bass',
-    other: 'other pan',
-  } satisfies Record<PanFamily, string>,
   standings: {
     good: 'good',
     playable: 'playable',
