@@ -19,8 +19,9 @@ import {
 } from '../domain/tuning/units';
 import type { Window } from './band-window';
 import type { NoteChoice } from './bass-choices';
-import { isAsLoudAsItsOnset, isStruckNote } from './blow-sound';
+import { isAsLoudAsItsOnset, isChokedNote, isStruckNote } from './blow-sound';
 import { chooseNote, partialNear } from './choose-note';
+import { faintThirds } from './faint-thirds';
 import { inferFundamental } from './infer-fundamental';
 import { timedLine } from './line-course';
 import { loudnessOf } from './loudness';
@@ -49,6 +50,8 @@ export interface StrikeSound {
 }
 
 const lineLimit = 14;
+/** Fainter lines are looked at only where the note's own third partial may be. */
+const faintLimit = 30;
 /** Sound that stops earlier than this is no ringing note, s. */
 const shortestSeconds = 0.15;
 /** Lines are looked for between these times, before short notes fade, s. */
@@ -79,6 +82,8 @@ const largestWander = 30;
 /** Shortest and longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
 const shortestDecay = 0.03;
 const longestDecay = 4;
+/** The same where the note that is expected may be choked, s. */
+const shortestDecayOfChoked = 0.012;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
 const leastMargin = 1.5;
 /** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
@@ -111,7 +116,8 @@ export function analyseStrike(
 
   const sample = (time: number): number => Math.min(count, onset + Math.round(time * rate));
   const lookUntil = Math.min(until - 0.008, firstLook.to);
-  const lines = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), lineLimit);
+  const seen = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), faintLimit);
+  const lines = seen.slice(0, lineLimit);
   if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
 
   const touched = sharpOnset(segment, onset, rate);
@@ -129,7 +135,8 @@ export function analyseStrike(
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
   const measured = measureLine(spectrum, firstLine, lines, measurable.window);
   if (!measured || measured.hz <= 0) return refused('unclear');
-  if (measured.decaySeconds < shortestDecay) return knock;
+  const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
+  if (measured.decaySeconds < (mayBeChoked ? shortestDecayOfChoked : shortestDecay)) return knock;
   if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
   const ownHz = measured.hz / order;
   // In the noise of a bass note's fundamental its course does not show, but that of the octave.
@@ -138,14 +145,15 @@ export function analyseStrike(
     (course) =>
       course && isStruckNote(timed, { ...course, hz: struck.hz / order }, measured.decaySeconds),
   );
-  if (!isNote) return knock;
-  if (!isAsLoudAsItsOnset(timed, ownHz, measured.decaySeconds, peak)) return knock;
+  const isSound = isNote && isAsLoudAsItsOnset(timed, ownHz, measured.decaySeconds, peak);
+  const isChoked = mayBeChoked && !isSound && isChokedNote(timed, struck, measured.decaySeconds);
+  if (!isSound && !isChoked) return knock;
   const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
   const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
   if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
   const target = frequencyOf(choice.note, context.a4);
   const fromLine = partialOf(measured, order * target);
-  const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass);
+  const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass || isChoked);
   if (!isHeard && !isBass) return refused('unclear');
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
@@ -170,7 +178,10 @@ export function analyseStrike(
   const isWhole = sound.provisional || octaveRival !== null;
   if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
     return refused('lost-audio');
-  if (!octave && !third && fundamental.sigmaCents > largestSigmaAlone) return refused('unclear');
+  const isUnsure = !octave && !third && fundamental.sigmaCents > largestSigmaAlone;
+  if (isUnsure && !isChoked) return refused('unclear');
+  const ringing = ringingLines(lines, upper.taken, ownHz, context);
+  const buzzDb = sound.provisional ? null : spectrum.buzzDb([...lines, ...partialsOf(ownHz)]);
   return {
     kind: 'strike',
     ...event,
@@ -184,7 +195,8 @@ export function analyseStrike(
     glideCents: inferred ? cents(0) : glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
-    alsoRinging: ringingLines(lines, upper.taken, ownHz, context),
+    ...(buzzDb === null ? {} : { buzzDb: decibels(buzzDb) }),
+    alsoRinging: third ? ringing : [...ringing, ...faintThirds(seen, ringing, ownHz, choice.note)],
   };
 }
 
@@ -204,6 +216,10 @@ function isSteady(
     Math.abs(centsBetween(hertz(seenHz), hertz(measured.hz))) <= largestWander
   );
 }
+
+/** Where a note's partials lie, seen or not: a high one may have faded before the lines are looked for. */
+const partialsOf = (ownHz: number): readonly { readonly hz: number }[] =>
+  [1, 2, 3, 4].map((order) => ({ hz: order * ownHz }));
 
 /** Notes that could as well have been struck, the chosen one first. */
 function rivalsOf(choices: readonly NoteChoice[], margin: number): readonly MidiNote[] {

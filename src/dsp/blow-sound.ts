@@ -97,6 +97,26 @@ export function isAsLoudAsItsOnset(
 const isOwn = (line: TimedLine, hz: number): boolean =>
   ownOrders.some((order) => Math.abs(centsBetween(order * hz, line.hz)) <= reachOfPartial);
 
+/** A choked note is shorter than this time constant times the root of its frequency, √s … */
+const chokedDecay = 2.4;
+/** … and has this part of the early energy, and this much more of it than later, when the ring partners go on, dB. */
+const leastEarlyShareOfChoked = 0.38;
+const leastPromptOfChokedDb = 6;
+
+/** Whether the lines can be those of a note at `hz` that something touches: its own at first, then its partners'. */
+export function isChokedNote(
+  lines: readonly TimedLine[],
+  { hz, early, settled }: TimedLine,
+  decaySeconds: number,
+): boolean {
+  return (
+    hz >= bassHz &&
+    decaySeconds * Math.sqrt(hz) < chokedDecay &&
+    decibel(early / Math.max(settled, 1e-12)) >= leastPromptOfChokedDb &&
+    share(lines, hz, (line) => line.early) >= leastEarlyShareOfChoked
+  );
+}
+
 /** Part of all lines' energy that belongs to the note at `hz`, 0…1. */
 function share(
   lines: readonly TimedLine[],

@@ -3,6 +3,7 @@ import type { BandSignal } from './band-signal';
 import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from './fourier';
 import { halveRate, halvingsOf } from './half-rate';
 import { NoiseFloor } from './noise-floor';
+import { StrikeBuzz } from './strike-buzz';
 import { WorkArrays } from './work-arrays';
 
 /** Sound before the onset that belongs to the segment, s. */
@@ -42,6 +43,9 @@ export class StrikeSpectrum {
   readonly #inverse = new SmallInverseFourier();
   readonly #magnitude: Float64Array;
   readonly #floor = new NoiseFloor();
+  readonly #buzz = new StrikeBuzz();
+  /** How many samples of the sound last loaded are left at the thinned rate. */
+  #loaded = 0;
   /** A sound at its own rate halved not at all, once, twice … */
   readonly #halved: readonly Float64Array[];
 
@@ -66,7 +70,8 @@ export class StrikeSpectrum {
   /** Takes a segment (onset at `leadSeconds`), to be asked for bands; those of the one before are no more. */
   load(segment: Float32Array, count: number): void {
     this.work.release(0);
-    const { samples, every } = this.#thinned(segment, 0, count);
+    const { samples, length, every } = this.#thinned(segment, 0, count);
+    this.#loaded = length;
     const edge = Math.min(Math.round(edgeSeconds * this.sampleRate), count >> 2);
     for (let at = 0; at < edge; at += every) {
       const last = every * Math.floor((count - 1) / every) - at;
@@ -153,6 +158,15 @@ export class StrikeSpectrum {
       work: this.work,
       centreHz: centre * this.binHz,
     };
+  }
+
+  /** How much of the sound last loaded is a buzz beside `lines` (see `StrikeBuzz`), dB; null if it is too short. */
+  buzzDb(lines: readonly Pick<SpectralLine, 'hz'>[]): number | null {
+    const samples = this.#halved.at(-1);
+    if (!samples) return null;
+    const rate = this.sampleRate / 2 ** (this.#halved.length - 1);
+    const onset = Math.round(leadSeconds * rate);
+    return this.#buzz.measure({ samples, count: this.#loaded, onset, rate }, lines);
   }
 
   /** `segment[from…to)` at the lowest rate that keeps its lines, zeros behind; every how many samples one is left. */

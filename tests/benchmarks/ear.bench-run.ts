@@ -4,6 +4,7 @@ import { performance } from 'node:perf_hooks';
 import { afterAll, beforeAll, test } from 'vitest';
 import { anyNote } from '../dsp/listen-to';
 import { type Scene, strikeScene } from '../sounds/scene';
+import { damageRows } from './ear/damage-rows';
 import { detectorRows } from './ear/detector-rows';
 import { doubletRows } from './ear/doublet-rows';
 import { guidedTo, type HeardScene, hearAll, panOnly } from './ear/hear-scene';
@@ -58,3 +59,4 @@ test('which note', async () =>
 test('no strikes', async () => print(await nonStrikeRows()));
 test('computing time', () => print(timeRows(fullScenes())));
 test('low notes', () => print(lowNoteRows()));
+test('damage', () => print(damageRows()));

@@ -13,28 +13,26 @@ export function chokedSign(evidence: NoteEvidence): readonly DamageSign[] {
     usual.length >= damageLimits.fewestNeighbours ? ratio(own, middleOf(usual)) : null;
   const againstBefore = before && ratio(own, turnsOf(before));
   const isSilent = strikes.length === 0 && knocks >= damageLimits.fewestKnocks;
-  // The last record of the same note knows better than its neighbours.
-  const isShort =
-    againstBefore === null
-      ? againstNeighbours !== null && againstNeighbours < damageLimits.chokedAgainstNeighbours
-      : againstBefore < damageLimits.chokedAgainstBefore;
+  const parts = [againstNeighbours, againstBefore].flatMap((part) => part ?? []);
+  const isShort = parts.length > 0 && Math.max(...parts) < damageLimits.chokedPart;
   if (!isSilent && !isShort) return [];
   return [{ kind: 'choked', againstNeighbours, againstBefore, knocks }];
 }
 
 /**
- * Time constant in turns of the note, the middle one of its strikes: high notes ring shorter, but in turns about
- * as long (T60 2 s at C4 and 0.5 s at E6 are 523 and 659 turns), so notes of all registers compare.
+ * Time constant in turns of the note, geometric mean of its strikes (energy exchange makes each longer or shorter):
+ * high notes ring shorter, but in turns about as long (T60 2 s at C4 and 0.5 s at E6 are 523 and 659 turns), so notes
+ * of all registers compare. Null without a strike.
  */
-const turnsOf = (strikes: readonly Strike[]): number | null =>
-  middleOf(
-    strikes.map(({ isInferred, fundamental, octave }) =>
-      // An inferred fundamental has no decay of its own.
-      isInferred && octave
-        ? octave.decaySeconds * octave.hz
-        : fundamental.decaySeconds * fundamental.hz,
-    ),
-  );
+function turnsOf(strikes: readonly Strike[]): number | null {
+  if (strikes.length === 0) return null;
+  const logs = strikes.map(({ isInferred, fundamental, octave }) => {
+    // An inferred fundamental has no decay of its own.
+    const { decaySeconds, hz } = isInferred && octave ? octave : fundamental;
+    return Math.log(decaySeconds * hz);
+  });
+  return Math.exp(logs.reduce((sum, each) => sum + each, 0) / logs.length);
+}
 
 const ratio = (own: number | null, usual: number | null): number | null =>
   own !== null && usual !== null && usual > 0 ? own / usual : null;

@@ -1,30 +1,49 @@
 // From where on a strike's figures are signs of damage: one table, with the reason of each limit.
 
-/** "Common practice, no source" unless a range of seeded scenes is named. */
+/**
+ * "Common practice, no source" where nothing else is said. "Scenes" are the seeded pans 1 to 100 of the benchmark of
+ * the ear, on which the limit was set between the sound notes and the damaged ones; it is tested on others.
+ */
 export const damageLimits = {
   /** So large a part of a note's strikes must show a sign: one bad strike is none. */
   leastShare: 0.6,
-  /** So large a part of the comparison notes must have a partial for its lack to be a sign. */
+  /** So large a part of the comparison notes must have an octave for its lack to be a sign … */
   leastShareOfNeighbours: 0.6,
+  /** … and so large a part a third partial, which some notes are not tuned to have. */
+  leastShareWithThird: 0.4,
   /** Notes further apart are no measure for each other's ring, semitones. */
-  comparisonReach: 7,
+  comparisonReach: 9,
   /** Fewer comparison notes than this say nothing about what is usual on this pan. */
   fewestNeighbours: 2,
-  /** A choked note's ring against what its neighbours' let expect. */
-  chokedAgainstNeighbours: 0.5,
-  /** … and against its own in the last record: the same note, but perhaps another phone and room. */
-  chokedAgainstBefore: 0.55,
+  /**
+   * A choked note's ring against what its neighbours' let expect and against its own before; the larger counts.
+   * Scenes: sound notes from 0.61 on, choked ones up to 0.49.
+   */
+  chokedPart: 0.55,
   /** Blows on a note that were heard as knocks only, before its silence is a sign. */
   fewestKnocks: 3,
-  /** An octave this far below its fundamental is as good as none (a ring partner may sound there), dB. */
-  faintestOctaveDb: -30,
+  /** Single blows heard as several before a rattle is the likelier reason than a quick hand. */
+  fewestHeardAsSeveral: 3,
+  /**
+   * An octave this far below its fundamental is as good as none; a trace of it or a ring partner may be left, dB.
+   * Scenes: sound notes from −15 on, lost octaves up to −27.
+   */
+  faintestOctaveDb: -21,
   /** … or this far below where the last record had it, dB. */
   octaveFallDb: -20,
-  /** A third partial was clearly there if it was at least this strong against its fundamental, dB. */
+  /** A third partial was clearly there if it was at least this strong against its fundamental, dB; fainter ones come and go (scenes). */
   clearThirdDb: -24,
-  /** Noise tied to the strike: against the note itself, and over what the comparison notes have, dB. */
-  buzzDb: -20,
-  buzzOverNeighboursDb: 6,
+  /** A line this near to the third partial's place may be one too faint to measure, cents. */
+  thirdReach: 50,
+  /**
+   * Noise tied to the strike against the note itself, mean of the strikes, dB. Scenes: sound notes up to −29, buzzes
+   * from −27 on.
+   */
+  buzzDb: -28.5,
+  /** … and over the middle of the comparison notes, dB: a room in which all notes are noisy is no buzz. */
+  buzzOverNeighboursDb: 5,
+  /** Less buzz than this is none, and makes no note's buzz look large, dB. */
+  noBuzzDb: -45,
   /** A second line this near to the partner's own fundamental is the partner ringing along, cents. */
   partnerReach: 3,
 } as const;

@@ -26,9 +26,11 @@ export type DamageSign =
   /** Noise comes and goes with the strike. */
   | {
       readonly kind: 'buzzing';
-      /** Against the note itself, and over the middle of the comparison notes; null where these say nothing. */
-      readonly buzzDb: Decibels;
+      /** Against the note itself, and over the middle of the comparison notes; null where nothing is known. */
+      readonly buzzDb: Decibels | null;
       readonly overNeighboursDb: Decibels | null;
+      /** Single blows that were heard as several: what rattles hits as loudly as the stick. */
+      readonly heardAsSeveral: number;
     }
   /** Two lines at the octave where the last record had one, and the ring partner is neither. */
   | {
@@ -58,6 +60,8 @@ export interface NoteEvidence {
   readonly strikes: readonly Strike[];
   /** Blows on this note that the ear took for knocks. */
   readonly knocks: number;
+  /** Blows on this note, one at a time, that the ear refused as too fast: it heard several in each. */
+  readonly heardAsSeveral: number;
   /** Strikes of the comparison notes (`comparisonNotes`), one list a note; lists without strikes are passed over. */
   readonly neighbours: readonly (readonly Strike[])[];
   /** Strikes of the last record of this note before the knock; null without one. */
@@ -77,6 +81,7 @@ export const evidenceOf = (
   known: Partial<NoteEvidence> = {},
 ): NoteEvidence => ({
   knocks: 0,
+  heardAsSeveral: 0,
   neighbours: [],
   before: null,
   partnerHz: null,
@@ -97,10 +102,12 @@ export function damageSigns(evidence: NoteEvidence): readonly DamageSign[] {
     neighbours: evidence.neighbours.map(settled).filter((strikes) => strikes.length > 0),
     before: evidence.before && evidence.before.length > 0 ? settled(evidence.before) : null,
   };
+  const choked = chokedSign(clean);
   return [
     ...missingPartialSigns(clean),
-    ...chokedSign(clean),
-    ...walkingSign(clean),
+    ...choked,
+    // What hardly rings has no pitch sure enough to walk.
+    ...(choked.length > 0 ? [] : walkingSign(clean)),
     ...buzzSign(clean),
     ...doubletSign(clean),
   ];

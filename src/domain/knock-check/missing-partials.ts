@@ -1,18 +1,43 @@
 // Signs that a note has lost its octave or its third partial.
 import type { MeasuredPartial, Strike } from '../measurement/strike';
+import { centsBetween } from '../tuning/units';
 import { damageLimits } from './damage-limits';
 import type { DamageSign, MissingPartial, NoteEvidence } from './damage-signs';
 import { middleOf } from './middle-of';
 
 type Has = (strike: Strike) => boolean;
 
+interface Question {
+  /** Asked of the note's strikes now. */
+  readonly has: Has;
+  /** Asked of the last record and of the neighbours. */
+  readonly had: Has;
+  /** The part of the strikes that must miss it, and of the neighbours that must have it. */
+  readonly leastMissing: number;
+  readonly leastWith: number;
+}
+
 /** The signs `no-octave` and `no-third`. Of an inferred fundamental no partial can be missing: it follows from them. */
 export function missingPartialSigns(evidence: NoteEvidence): readonly DamageSign[] {
   const strikes = evidence.strikes.filter((strike) => !strike.isInferred);
   if (strikes.length === 0 || evidence.note > evidence.highestWithPartials) return [];
   const heard = { ...evidence, strikes };
-  const octave = missing(heard, hasOctave(leastOctaveDb(evidence)), hasOctave());
-  const third = asksForThird(evidence) ? missing(heard, hasThird, hasThird) : null;
+  const { leastShare, leastShareOfNeighbours, leastShareWithThird } = damageLimits;
+  const octave = missing(heard, {
+    has: hasOctave(leastOctaveDb(evidence)),
+    had: hasOctave(),
+    leastMissing: leastShare,
+    leastWith: leastShareOfNeighbours,
+  });
+  // A faint third is heard in one strike and not in the next: unless it is known to be clear, one is enough.
+  const third = asksForThird(evidence)
+    ? missing(heard, {
+        has: hasThird,
+        had: hasThird,
+        leastMissing: evidence.before ? leastShare : 1,
+        leastWith: leastShareWithThird,
+      })
+    : null;
   return [
     ...(octave ? [{ kind: 'no-octave', ...octave } as const] : []),
     ...(third ? [{ kind: 'no-third', ...third } as const] : []),
@@ -28,7 +53,14 @@ const hasOctave =
   (strike) =>
     relativeDb(strike, strike.octave) >= leastDb;
 
-const hasThird: Has = ({ third }) => third !== null;
+/** The third partial, or a line in its place that was seen but too faint to measure. */
+const hasThird: Has = ({ third, fundamental, alsoRinging }) =>
+  third !== null ||
+  alsoRinging.some((line) =>
+    [3, 4].some(
+      (order) => Math.abs(centsBetween(order * fundamental.hz, line.hz)) <= damageLimits.thirdReach,
+    ),
+  );
 
 const hasClearThird: Has = (strike) =>
   relativeDb(strike, strike.third) >= damageLimits.clearThirdDb;
@@ -46,19 +78,17 @@ const asksForThird = ({ third, before }: NoteEvidence): boolean =>
 const mostHave = (strikes: readonly Strike[], has: Has): boolean =>
   strikes.filter(has).length >= damageLimits.leastShare * strikes.length;
 
-/** `had`: what the last record and the neighbours are asked. */
 function missing(
   { strikes, neighbours, before }: NoteEvidence,
-  has: Has,
-  had: Has,
+  { has, had, leastMissing, leastWith }: Question,
 ): MissingPartial | null {
   const missingIn = strikes.filter((strike) => !has(strike)).length;
-  if (missingIn < damageLimits.leastShare * strikes.length) return null;
+  if (missingIn < leastMissing * strikes.length) return null;
   const neighboursWith = neighbours.filter((each) => mostHave(each, had)).length;
   const wasThere = before && mostHave(before, had);
   const isUsual =
     neighbours.length >= damageLimits.fewestNeighbours &&
-    neighboursWith >= damageLimits.leastShareOfNeighbours * neighbours.length;
+    neighboursWith >= leastWith * neighbours.length;
   // The note's own last record knows better than its neighbours.
   if (!(wasThere ?? isUsual)) return null;
   return {

@@ -14,6 +14,8 @@ export interface PanEvidence {
   readonly strikes: ReadonlyMap<MidiNote, readonly Strike[]>;
   /** Blows heard as mere knocks where a note was expected. */
   readonly knocks?: ReadonlyMap<MidiNote, number>;
+  /** Single blows that were heard as several (refused as too fast) where a note was expected. */
+  readonly heardAsSeveral?: ReadonlyMap<MidiNote, number>;
   /** Strikes of the last record before the knock, where there is one. */
   readonly before?: ReadonlyMap<MidiNote, readonly Strike[]>;
   readonly highestWithPartials?: MidiNote;
@@ -38,6 +40,7 @@ export function panDamageSigns({
   layout,
   strikes,
   knocks,
+  heardAsSeveral,
   before,
   highestWithPartials = usualTolerances.highestWithPartials,
 }: PanEvidence): ReadonlyMap<MidiNote, readonly DamageSign[]> {
@@ -50,6 +53,7 @@ export function panDamageSigns({
       note,
       strikes: strikes.get(note) ?? [],
       knocks: knocks?.get(note) ?? 0,
+      heardAsSeveral: heardAsSeveral?.get(note) ?? 0,
       neighbours: others.map((other) => strikes.get(other) ?? []),
       before: before?.get(note) ?? null,
       partnerHz: fundamentalOf(strikes.get(midiNote(note + 12)) ?? []),

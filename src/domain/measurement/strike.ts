@@ -41,7 +41,7 @@ export interface OctaveRival extends UpperPartial {
 /** How loud a strike was for this microphone in this room; soft and loud ones weigh less. */
 export type Loudness = 'soft' | 'good' | 'loud';
 
-/** A line that does not belong to the struck note: most likely a ring partner. */
+/** A line that is no partial of the struck note: most likely a ring partner; or its own third, too faint to be measured. */
 export interface RingingLine {
   readonly hz: Hertz;
   readonly levelDb: Decibels;
@@ -73,7 +73,7 @@ export interface Strike {
   readonly peakDb: Decibels;
   readonly loudness: Loudness;
   /**
-   * Noise between 1 and 8 kHz that comes and goes with the strike and that no line explains, against the strike's own
+   * Noise between 1 and 6.5 kHz that comes and goes with the strike and that no line explains, against the strike's own
    * sound, dB; what the room had before the strike is taken off. Missing where it was not measured.
    */
   readonly buzzDb?: Decibels;
@@ -117,6 +117,11 @@ export interface ListeningContext {
   readonly expected: MidiNote | null;
   /** Notes of the pan, or null when no pan is chosen. */
   readonly notes: readonly MidiNote[] | null;
+  /**
+   * A pan is looked over after a knock, and the expected note may be choked: it is then taken as a strike even if it
+   * rings so shortly that it could be a blow on wood as well. Without an expected note this changes nothing.
+   */
+  readonly mayBeChoked?: boolean;
   /** Partials of the pan's notes as they were last measured, where there are any. */
   readonly known?: readonly KnownNote[];
 }

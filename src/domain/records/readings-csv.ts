@@ -1,4 +1,5 @@
 // Readings as a table for spreadsheets and other programs: one row per partial, the units in the header.
+import { meanBuzz } from '../measurement/mean-buzz';
 import { noteName } from '../tuning/note-names';
 import { type Cents, type Hertz, shiftedBy } from '../tuning/units';
 import type { ReadingPartial } from '../work/summarise';
@@ -34,6 +35,7 @@ const columns = [
   'A4 (Hz)',
   'Strikes',
   'Inferred',
+  'Buzz (dB)',
   'Air temperature (°C)',
   'Pan stood',
   'Source',
@@ -51,6 +53,7 @@ export function readingCsvRows(listed: ListedReading): string {
     a4,
     offset,
   });
+  const buzz = meanBuzz(reading.strikes);
   const row = ({ name, order, against, own, sigma }: Row): string =>
     csvRow([
       listed.panName,
@@ -67,6 +70,7 @@ export function readingCsvRows(listed: ListedReading): string {
       a4,
       reading.strikes.length,
       isInferred && order === 1 ? 'yes' : 'no',
+      order === 1 && buzz !== null ? rounded(buzz, 1) : null,
       listed.conditions?.temperature ?? null,
       listed.conditions?.standing ?? null,
       reading.taking.source,

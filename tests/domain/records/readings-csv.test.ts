@@ -95,6 +95,7 @@ function listed(parts: Partial<ListedReading> = {}): ListedReading {
     glideCents: cents(3),
     peakDb: decibels(-10),
     loudness: 'good' as const,
+    buzzDb: decibels(-30),
     alsoRinging: [],
   };
   return {
@@ -134,6 +135,7 @@ describe('readings as a table', () => {
     expect(column('Taken at (UTC)')[0]).toBe('2025-11-25T18:30:00.000Z');
     expect(column('Note')[0]).toBe('D5');
     expect(column('Strikes')[0]).toBe('3');
+    expect(column('Buzz (dB)')).toEqual(['-30', '', '']);
     expect(column('Air temperature (°C)')[0]).toBe('-2.5');
     expect(column('Pan')[0]).toBe('\'=HYPERLINK("x"), "loft" lead');
   });

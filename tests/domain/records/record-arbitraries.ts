@@ -142,7 +142,7 @@ const lineParts = {
 };
 const line: fc.Arbitrary<LineRecord> = fc.record(lineParts);
 
-export const anyStrikeRecord: fc.Arbitrary<StrikeRecord> = fc.record({
+const strikeWithoutBuzz: fc.Arbitrary<StrikeRecord> = fc.record({
   fundamental: line,
   isInferred: fc.boolean(),
   octave: fc.option(line),
@@ -166,6 +166,11 @@ export const anyStrikeRecord: fc.Arbitrary<StrikeRecord> = fc.record({
     { maxLength: 3 },
   ),
 });
+
+/** Strikes of older apps hold no buzz. */
+export const anyStrikeRecord: fc.Arbitrary<StrikeRecord> = fc
+  .tuple(strikeWithoutBuzz, fc.option(number(-60, 0).map(decibels)))
+  .map(([strike, buzzDb]) => (buzzDb === null ? strike : { ...strike, buzzDb }));
 
 export const anyReading: fc.Arbitrary<ReadingRecord> = fc.record({
   ...head,
