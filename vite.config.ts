@@ -69,7 +69,7 @@ export default defineConfig({
       injectRegister: null,
       includeManifestIcons: false,
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,json,txt}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,json,txt,wav}'],
         navigateFallback: 'index.html',
         cleanupOutdatedCaches: true,
         // Without it the first page is not controlled although everything is in the cache.

@@ -3,6 +3,7 @@ import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { WorkerEar } from './analysis/worker-ear';
 import { BrowserAnnouncer } from './audio/browser-announcer';
+import { BrowserHeadset } from './audio/browser-headset';
 import { BrowserMicrophone } from './audio/browser-microphone';
 import { BrowserMicrophoneTurn } from './audio/browser-microphone-turn';
 import { BrowserScreenLight } from './audio/browser-screen-light';
@@ -175,6 +176,7 @@ render(
       rack,
       arrival,
       announcer,
+      headset: new BrowserHeadset(),
       photos: new BrowserPhotos(),
       fileHandout,
       now: clock.now,

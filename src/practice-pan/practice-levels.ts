@@ -1,5 +1,6 @@
 // How a practice pan is out of tune at the beginning.
 import type { ThirdKind } from '../domain/measurement/strike';
+import type { PracticeLevel } from '../domain/ports/practice-port';
 import { type Cents, cents, type MidiNote } from '../domain/tuning/units';
 import { between } from './seeded-random';
 
@@ -10,9 +11,6 @@ export interface PracticeTruth {
   readonly octaveCents: Cents;
   readonly third: { readonly kind: ThirdKind; readonly cents: Cents };
 }
-
-/** One flat note on a good pan; a pan before its yearly tuning; a pan that fell. */
-export type PracticeLevel = 'one-flat' | 'some-out' | 'dropped';
 
 interface Detuning {
   /** How many of a lead's 29 notes are out. */

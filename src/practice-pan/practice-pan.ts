@@ -2,17 +2,11 @@
 import type { ThirdKind } from '../domain/measurement/strike';
 import { notesOf, type PanLayout } from '../domain/pans/layout';
 import { lowCLead } from '../domain/pans/low-c-lead';
+import type { PracticeLevel } from '../domain/ports/practice-port';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
 import { cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
 import type { BlowFirmness, BlowWhere } from '../domain/work/blow-places';
-import {
-  drawFundamental,
-  drawOctave,
-  notesOut,
-  type PracticeLevel,
-  type PracticeTruth,
-  pick,
-} from './practice-levels';
+import { drawFundamental, drawOctave, notesOut, type PracticeTruth, pick } from './practice-levels';
 import { createPracticeMetal } from './practice-metal';
 import { between, seededRandom } from './seeded-random';
 import { addStruckNote, type StruckPartial } from './struck-note';

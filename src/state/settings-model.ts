@@ -9,6 +9,7 @@ import {
 import type { SettingsStore } from '../domain/ports/settings-store';
 import type { BenchSettings } from '../domain/records/bench-settings';
 import type { CardSettings } from '../domain/records/card-settings';
+import type { HandsSettings } from '../domain/records/hands-settings';
 import {
   type Announcement,
   defaultSettings,
@@ -41,6 +42,8 @@ export interface SettingsModel {
   readonly tonightRules: ReadonlySignal<TonightRules>;
   /** What the bench may say, and what it remembers. */
   readonly bench: ReadonlySignal<BenchSettings>;
+  /** Keys and the voice, for busy hands. */
+  readonly hands: ReadonlySignal<HandsSettings>;
   /** The phone refuses to keep settings (private window, storage full). */
   readonly isNotKept: ReadonlySignal<boolean>;
   load(): Promise<void>;
@@ -97,6 +100,7 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     ruleChanges: computed(() => settings.value.tonightRules),
     tonightRules: computed(() => rulesWith(settings.value.tonightRules)),
     bench: settings,
+    hands: settings,
     isNotKept,
     async load() {
       isNotKept.value = !(await ensureRead());

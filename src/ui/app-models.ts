@@ -1,6 +1,7 @@
 // The models and the small services that the screens use.
 import type { ReadonlySignal } from '@preact/signals';
 import type { FileHandout } from '../domain/ports/file-handout';
+import type { Headset } from '../domain/ports/headset-port';
 import type { Photos } from '../domain/ports/pan-store';
 import type { OfflineState } from '../domain/ports/phone-ports';
 import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
@@ -27,6 +28,7 @@ export interface AppModels {
   readonly offline: ReadonlySignal<OfflineState>;
   readonly applyUpdate: () => void;
   readonly announcer: Announcer;
+  readonly headset: Headset;
   readonly photos: Photos;
   readonly fileHandout: FileHandout;
   /** Whether the browser promises to keep the rack. */

@@ -12,6 +12,7 @@ import { isToleranceSet } from '../tuning/is-tolerance-set';
 import { type ToleranceSet, usualTolerances } from '../tuning/tolerances';
 import { type Hertz, type Instant, instant } from '../tuning/units';
 import { type BenchSettings, isValidForBench, usualBenchSettings } from './bench-settings';
+import { type HandsSettings, isValidForHands, usualHandsSettings } from './hands-settings';
 
 const themes = ['system', 'light', 'dark'] as const;
 const announcements = ['nothing', 'beep', 'voice'] as const;
@@ -30,7 +31,7 @@ export interface LastBackup {
   readonly readings: number;
 }
 
-export interface Settings extends BenchSettings {
+export interface Settings extends BenchSettings, HandsSettings {
   readonly shape: 1;
   /** The band's A4. */
   readonly a4: Hertz;
@@ -63,6 +64,7 @@ export const defaultSettings: Settings = {
   setNeeds: noNeeds,
   tonightRules: {},
   ...usualBenchSettings,
+  ...usualHandsSettings,
 };
 
 export interface Restored<T> {
@@ -88,6 +90,7 @@ const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown
   setNeeds: areNeeds,
   tonightRules: areRuleChanges,
   ...isValidForBench,
+  ...isValidForHands,
 };
 
 /** Valid settings from anything: bad parts fall back to their defaults and are listed, unknown fields stay. */

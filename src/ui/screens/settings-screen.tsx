@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
 import type { AppModels } from '../app-models';
 import { Choices } from '../parts/form-fields';
+import { HandKeyFields } from '../parts/hand-key-fields';
 import { LimitsForm } from '../parts/limits-form';
 import { addressOf } from '../route';
 import { words } from '../words';
@@ -78,6 +79,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
         onChoose={(reference) => settings.set({ reference })}
       />
       <LimitsForm settings={settings} />
+      <HandKeyFields models={models} />
       <label class="choice">
         <input
           type="checkbox"

@@ -3,14 +3,11 @@ import { notesOf } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { neighboursOf } from '../../../src/domain/pans/neighbours';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
-import { cents, instant, type MidiNote } from '../../../src/domain/tuning/units';
+import { cents, type MidiNote } from '../../../src/domain/tuning/units';
 import { verdictOn } from '../../../src/domain/tuning/verdict';
-import { type Advice, adviceFor } from '../../../src/domain/work/advice';
-import { strengthOf } from '../../../src/domain/work/blow-places';
-import { type BlowSet, changeBetween, noteTraits } from '../../../src/domain/work/blow-sets';
-import type { JudgedNote } from '../../../src/domain/work/judge-note';
+import type { Advice } from '../../../src/domain/work/advice';
 import { usualProfessionalLimits } from '../../../src/domain/work/professional-limits';
-import { learnResponse } from '../../../src/domain/work/response-model';
+import { workPatiently } from '../../../src/practice-pan/patient-tuner';
 import type { PracticeTruth } from '../../../src/practice-pan/practice-levels';
 import { createPracticePan, type PracticePan } from '../../../src/practice-pan/practice-pan';
 import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
@@ -34,14 +31,14 @@ export interface TunedNote {
   readonly places: readonly string[];
 }
 
-const strikes = 3;
-/** From strike to strike, cents. */
-const scatter = 0.3;
-const mostSets = 12;
+const rules = {
+  limits: usualTolerances,
+  professional: usualProfessionalLimits,
+  mostSets: 12,
+};
 const limits = [usualTolerances.good.main, usualTolerances.good.main, usualTolerances.good.third];
 /** How far off the other notes are, cents. */
 const othersOff = { main: 3, third: 8 };
-const traits = noteTraits(lowCLead);
 const notes = notesOf(lowCLead);
 const candidates = notes.filter((note) => note <= usualTolerances.highestWithPartials);
 
@@ -56,64 +53,14 @@ export function tuneByAdvice(seed: number, plant: Plant): TunedNote {
     return [each, truthOf(values)] as const;
   });
   const pan = createPracticePan(seed, { planted: new Map(planted) });
-  const measure = (): JudgedNote => {
-    const error = () => (scatter / Math.sqrt(strikes)) * normal();
-    const [fundamental, octave, third] = valuesOf(pan, note);
-    const own = fundamental + error();
-    const [ofOctave, ofThird] = [fundamental + octave + error(), fundamental + third + error()];
-    const sigmaCents = cents(scatter / Math.sqrt(strikes));
-    const upper = (value: number) => ({
-      cents: cents(value),
-      centsFromOwn: cents(value - own),
-      sigmaCents,
-    });
-    return {
-      note,
-      fundamental: { cents: cents(own), sigmaCents },
-      octave: upper(ofOctave),
-      octaveRival: null,
-      third: { kind: 'double-octave', ...upper(ofThird) },
-    };
-  };
-  const sets: BlowSet[] = [];
   const course: Plant[] = [valuesOf(pan, note)];
-  const places: string[] = [];
-  let judged = measure();
-  const advise = () =>
-    adviceFor(
-      {
-        layout: lowCLead,
-        judged,
-        isSettled: true,
-        walking: null,
-        decaySeconds: null,
-        marks: new Map(),
-        others: new Map(),
-        sets,
-      },
-      learnResponse(sets, traits, instant(sets.length * 60_000)),
-      { limits: usualTolerances, professional: usualProfessionalLimits },
-    );
-  let last = advise();
-  while (last.kind === 'blows' && sets.length < mostSets) {
-    const { place, side, firmness, count } = last;
-    pan.hammer(note, { place, side }, firmness, count);
-    const before = judged;
-    judged = measure();
-    sets.push({
-      id: `set-${sets.length}`,
-      at: instant(sets.length * 60_000),
-      note,
-      place,
-      side,
-      firmness,
-      strength: strengthOf(firmness, count),
-      ...changeBetween(before, judged),
-    });
-    course.push(valuesOf(pan, note));
-    places.push(`${count} ${firmness} ${place} ${side}`);
-    last = advise();
-  }
+  const working = workPatiently(pan, note, rules, normal);
+  let step = working.next();
+  for (; !step.done; step = working.next()) course.push(valuesOf(pan, note));
+  const { sets, counts, last } = step.value;
+  const places = sets.map(
+    ({ firmness, place, side }, k) => `${counts[k]} ${firmness} ${place} ${side}`,
+  );
   const isInTune = (each: MidiNote) => verdictOn(truthAsJudged(pan, each)).kind === 'aligned';
   const worst = (values: Plant) => Math.max(...values.map(Math.abs));
   return {

@@ -1,0 +1,117 @@
+// A field tuner who does what the suggestions say and nothing else, on the metal of a simulated pan, without sound.
+import type { PanLayout } from '../domain/pans/layout';
+import type { ToleranceSet } from '../domain/tuning/tolerances';
+import { cents, instant, type MidiNote } from '../domain/tuning/units';
+import { type Advice, adviceFor, type BenchNote } from '../domain/work/advice';
+import { strengthOf } from '../domain/work/blow-places';
+import { type BlowSet, changeBetween, noteTraits } from '../domain/work/blow-sets';
+import type { JudgedNote } from '../domain/work/judge-note';
+import type { ProfessionalLimits } from '../domain/work/professional-limits';
+import { learnResponse } from '../domain/work/response-model';
+import type { PracticePan } from './practice-pan';
+
+export interface PatientRules {
+  readonly limits: ToleranceSet;
+  readonly professional: ProfessionalLimits;
+  /** Stops after so many sets of blows. */
+  readonly mostSets: number;
+}
+
+export interface PatientWork {
+  /** The sets, as they were hammered and measured, oldest first. */
+  readonly sets: readonly BlowSet[];
+  /** Blows of each set. */
+  readonly counts: readonly number[];
+  /** What was said in the end: to leave the note, to fetch a professional, or blows, when the sets were used up. */
+  readonly last: Advice;
+}
+
+/** Three strikes are read after each set, which scatter by this, cents. */
+const strikes = 3;
+const scatter = 0.3;
+const minute = 60_000;
+
+/**
+ * Works on one note until there is no more to suggest; stops after each set, so that others can go on meanwhile.
+ * `normal`: numbers of mean 0 and deviation 1, the errors of measuring.
+ */
+export function* workPatiently(
+  pan: Pick<PracticePan, 'layout' | 'truth' | 'hammer'>,
+  note: MidiNote,
+  { limits, professional, mostSets }: PatientRules,
+  normal: () => number,
+): Generator<BlowSet, PatientWork> {
+  const traits = noteTraits(pan.layout);
+  const sets: BlowSet[] = [];
+  const counts: number[] = [];
+  let judged = measure(pan, note, normal);
+  const advise = (): Advice =>
+    adviceFor(
+      benchNote(pan.layout, judged, sets),
+      learnResponse(sets, traits, instant(sets.length * minute)),
+      { limits, professional },
+    );
+  let last = advise();
+  while (last.kind === 'blows' && sets.length < mostSets) {
+    const { place, side, firmness, count } = last;
+    pan.hammer(note, { place, side }, firmness, count);
+    const before = judged;
+    judged = measure(pan, note, normal);
+    const set: BlowSet = {
+      id: `set-${sets.length}`,
+      at: instant(sets.length * minute),
+      note,
+      place,
+      side,
+      firmness,
+      strength: strengthOf(firmness, count),
+      ...changeBetween(before, judged),
+    };
+    sets.push(set);
+    counts.push(count);
+    yield set;
+    last = advise();
+  }
+  return { sets, counts, last };
+}
+
+const benchNote = (layout: PanLayout, judged: JudgedNote, sets: readonly BlowSet[]): BenchNote => ({
+  layout,
+  judged,
+  isSettled: true,
+  walking: null,
+  decaySeconds: null,
+  marks: new Map(),
+  others: new Map(),
+  sets,
+});
+
+/** What three agreeing strikes would tell. */
+function measure(
+  pan: Pick<PracticePan, 'truth'>,
+  note: MidiNote,
+  normal: () => number,
+): JudgedNote {
+  const truth = pan.truth(note);
+  if (!truth) throw new Error('the pan does not have this note');
+  const error = () => (scatter / Math.sqrt(strikes)) * normal();
+  const { fundamentalCents, octaveCents, third } = truth;
+  const own = fundamentalCents + error();
+  const [ofOctave, ofThird] = [
+    fundamentalCents + octaveCents + error(),
+    fundamentalCents + third.cents + error(),
+  ];
+  const sigmaCents = cents(scatter / Math.sqrt(strikes));
+  const upper = (value: number) => ({
+    cents: cents(value),
+    centsFromOwn: cents(value - own),
+    sigmaCents,
+  });
+  return {
+    note,
+    fundamental: { cents: cents(own), sigmaCents },
+    octave: upper(ofOctave),
+    octaveRival: null,
+    third: { kind: third.kind, ...upper(ofThird) },
+  };
+}
