@@ -92,6 +92,7 @@ const makePanModels = async (): Promise<PanModels> => {
     { createRoundModel },
     { createKnockModel },
     { createBenchModel },
+    { createPracticeBenchModel },
     { newsWords },
     { createBackupModel },
     { IndexedDbBackupFiles },
@@ -102,6 +103,7 @@ const makePanModels = async (): Promise<PanModels> => {
     import('./state/round-model'),
     import('./state/knock-model'),
     import('./state/bench-model'),
+    import('./state/practice-bench-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
     import('./storage/indexed-db-backup-files'),
@@ -129,6 +131,16 @@ const makePanModels = async (): Promise<PanModels> => {
       clock,
       identities,
       appVersion: ringwrightVersion,
+    }),
+    practiceBench: createPracticeBenchModel({
+      pans: async (level, a4) => {
+        const { createHammeredSource } = await import('./practice-pan/hammered-source');
+        const [seed = 1] = crypto.getRandomValues(new Uint32Array(1));
+        return createHammeredSource(seed, { level, a4 });
+      },
+      listen,
+      settings,
+      rest: () => new Promise((resume) => setTimeout(resume, 0)),
     }),
     player: createSoundPlayer({ store, soundFiles, speaker }),
     backup: createBackupModel({

@@ -5,7 +5,7 @@ import { type Cents, cents, type MidiNote } from '../domain/tuning/units';
 import { between } from './seeded-random';
 
 export interface PracticeTruth {
-  /** Against equal temperament at A4 = 440 Hz. */
+  /** Against equal temperament at the pan's A4. */
   readonly fundamentalCents: Cents;
   /** Against twice the own fundamental. */
   readonly octaveCents: Cents;

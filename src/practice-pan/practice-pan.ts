@@ -3,8 +3,8 @@ import type { ThirdKind } from '../domain/measurement/strike';
 import { notesOf, type PanLayout } from '../domain/pans/layout';
 import { lowCLead } from '../domain/pans/low-c-lead';
 import type { PracticeLevel } from '../domain/ports/practice-port';
-import { frequencyOf } from '../domain/tuning/equal-temperament';
-import { cents, type MidiNote, shiftedBy } from '../domain/tuning/units';
+import { frequencyOf, standardA4 } from '../domain/tuning/equal-temperament';
+import { cents, type Hertz, type MidiNote, shiftedBy } from '../domain/tuning/units';
 import type { BlowFirmness, BlowWhere } from '../domain/work/blow-places';
 import { drawFundamental, drawOctave, notesOut, type PracticeTruth, pick } from './practice-levels';
 import { createPracticeMetal } from './practice-metal';
@@ -23,6 +23,8 @@ export interface PracticePan {
 
 export interface PracticeStart {
   readonly level?: PracticeLevel;
+  /** What the pan is tuned to; 440 Hz unless told. */
+  readonly a4?: Hertz;
   /** Notes that are tuned like this instead of by chance. */
   readonly planted?: ReadonlyMap<MidiNote, PracticeTruth>;
 }
@@ -48,7 +50,7 @@ export function createPracticePan(seed: number, start: PracticeStart = {}): Prac
   const random = seededRandom(seed);
   const layout = lowCLead;
   const notes = notesOf(layout);
-  const { level = 'some-out', planted } = start;
+  const { level = 'some-out', a4 = standardA4, planted } = start;
   const out = notesOut(level, notes, random);
   const voices = new Map(
     notes.map((note) => [note, voiceOf(random, note, notes, { level, isOut: out.has(note) })]),
@@ -73,7 +75,7 @@ export function createPracticePan(seed: number, start: PracticeStart = {}): Prac
       addAttack(sound, sampleRate, force, chance);
       const partials = partialsOf(
         { ...voice, ...truth, decaySeconds: voice.decaySeconds * metal.decayFactor(note) },
-        fundamentalHz(note, truth),
+        fundamentalHz(note, truth, a4),
         force,
         chance,
       );
@@ -81,7 +83,7 @@ export function createPracticePan(seed: number, start: PracticeStart = {}): Prac
       for (const { note: other, level } of voice.partners) {
         const tuned = metal.truth(other);
         if (!tuned) continue;
-        const hz = fundamentalHz(other, tuned);
+        const hz = fundamentalHz(other, tuned, a4);
         const partial = plainPartial(hz, level, 1.2 * voice.decaySeconds, 0.08, chance);
         const ringing = { partials: [partial], onset: attackSeconds };
         addStruckNote(sound, sampleRate, 0, ringing, loudest * force);
@@ -93,8 +95,8 @@ export function createPracticePan(seed: number, start: PracticeStart = {}): Prac
 }
 
 const level = (db: number): number => 10 ** (db / 20);
-const fundamentalHz = (note: MidiNote, { fundamentalCents }: PracticeTruth): number =>
-  shiftedBy(frequencyOf(note), fundamentalCents);
+const fundamentalHz = (note: MidiNote, { fundamentalCents }: PracticeTruth, a4: Hertz): number =>
+  shiftedBy(frequencyOf(note, a4), fundamentalCents);
 
 const truthOf = ({ fundamentalCents, octaveCents, third }: Voice): PracticeTruth => ({
   fundamentalCents,

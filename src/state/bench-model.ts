@@ -279,7 +279,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       isMine.value = false;
       if (subject.kind !== 'pan') {
         if (!shown || !isSame(shown.subject, subject)) {
-          show(unkeptBench(subject, settings.judging.value));
+          show(unkeptBench(subject, settings.judging.value, shown));
         }
       } else {
         const isShown = shown !== null && isSame(shown.subject, subject);
@@ -400,18 +400,26 @@ function broughtUpToDate(shown: OpenBench, read: OpenBench): OpenBench {
 function unkeptBench(
   subject: Exclude<BenchSubject, { readonly kind: 'pan' }>,
   { a4 }: CardSettings,
+  shown: OpenBench | null,
 ): OpenBench {
+  // What was learnt on one note of a simulated pan helps with its others.
+  const isSamePan =
+    subject.kind === 'practice' &&
+    shown?.subject.kind === 'practice' &&
+    shown.subject.source === subject.source;
   return {
     subject,
-    around: {
-      name: '',
-      layout: subject.kind === 'practice' ? subject.source.layout : null,
-      a4,
-      reference: cents(0),
-      marks: new Map(),
-      readings: [],
-      blows: [],
-    },
+    around: isSamePan
+      ? shown.around
+      : {
+          name: '',
+          layout: subject.kind === 'practice' ? subject.source.layout : null,
+          a4,
+          reference: cents(0),
+          marks: new Map(),
+          readings: [],
+          blows: [],
+        },
     course: courseAfter(subject.note, []),
     check: null,
   };

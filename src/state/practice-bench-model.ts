@@ -16,7 +16,7 @@ import type { SettingsModel } from './settings-model';
 export interface PracticeBenchPorts {
   readonly pans: PracticePans;
   readonly listen: Pick<ListenModel, 'beginPractice' | 'strikePractice' | 'stop'>;
-  readonly settings: Pick<SettingsModel, 'limits' | 'bench'>;
+  readonly settings: Pick<SettingsModel, 'a4' | 'limits' | 'bench'>;
   /** Lets the screen be drawn. */
   readonly rest: () => Promise<void>;
 }
@@ -80,7 +80,7 @@ export function createPracticeBenchModel(ports: PracticeBenchPorts): PracticeBen
       const mine = ++turn;
       view.value = { kind: 'loading' };
       try {
-        const source = await ports.pans(level);
+        const source = await ports.pans(level, settings.a4.value);
         if (mine !== turn) return;
         view.value = { kind: 'pan', level, source, before: source.tuning(), worked: [] };
         await listen.beginPractice(source);

@@ -14,6 +14,7 @@ import type { KnockModel } from '../state/knock-model';
 import type { ListenModel } from '../state/listen-model';
 import type { NoteModel } from '../state/note-model';
 import type { PanModel } from '../state/pan-model';
+import type { PracticeBenchModel } from '../state/practice-bench-model';
 import type { RackModel } from '../state/rack-model';
 import type { ResultsModel } from '../state/results-model';
 import type { RoundModel } from '../state/round-model';
@@ -44,6 +45,7 @@ export interface PanModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
   readonly bench: BenchModel;
+  readonly practiceBench: PracticeBenchModel;
   readonly results: ResultsModel;
   readonly note: NoteModel;
   readonly backup: BackupModel;

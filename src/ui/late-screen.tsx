@@ -17,6 +17,8 @@ type Loader = () => Promise<ComponentType<ScreenProps>>;
 
 const loaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   practice: () => import('./screens/practice-screen').then((file) => file.PracticeScreen),
+  'practice-bench': () =>
+    import('./screens/practice-bench-screen').then((file) => file.PracticeBenchScreen),
   settings: () => import('./screens/settings-screen').then((file) => file.SettingsScreen),
   'add-pan': () => import('./screens/add-pan-screen').then((file) => file.AddPanScreen),
   layout: () => import('./screens/layout-screen').then((file) => file.LayoutScreen),

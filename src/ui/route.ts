@@ -7,6 +7,7 @@ const plainScreens = [
   'rack',
   'listen',
   'practice',
+  'practice-bench',
   'settings',
   'add-pan',
   'backup',

@@ -1,6 +1,6 @@
 // A simulated pan that can be hammered.
 import type { ToleranceSet } from '../tuning/tolerances';
-import type { MidiNote } from '../tuning/units';
+import type { Hertz, MidiNote } from '../tuning/units';
 import type { Judged } from '../tuning/verdict';
 import type { BlowFirmness, BlowWhere } from '../work/blow-places';
 import type { ProfessionalLimits } from '../work/professional-limits';
@@ -38,5 +38,5 @@ export interface PatientOutcome {
   }[];
 }
 
-/** Makes a pan of a level, another one each time. */
-export type PracticePans = (level: PracticeLevel) => Promise<HammeredSource>;
+/** Makes a pan of a level that is tuned to `a4`, another one each time. */
+export type PracticePans = (level: PracticeLevel, a4: Hertz) => Promise<HammeredSource>;

@@ -100,21 +100,24 @@ export function BlowLog({
   );
 }
 
-function Two<Value extends string>({
+/** A choice of two, with the chosen one pressed. */
+export function Two<Value extends string>({
   title,
   values,
   labels,
   chosen,
   onChoose,
+  isFixed = false,
 }: {
   readonly title: string;
   readonly values: readonly Value[];
   readonly labels: Readonly<Record<Value, string>>;
   readonly chosen: Value;
   readonly onChoose: (value: Value) => void;
+  readonly isFixed?: boolean;
 }) {
   return (
-    <fieldset class="pair blow-choice">
+    <fieldset class="pair blow-choice" disabled={isFixed}>
       <legend class="only-spoken">{title}</legend>
       {values.map((value) => (
         <button

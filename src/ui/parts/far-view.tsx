@@ -78,7 +78,7 @@ function FarLine({ text }: { readonly text: string }) {
     const box = frame.current;
     const letters = line.current;
     if (!box || !letters) return;
-    const fit = (): void => {
+    const fill = (): void => {
       letters.style.transform = '';
       letters.style.fontSize = `${box.clientHeight}px`;
       const room = box.clientWidth / Math.max(1, letters.offsetWidth);
@@ -86,10 +86,10 @@ function FarLine({ text }: { readonly text: string }) {
       letters.style.fontSize = `${box.clientHeight * smaller}px`;
       letters.style.transform = `scaleX(${Math.min(1, room / smaller)})`;
     };
-    fit();
-    const observer = new ResizeObserver(fit);
+    fill();
+    const observer = new ResizeObserver(fill);
     observer.observe(box);
-    void document.fonts?.ready.then(fit);
+    void document.fonts?.ready.then(fill);
     return () => observer.disconnect();
   }, [text]);
   return (

@@ -1,4 +1,5 @@
 // The bench: one note, the big word, what the last blows did, what to try next, and what must be checked afterwards.
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ringPairs, ringPartnersOf } from '../../domain/pans/ring-partners';
 import type { MarkKind } from '../../domain/records/rack-records';
@@ -24,6 +25,7 @@ import { BenchLines } from '../parts/bench-lines';
 import { BenchTrail } from '../parts/bench-trail';
 import { BlowLog } from '../parts/blow-log';
 import { CheckList } from '../parts/check-list';
+import { FarView } from '../parts/far-view';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NoteDrawing } from '../parts/note-drawing';
 import '../parts/note-rows.css';
@@ -31,6 +33,8 @@ import { NotKept } from '../parts/not-kept';
 import { Instead } from '../parts/pan-gate';
 import { Readout } from '../parts/readout';
 import { HowSure, ReadoutHints } from '../parts/readout-hints';
+import { useHandKeys } from '../parts/use-hand-keys';
+import { useSpokenVerdicts } from '../parts/use-spoken-verdicts';
 import { goTo } from '../route';
 import {
   benchWords,
@@ -40,6 +44,7 @@ import {
   noteList,
   partialName,
 } from '../words/bench-words';
+import { handsWords } from '../words/hands-words';
 import { panWords } from '../words/pan-words';
 import { rackWords, storeTroubleWords } from '../words/rack-words';
 import './bench-screen.css';
@@ -76,7 +81,25 @@ export function BenchScreen({ models, route }: ScreenProps) {
   }
 }
 
-function Bench({ models, bench }: { readonly models: PanScreenModels; readonly bench: OpenBench }) {
+/** What a simulated note needs in place of microphone and hammer. */
+export interface SimulatedBench {
+  readonly title: string;
+  readonly hammer: ComponentChildren;
+  readonly strike: (note: MidiNote) => void;
+  readonly strikeWords: (note: string) => string;
+  readonly leave: () => void;
+  readonly leaveWords: string;
+}
+
+export function Bench({
+  models,
+  bench,
+  simulated = null,
+}: {
+  readonly models: PanScreenModels;
+  readonly bench: OpenBench;
+  readonly simulated?: SimulatedBench | null;
+}) {
   const { bench: model, settings } = models;
   const { course, around, check, subject } = bench;
   const [isLogging, setIsLogging] = useState(false);
@@ -89,6 +112,27 @@ function Bench({ models, bench }: { readonly models: PanScreenModels; readonly b
   const opening = check ? null : openingReading(course);
   const advice = model.advice.value;
   const showsLog = !check && (isLogging || awaits);
+  const [isFar, setIsFar] = useState(false);
+  useSpokenVerdicts(models, verdictOf);
+  useHandKeys(
+    models,
+    { keep: model.keep, next: () => follow(model.next(), bench) },
+    // Any other key leads back from the far view.
+    () => {
+      setIsFar(false);
+      return isFar;
+    },
+  );
+  if (isFar) {
+    return (
+      <FarView
+        phase={phase}
+        expected={noteHeard(bench)}
+        verdictOf={verdictOf}
+        onLeave={() => setIsFar(false)}
+      />
+    );
+  }
   return (
     <main
       class="screen bench"
@@ -101,7 +145,7 @@ function Bench({ models, bench }: { readonly models: PanScreenModels; readonly b
     >
       <header class="top">
         <h1>{check ? benchWords.checking(displayName(course.note)) : benchWords.bench}</h1>
-        <span>{around.name === '' ? benchWords.bareHint : around.name}</span>
+        <span>{simulated?.title ?? (around.name === '' ? benchWords.bareHint : around.name)}</span>
       </header>
       <Readout
         phase={phase}
@@ -118,7 +162,9 @@ function Bench({ models, bench }: { readonly models: PanScreenModels; readonly b
       )}
       <NotKept keeper={model} />
       {advice && <AdviceCard shown={advice} reading={reading} />}
-      {showsLog && <BlowLog models={models} bench={bench} />}
+      {simulated
+        ? !check && simulated.hammer
+        : showsLog && <BlowLog models={models} bench={bench} />}
       {reading && !showsLog && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
       {reading && (
         <BenchLines
@@ -137,11 +183,18 @@ function Bench({ models, bench }: { readonly models: PanScreenModels; readonly b
           {benchWords.keep}
         </button>
       )}
-      {subject.kind !== 'practice' && <MicrophoneLine listen={models.listen} />}
+      <button type="button" onClick={() => setIsFar(true)}>
+        {handsWords.far}
+      </button>
+      {!simulated && <MicrophoneLine listen={models.listen} />}
       <footer class="actions">
         {check ? (
           <button type="button" onClick={() => model.check(null)}>
             {benchWords.nextBack(displayName(course.note))}
+          </button>
+        ) : simulated ? (
+          <button type="button" onClick={simulated.leave}>
+            {simulated.leaveWords}
           </button>
         ) : (
           <button
@@ -153,7 +206,11 @@ function Bench({ models, bench }: { readonly models: PanScreenModels; readonly b
             {isLogging && !awaits ? benchWords.closeBlows : benchWords.blows}
           </button>
         )}
-        {model.isHearing.value ? (
+        {simulated ? (
+          <button type="button" class="main" onClick={() => simulated.strike(noteHeard(bench))}>
+            {simulated.strikeWords(displayName(noteHeard(bench)))}
+          </button>
+        ) : model.isHearing.value ? (
           <button type="button" class="main" onClick={() => follow(model.next(), bench)}>
             {nextWords(model.ahead.value, bench)}
           </button>
@@ -181,7 +238,7 @@ function nextWords(move: BenchMove, { check, course }: OpenBench): string {
 /** Goes where moving on leads, if that is another screen. */
 export function follow(move: BenchMove, { subject, check }: OpenBench): void {
   if (move.kind === 'note') goTo({ screen: 'bench', pan: move.pan, note: move.note });
-  else if (move.kind === 'done' && !check) {
+  else if (move.kind === 'done' && !check && subject.kind !== 'practice') {
     goTo(subject.kind === 'pan' ? { screen: 'pan', pan: subject.pan } : 'listen');
   }
 }

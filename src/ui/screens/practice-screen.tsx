@@ -10,6 +10,7 @@ import { PanDrawing } from '../parts/pan-drawing';
 import { Readout, ReadoutDetails } from '../parts/readout';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { practiceWords } from '../words/practice-words';
 
 export function PracticeScreen({ models }: { readonly models: AppModels }) {
   const { listen, settings } = models;
@@ -59,6 +60,9 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
       <footer class="actions at-the-end">
         <a class="button" href={addressOf('rack')}>
           {words.back}
+        </a>
+        <a class="button" href={addressOf('practice-bench')}>
+          {practiceWords.link}
         </a>
       </footer>
     </main>

@@ -1,8 +1,9 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { MarkKind, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
+import type { MidiNote } from '../../domain/tuning/units';
 import { verdictOn } from '../../domain/tuning/verdict';
 import { judgedNote, wishOf } from '../../domain/work/judge-note';
 import type { JudgedStanding } from '../../domain/work/note-standing';
@@ -12,6 +13,7 @@ import { countStandings, noteToMark, type OpenRound, standingsOf } from '../../s
 import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
+import { FarView } from '../parts/far-view';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NotKept } from '../parts/not-kept';
 import { PanDrawing } from '../parts/pan-drawing';
@@ -21,8 +23,10 @@ import '../parts/standing-map.css';
 import { StandingLegend } from '../parts/standing-legend';
 import { StandingMark } from '../parts/standing-mark';
 import { standingNoteMark } from '../parts/standing-note-mark';
+import { useHandKeys } from '../parts/use-hand-keys';
 import { addressOf, goTo, type Route } from '../route';
 import { words } from '../words';
+import { handsWords } from '../words/hands-words';
 import { knockWords } from '../words/knock-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
@@ -101,6 +105,29 @@ function Round({
     );
   const microphone = listen.microphone.value.kind;
   const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
+  const [isFar, setIsFar] = useState(false);
+  useHandKeys(
+    models,
+    {
+      // In a round a reading keeps itself.
+      keep: () => undefined,
+      next: () => model.choose(noteAfter(notesLeft(progress), asked)),
+    },
+    () => {
+      setIsFar(false);
+      return isFar;
+    },
+  );
+  if (isFar) {
+    return (
+      <FarView
+        phase={phase}
+        expected={listen.expected.value}
+        verdictOf={verdictOf}
+        onLeave={() => setIsFar(false)}
+      />
+    );
+  }
   return (
     <main
       class="screen round"
@@ -148,6 +175,9 @@ function Round({
           {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
         </button>
       )}
+      <button type="button" onClick={() => setIsFar(true)}>
+        {handsWords.far}
+      </button>
       <MicrophoneLine listen={listen} />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: start.pan })}>
@@ -165,6 +195,12 @@ function Round({
       </footer>
     </main>
   );
+}
+
+/** The note that is left after `asked`, the first one again after the last; null where none is. */
+function noteAfter(left: readonly MidiNote[], asked: MidiNote | null): MidiNote | null {
+  const at = asked === null ? -1 : left.indexOf(asked);
+  return left[at + 1] ?? left[0] ?? null;
 }
 
 const unread: JudgedStanding = { standing: 'unread', reason: { kind: 'unread' } };

@@ -1,0 +1,22 @@
+// The voice of the bench, while its screen is open.
+import { useEffect, useRef } from 'preact/hooks';
+import type { Verdict } from '../../domain/tuning/verdict';
+import type { Reading } from '../../domain/work/reading';
+import { speakVerdicts } from '../../state/spoken-verdict';
+import type { PanScreenModels } from '../app-models';
+import { spokenWords } from '../words/hands-words';
+
+export function useSpokenVerdicts(
+  { announcer, listen, settings, bench }: PanScreenModels,
+  verdictOf: (reading: Reading) => Verdict,
+): void {
+  const newest = useRef(verdictOf);
+  newest.current = verdictOf;
+  useEffect(
+    () =>
+      speakVerdicts({ announcer, listen, settings }, bench.phase, (reading) =>
+        spokenWords(reading.note, newest.current(reading), reading.walking),
+      ),
+    [announcer, listen, settings, bench],
+  );
+}
