@@ -1,0 +1,89 @@
+// Busy hands: keys that were bound by pressing them, buttons of a headset, and the readout from afar.
+import { describe, expect, it } from 'vitest';
+import { midiNote } from '../../src/domain/tuning/units';
+import { openApp } from './open-app';
+import { sixStrikes } from './six-strikes';
+
+/** In the page, before the app: remembers what the app wants of a headset, which a test machine does not have. */
+function standInHeadset(): void {
+  const handlers = new Map<string, (() => void) | null>();
+  Object.assign(window, { pressHeadset: (action: string) => handlers.get(action)?.() });
+  navigator.mediaSession.setActionHandler = (action, handler) => {
+    handlers.set(action, handler as (() => void) | null);
+  };
+}
+
+describe('busy hands', () => {
+  it('bind keys by pressing them, and keep them over a restart', async () => {
+    const app = await openApp('#/settings', { beforeApp: standInHeadset });
+    try {
+      const { page } = app;
+      await page.getByRole('button', { name: 'Set a key: Keep the reading' }).click();
+      await page.keyboard.press('Shift');
+      await page.getByText('This key is needed').waitFor();
+      await page.keyboard.press('PageDown');
+      await page.getByText('Keep the reading: Page Down').waitFor();
+      await page.getByRole('button', { name: 'Set a key: Next note' }).click();
+      await page.getByText('Press the key').waitFor();
+      await page.evaluate(() =>
+        (window as unknown as { pressHeadset(action: string): void }).pressHeadset('nexttrack'),
+      );
+      const next = page.locator('[data-key-for="next"]');
+      await page.getByText('Next note: forward button of the headset').waitFor();
+      await page.reload();
+      await page.getByText('Keep the reading: Page Down').waitFor();
+      expect(await next.textContent()).toContain('forward button');
+      // The same key for something else: it does one thing only.
+      await page.getByRole('button', { name: 'Set a key: Next note' }).click();
+      await page.keyboard.press('PageDown');
+      await page.getByText('Next note: Page Down').waitFor();
+      await page.getByText('Keep the reading: no key').waitFor();
+      // On the bench of a note without a pan, moving on leads back to listening, whatever button has the focus.
+      await page.goto(`${app.address}#/bench/74`);
+      await page.locator('main.bench').waitFor();
+      await page.getByRole('button', { name: 'Show it large' }).focus();
+      await page.keyboard.press('PageUp');
+      expect(new URL(page.url()).hash).toBe('#/bench/74');
+      await page.keyboard.press('PageDown');
+      await page.waitForURL(/#\/listen$/);
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+
+  it('see the verdict as big as the screen allows, and leave by a tap or any key', async () => {
+    const app = await openApp('#/listen', {
+      sound: sixStrikes(),
+      viewport: { width: 740, height: 360 },
+    });
+    try {
+      const { page } = app;
+      await page.goto(`${app.address}#/bench/${midiNote(74)}`);
+      await page.getByRole('button', { name: 'Listen', exact: true }).click();
+      const large = page.getByRole('button', { name: 'Show it large' });
+      await large.click();
+      await page.locator('main.far[data-verdict="flat"]').waitFor({ timeout: 15_000 });
+      const lines = await page.locator('.far-line > span').evaluateAll((all) =>
+        all.map((line) => {
+          const { height, right } = line.getBoundingClientRect();
+          return { height, right, text: line.textContent };
+        }),
+      );
+      expect(lines.map(({ text }) => text)).toEqual(['flat', '9']);
+      // Two lines on a screen of 360 px: each capital more than 70 px, about 15 mm on a phone.
+      for (const { height, right } of lines) {
+        expect(height).toBeGreaterThan(90);
+        expect(right).toBeLessThanOrEqual(740);
+      }
+      await page.keyboard.press('b');
+      await page.locator('main.bench').waitFor();
+      await large.click();
+      await page.locator('main.far').click();
+      await page.locator('main.bench').waitFor();
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+});
