@@ -144,7 +144,8 @@ describe('a flat note on the practice pan', () => {
           expect(Math.abs(Number(heard) - cents), `heard ${heard}, is ${cents}`).toBeLessThan(1);
         }
         expect(sets).toBeGreaterThan(0);
-        expect(verdictOn(truthIn(mirror, note)).kind).toBe('aligned');
+        const end = await page.locator('section.advice').getAttribute('data-why');
+        expect(verdictOn(truthIn(mirror, note)).kind, `told to stop: ${end}`).toBe('aligned');
         for (const neighbour of neighboursOf(mirror.layout, note)) {
           expect(verdictOn(truthIn(mirror, neighbour.note)).kind).toBe('aligned');
         }

@@ -34,6 +34,7 @@ export function PracticeResult({
               .join(', ')}
             .
           </p>
+          <h2>{practiceWords.yours}</h2>
           <Outcome outcome={outcome} />
           <h2>{practiceWords.patient}</h2>
           <p class="hint" role="status">

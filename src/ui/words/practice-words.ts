@@ -29,6 +29,7 @@ export const practiceWords = {
   realPan:
     'On a real pan a wrong blow may be beyond repair, and a professional can undo less than you think.',
   over: 'What your hammering came to',
+  yours: 'Your work',
   nothing: 'Nothing was hammered. The pan is as it was.',
   gained: 'Gained',
   spoiled: 'Spoiled',
