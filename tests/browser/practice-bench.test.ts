@@ -10,30 +10,52 @@ import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import type { MidiNote } from '../../src/domain/tuning/units';
 import { type Judged, verdictOn } from '../../src/domain/tuning/verdict';
 import type { BlowFirmness, BlowPlace, BlowSide } from '../../src/domain/work/blow-places';
+import { usualProfessionalLimits } from '../../src/domain/work/professional-limits';
 import { createHammeredSource } from '../../src/practice-pan/hammered-source';
-import { createPracticePan } from '../../src/practice-pan/practice-pan';
 import { type OpenedApp, openApp } from './open-app';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core');
 const mostSets = 12;
 
-/** Pans "one flat note" whose flat note has drawn about −12, −8 and +3 cents; nothing is planted past the app's own way. */
-function pansLikeThePlan(count: number): readonly { seed: number; note: MidiNote }[] {
+const off = (pan: HammeredSource, note: MidiNote, [fundamental, octave, third]: Plant): number => {
+  const truth = truthIn(pan, note);
+  return Math.max(
+    Math.abs(truth.fundamental.cents - fundamental),
+    Math.abs((truth.octave?.centsFromOwn ?? 0) - octave),
+    Math.abs((truth.third?.centsFromOwn ?? 0) - third),
+  );
+};
+type Plant = readonly [fundamental: number, octave: number, third: number];
+
+/**
+ * Pans "one flat note" whose flat note has drawn −12, −8 and +3 cents, each within one, by the app's own way; those
+ * that a patient tuner brings home without the screens. Not all are: of 40 such pans with three rows of measuring
+ * errors each, 102 of 120 were (`npm run bench:advice` has more). Here it is the screens that are tested.
+ */
+async function pansToBringHome(
+  count: number,
+): Promise<readonly { readonly seed: number; readonly note: MidiNote }[]> {
   const found: { seed: number; note: MidiNote }[] = [];
-  for (let seed = 1; found.length < count && seed < 50_000; seed++) {
-    const pan = createPracticePan(seed, { level: 'one-flat' });
-    const note = notesOf(pan.layout).find((each) => {
-      const truth = pan.truth(each);
-      if (!truth || each > usualTolerances.highestWithPartials) return false;
-      const { fundamentalCents, octaveCents, third } = truth;
-      const off = [fundamentalCents + 12, octaveCents + 8, third.cents - 3].map(Math.abs);
-      return Math.max(...off) < 1;
-    });
-    if (note !== undefined) found.push({ seed, note });
+  for (let seed = 1; found.length < count && seed < 20_000; seed++) {
+    const pan = createHammeredSource(seed, { level: 'one-flat' });
+    const note = notesOf(pan.layout).find(
+      (each) => each <= usualTolerances.highestWithPartials && off(pan, each, [-12, -8, 3]) < 1,
+    );
+    if (note === undefined) continue;
+    const rules = { limits: usualTolerances, professional: usualProfessionalLimits };
+    const { tuning } = await pan.patientWork([note], rules, async () => {});
+    const after = tuning.find((each) => each.note === note);
+    if (after && verdictOn(after).kind === 'aligned') found.push({ seed, note });
   }
   return found;
 }
-const pans = pansLikeThePlan(2);
+
+const truthIn = (source: HammeredSource, note: MidiNote): Judged => {
+  const truth = source.tuning().find((each) => each.note === note);
+  if (!truth) throw new Error('the note is missing');
+  return truth;
+};
+const pans = await pansToBringHome(2);
 
 /** Opens the levels with a browser whose next random number is `seed`. */
 async function openPractice(seed: number, width = 360): Promise<OpenedApp> {
@@ -90,12 +112,6 @@ const advice = async (page: Page): Promise<Shown> =>
     const { advice: kind, place, side, firmness, count } = (element as HTMLElement).dataset;
     return { kind, place, side, firmness, count: Number(count) } as never;
   });
-
-const truthIn = (source: HammeredSource, note: MidiNote): Judged => {
-  const truth = source.tuning().find((each) => each.note === note);
-  if (!truth) throw new Error('the note is missing');
-  return truth;
-};
 
 async function axeFinds(page: Page): Promise<readonly string[]> {
   await page.addScriptTag({ path: axePath });
