@@ -15,6 +15,8 @@ const routes: readonly Route[] = [
   { screen: 'round', pan: panId('p'), round: roundId('r') },
   { screen: 'note', pan: panId('p'), note: midiNote(74) },
   { screen: 'note', pan: panId('p'), note: midiNote(74), from: roundId('a/b') },
+  { screen: 'bench', pan: panId('p'), note: midiNote(74) },
+  { screen: 'bare-bench', note: midiNote(74) },
 ];
 
 describe('an address', () => {
@@ -28,6 +30,9 @@ describe('an address', () => {
       '#/pan',
       '#/pan//layout',
       '#/pan/p/note/500',
+      '#/pan/p/bench/x',
+      '#/bench',
+      '#/bench/500',
       '#/pan/p/round/',
       '#/%E0',
     ];

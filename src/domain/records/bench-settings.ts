@@ -2,12 +2,14 @@
 import type { MidiNote } from '../tuning/units';
 import { blowFirmnesses, blowPlaces, blowSides } from '../work/blow-places';
 import { type ProfessionalLimits, usualProfessionalLimits } from '../work/professional-limits';
-import type { LoggedBlows, PanId } from './rack-records';
+import type { LoggedBlows, PanId, RoundId } from './rack-records';
 
 /** The notes of one pan that are to be worked on, in the user's order. */
 export interface WorkPlan {
   readonly pan: PanId;
   readonly notes: readonly MidiNote[];
+  /** The round that showed what is to be done: after another one the plan no longer holds. */
+  readonly round: RoundId;
 }
 
 export interface BenchSettings {
@@ -54,9 +56,10 @@ export const isValidForBench: Readonly<Record<keyof BenchSettings, (value: unkno
   repeatsBlows: isBoolean,
   work: (value) => {
     if (value === null) return true;
-    const { pan, notes } = partsOf(value);
+    const { pan, notes, round } = partsOf(value);
     return (
       typeof pan === 'string' &&
+      typeof round === 'string' &&
       Array.isArray(notes) &&
       notes.length <= 128 &&
       notes.every((note) => Number.isInteger(note) && isWithin(note, 0, 127))

@@ -25,7 +25,7 @@ export function BenchLines({
         <tr>
           <td />
           <td />
-          <th scope="col">{before ? benchWords.opening : ''}</th>
+          {before ? <th scope="col">{benchWords.opening}</th> : <td />}
           <th scope="col">{benchWords.now}</th>
         </tr>
       </thead>

@@ -3,7 +3,8 @@ import type { PanId, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { NoteResult } from '../../domain/work/round-result';
 import { addressOf } from '../route';
-import { signedCents } from '../words';
+import { signedCents, words } from '../words';
+import { benchWords } from '../words/bench-words';
 import { rackWords } from '../words/rack-words';
 import { partialsLine } from '../words/result-words';
 import { standingTitle } from '../words/standing-words';
@@ -25,11 +26,24 @@ export function NoteRows({
       {notes.map((each) => (
         <li key={each.note}>
           <NoteRow pan={pan} from={from} result={each} />
+          {isToWork(each) && (
+            <a
+              class="row-bench"
+              href={addressOf({ screen: 'bench', pan, note: each.note })}
+              aria-label={words.workOn(displayName(each.note))}
+            >
+              {benchWords.bench}
+            </a>
+          )}
         </li>
       ))}
     </ul>
   );
 }
+
+/** Good notes and notes that were not read are left alone. */
+const isToWork = ({ standing }: NoteResult): boolean =>
+  standing !== 'good' && standing !== 'unread';
 
 function NoteRow({
   pan,

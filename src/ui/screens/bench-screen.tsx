@@ -165,7 +165,6 @@ export function Bench({
       {simulated
         ? !check && simulated.hammer
         : showsLog && <BlowLog models={models} bench={bench} />}
-      {reading && !showsLog && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
       {reading && (
         <BenchLines
           before={opening && opening !== reading ? judge(opening) : null}
@@ -173,6 +172,7 @@ export function Bench({
           limits={limits}
         />
       )}
+      {reading && !showsLog && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
       {!check && <BenchTrail course={course} around={around} limits={limits} />}
       <CheckList models={models} bench={bench} />
       {!check && <AdviceConsent models={models} bench={bench} />}

@@ -12,6 +12,7 @@ import { PanGate } from '../parts/pan-gate';
 import { Headline, PanPitchLine } from '../parts/pan-pitch';
 import { PhotoPicture } from '../parts/photo-field';
 import { StandingMap } from '../parts/standing-map';
+import { WorkPlanList } from '../parts/work-plan-list';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { knockWords } from '../words/knock-words';
@@ -140,6 +141,7 @@ function Standing({
       </p>
       <PanPitchLine result={result} />
       <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
+      <WorkPlanList models={models} pan={pan} result={result} />
     </section>
   );
 }

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../domain/tuning/equal-temperament';
 import type { AppModels } from '../app-models';
 import { Choices } from '../parts/form-fields';
+import { HammeringForm } from '../parts/hammering-form';
 import { HandKeyFields } from '../parts/hand-key-fields';
 import { LimitsForm } from '../parts/limits-form';
 import { addressOf } from '../route';
@@ -80,6 +81,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
       />
       <LimitsForm settings={settings} />
       <HandKeyFields models={models} />
+      <HammeringForm settings={settings} />
       <label class="choice">
         <input
           type="checkbox"

@@ -27,7 +27,7 @@ export const adviceWords = {
   trained: 'I have been shown how to hammer by a tuner',
   suggests: 'Suggest on the bench where to hammer next',
   settingsWhy:
-    'Without training, do not hammer a pan. Suggestions are shown only on the bench, and only when both are ticked.',
+    'Without training, do not hammer a pan. Those who have been shown how by a tuner can ask for suggestions on the bench.',
   limitsTitle: 'When a note is for a professional',
   farthest: 'Further off than, in cents',
   farthestBad: 'Enter a whole number from 5 to 200. The limit stays as it was.',

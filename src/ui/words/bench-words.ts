@@ -12,7 +12,6 @@ import { signedCents, tenths, words } from '../words';
 export const benchWords = {
   bench: 'Bench',
   putOnBench: 'Work on this note',
-  bareBench: 'Work on one note',
   missing: 'This note is not on this phone.',
   bareHint: 'No pan is open, so nothing is kept.',
   listen: 'Listen',
@@ -20,14 +19,12 @@ export const benchWords = {
   blows: 'Log blows',
   closeBlows: 'Close',
   keep: 'Keep this reading',
-  kept: 'Kept.',
   nextCheck: (note: string) => `Next: check ${note}`,
   nextNote: (note: string) => `Next: ${note}`,
   nextBack: (note: string) => `Back to ${note}`,
   done: 'Done',
   opening: 'before',
   now: 'now',
-  againstOwn: 'against the fundamental',
   linesTitle: 'Each partial, before and now',
   sinceBlows: 'Since the last blows',
   noChange: 'no change',
@@ -42,8 +39,6 @@ export const benchWords = {
     'Each mark is a strike, each arrow a set of blows. Between the dotted lines is within your limits.',
   trailOf: (partial: string, from: string, to: string, strikes: number) =>
     `${partial}: ${words.strikeCount(strikes)}, from ${from} to ${to} cents`,
-  sharper: 'sharp',
-  flatter: 'flat',
   logTitle: {
     waiting: 'Where did the blows fall?',
     answered: 'Where did the blows before this strike fall?',
@@ -80,20 +75,30 @@ export const benchWords = {
   ],
   cover: (notes: string) => `Before you strike: lay a hand on ${notes}. They ring along.`,
   coverOne: (note: string) => `Before you strike: lay a finger on ${note}. It rings along.`,
-  ringing: (notes: string) => `Also heard: ${notes}. Cover it to be sure.`,
-  lineOfPartner: (partial: string, note: string) =>
-    `Another line at the ${partial} belongs to ${note}.`,
+  ringing: (notes: string) =>
+    `Also heard: ${notes}. Those lines are not this note’s own: cover what rings along.`,
   checksTitle: 'To be checked again',
   checksWhy: (note: string) => `Work on ${note} may have moved these.`,
   checking: (note: string) => `Checking what the work on ${note} did`,
   toCheck: 'to be measured',
   noBefore: 'measured; there is no earlier reading',
-  checkNote: (note: string) => `Check ${note}`,
   allChecked: 'All of them are checked.',
   neighbour: 'shares a border',
   ringPartner: (partial: string) => `rings with the ${partial}`,
   mark: 'Mark this note',
   crackedCaution: 'A cracked pan is not played and not hammered. Show it to a professional tuner.',
+} as const;
+
+/** The order of work on a pan. */
+export const workPlanWords = {
+  title: (first: string, count: number) =>
+    count > 3 ? `Order of work: ${first} first, ${count} notes` : `Order of work: ${first}`,
+  why: 'Notes of one name together, from the highest name down, the worst of a name first. Change it as you like.',
+  thenCheck: (notes: string) => `then check ${notes}`,
+  earlier: (note: string) => `${note} earlier`,
+  later: (note: string) => `${note} later`,
+  leaveOut: (note: string) => `Leave ${note} out`,
+  proposeAgain: 'Propose an order again',
 } as const;
 
 const partialWords: Readonly<Record<PartialKind, string>> = {
