@@ -243,6 +243,9 @@ export function follow(move: BenchMove, { subject, check }: OpenBench): void {
   }
 }
 
+/** A hand covers no more; those that ring along most are named. */
+const mostCovered = 4;
+
 /** Which notes are to be covered, said before the first strike; and what was heard of them after it. */
 function Cover({
   bench,
@@ -254,7 +257,7 @@ function Cover({
   const { layout } = bench.around;
   if (!layout) return null;
   const partners = ringPartnersOf(noteHeard(bench), ringPairs(layout));
-  const notes = [...new Set(partners.map(({ other }) => other.note))];
+  const notes = [...new Set(partners.map(({ other }) => other.note))].slice(0, mostCovered);
   const [only] = notes;
   if (only === undefined) return null;
   if (reading === null) {
