@@ -17,7 +17,6 @@ import { newestOf, olderFirst } from '../domain/records/record-order';
 import { standingMarks } from '../domain/records/standing-marks';
 import { standingStopgaps } from '../domain/records/standing-stopgaps';
 import { withoutErased } from '../domain/records/without-erased';
-import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, type Instant, type MidiNote } from '../domain/tuning/units';
 import { wishOf } from '../domain/work/judge-note';
 import type { RoundResult } from '../domain/work/round-result';
@@ -54,32 +53,40 @@ export interface TonightSettings {
   readonly needs: SetNeeds;
   readonly tunes: readonly SavedTune[];
   readonly rules: TonightRules;
-  readonly limits: ToleranceSet;
 }
 
 export interface TonightOfPan extends TonightResult {
-  readonly signs: ReadonlyMap<MidiNote, readonly DamageSign[]>;
   /** When a magnet was put on a note that has one now. */
   readonly magnets: ReadonlyMap<MidiNote, Instant>;
 }
 
-/** The result for an open pan. `result` is that of `now`, or null; `readings` hold those of both rounds. */
+type Signs = ReadonlyMap<MidiNote, readonly DamageSign[]>;
+
+/** The signs of damage in `now`, compared with `before`; `readings` hold those of both rounds. */
+export function signsOfPan(
+  pan: OpenPan,
+  { now, before }: TonightRounds,
+  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
+  highestWithPartials: MidiNote,
+): Signs {
+  if (!now) return new Map();
+  return panDamageSigns({
+    layout: pan.current.fields.layout,
+    strikes: strikesIn(pan, now, readings),
+    ...(before ? { before: strikesIn(pan, before, readings) } : {}),
+    highestWithPartials,
+  });
+}
+
+/** The result for an open pan. `result` is that of its newest finished round, or null. */
 export function tonightOfPan(
   pan: OpenPan,
-  { check, now, before }: TonightRounds,
+  check: KnockCheck | null,
   result: RoundResult | null,
-  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
-  { needs, tunes, rules, limits }: TonightSettings,
+  signs: Signs,
+  { needs, tunes, rules }: TonightSettings,
 ): TonightOfPan {
   const { layout } = pan.current.fields;
-  const signs = now
-    ? panDamageSigns({
-        layout,
-        strikes: strikesIn(pan, now, readings),
-        ...(before ? { before: strikesIn(pan, before, readings) } : {}),
-        highestWithPartials: limits.highestWithPartials,
-      })
-    : new Map<MidiNote, readonly DamageSign[]>();
   const magnets = new Map(
     [...standingStopgaps(pan.records)].map(([note, { at }]) => [note, at] as const),
   );
@@ -90,7 +97,7 @@ export function tonightOfPan(
     { layout, check, result, cracked, signs, magnets, needed: neededClasses(needs, tunes) },
     rules,
   );
-  return { ...judged, signs, magnets };
+  return { ...judged, magnets };
 }
 
 /** The strikes of the newest reading of each note in a round. */

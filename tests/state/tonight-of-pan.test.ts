@@ -13,7 +13,7 @@ import {
 import { defaultSettings } from '../../src/domain/records/settings';
 import { instant } from '../../src/domain/tuning/units';
 import type { OpenPan } from '../../src/state/pan-model';
-import { tonightOfPan, tonightRounds } from '../../src/state/tonight-of-pan';
+import { signsOfPan, tonightOfPan, tonightRounds } from '../../src/state/tonight-of-pan';
 import { panWith, type RoundSketch } from '../browser/seeded-pans';
 import { day, firstDay } from '../domain/work/round-sample';
 import { sampleKnockCheck, sampleStopgap } from '../storage/rack-sample';
@@ -56,7 +56,6 @@ const settings = {
   needs: noNeeds,
   tunes: [],
   rules: usualTonightRules,
-  limits: defaultSettings.limits,
 };
 
 async function tonight(rounds: readonly RoundSketch[], more: readonly RackRecord[] = []) {
@@ -65,7 +64,8 @@ async function tonight(rounds: readonly RoundSketch[], more: readonly RackRecord
   const { now } = found;
   const result =
     now && resultOf(now, readings.get(roundOf(now)) ?? [], pan.records, defaultSettings);
-  return tonightOfPan(pan, found, result, readings, settings);
+  const signs = signsOfPan(pan, found, readings, defaultSettings.limits.highestWithPartials);
+  return { ...tonightOfPan(pan, found.check, result, signs, settings), signs };
 }
 
 describe('the rounds that tonight is judged by', () => {
@@ -116,13 +116,13 @@ describe('tonight, for an open pan', () => {
   });
 
   it('does not play a pan on which a note is marked as cracked, though no round is kept', async () => {
-    const { pan, readings } = await opened([]);
+    const { pan } = await opened([]);
     const marks = panWith({}, [], { 60: 'cracked' }).filter(({ kind }) => kind === 'mark');
     const cracked: OpenPan = {
       ...pan,
       records: { ...pan.records, marks: marks as unknown as OpenPan['records']['marks'] },
     };
-    const found = tonightOfPan(cracked, tonightRounds(cracked), null, readings, settings);
+    const found = tonightOfPan(cracked, null, null, new Map(), settings);
     expect(found.verdict).toEqual({ kind: 'do-not-play' });
   });
 

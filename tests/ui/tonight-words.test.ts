@@ -10,21 +10,28 @@ import {
   verdictSentence,
 } from '../../src/ui/words/tonight-words';
 
+const now = instant(0);
+
 describe('the sentence of tonight', () => {
   it('names the notes that are left out', () => {
     const notes = [62, 69, 75].map(midiNote);
-    expect(verdictSentence({ kind: 'play-without', notes })).toBe(
+    expect(verdictSentence({ kind: 'play-without', notes }, now)).toBe(
       'Play it without D4, A4 and E♭5.',
     );
-    expect(verdictSentence({ kind: 'play-without', notes: [midiNote(62)] })).toBe(
+    expect(verdictSentence({ kind: 'play-without', notes: [midiNote(62)] }, now)).toBe(
       'Play it without D4.',
     );
   });
 
   it('says until when to wait where a time tells', () => {
     const until = instant(new Date(2026, 4, 3, 15, 5).getTime());
-    expect(verdictSentence({ kind: 'wait', until })).toBe('Wait until 15:05, then look again.');
-    expect(verdictSentence({ kind: 'wait', until: null })).toBe('Wait. Nothing can be said yet.');
+    expect(verdictSentence({ kind: 'wait', until }, now)).toBe(
+      'Wait until 15:05, then look again.',
+    );
+    expect(verdictSentence({ kind: 'wait', until }, until)).toBe('The wait is over. Look again.');
+    expect(verdictSentence({ kind: 'wait', until: null }, now)).toBe(
+      'Wait. Nothing can be said yet.',
+    );
   });
 
   it('says how far a note or the pan is off, in whole cents', () => {

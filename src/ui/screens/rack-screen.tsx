@@ -46,6 +46,9 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         <a class="button" href={addressOf('add-pan')}>
           {rackWords.addPan}
         </a>
+        <a class="button" href={addressOf('dropped')}>
+          {rackWords.dropped}
+        </a>
       </div>
       {models.arrival.waiting.value && (
         <a class="hint hint-link" href={addressOf('receive')}>
@@ -54,9 +57,6 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
       )}
       <RackLost rack={rack} />
       <Pans models={models} />
-      <a class="button" href={addressOf('dropped')}>
-        {rackWords.dropped}
-      </a>
       <Removed models={models} />
       {rack.reminder.value && (
         <p class="hint" role="status">

@@ -1,10 +1,16 @@
 // Can the pan be played tonight? One sentence, the reasons, the map, and what may be done until the tuner comes.
-import { useEffect } from 'preact/hooks';
-import type { KnockCheck } from '../../domain/records/rack-records';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { KnockCheck, ReadingRecord, RoundId } from '../../domain/records/rack-records';
 import { roundOf } from '../../domain/records/rack-records';
 import type { RoundResult } from '../../domain/work/round-result';
 import type { OpenPan } from '../../state/pan-model';
-import { type TonightOfPan, tonightOfPan, tonightRounds } from '../../state/tonight-of-pan';
+import {
+  signsOfPan,
+  type TonightOfPan,
+  type TonightRounds,
+  tonightOfPan,
+  tonightRounds,
+} from '../../state/tonight-of-pan';
 import type { PanScreenModels } from '../app-models';
 import { MagnetField } from '../parts/magnet-field';
 import { NotKept } from '../parts/not-kept';
@@ -40,9 +46,9 @@ interface Props {
 
 /** Reads the round that is judged and the one that it is compared with. */
 function Loaded({ models, pan }: Props) {
-  const { results, settings } = models;
+  const { results } = models;
   const rounds = tonightRounds(pan);
-  const { check, now, before } = rounds;
+  const { now, before } = rounds;
   const read = (): void => {
     void results.read(
       pan.records,
@@ -56,23 +62,55 @@ function Loaded({ models, pan }: Props) {
   }
   const resultOf = (start: typeof now): RoundResult | null =>
     (start && view.kind === 'ready' && view.results.get(roundOf(start))) || null;
-  const result = resultOf(now);
-  const isRead = view.kind === 'ready' && (now === null || result !== null);
-  if (!isRead) return <Instead text={rackWords.reading} tone="hint" />;
-  const tonight = tonightOfPan(pan, rounds, result, view.readings, {
+  const wanted = [now, before].filter((start) => start !== null);
+  if (view.kind !== 'ready' || wanted.some((start) => !view.readings.has(roundOf(start)))) {
+    return <Instead text={rackWords.reading} tone="hint" />;
+  }
+  return (
+    <Judged
+      models={models}
+      pan={pan}
+      rounds={rounds}
+      result={resultOf(now)}
+      before={resultOf(before)}
+      readings={view.readings}
+    />
+  );
+}
+
+/** The result by the rules and needs of this moment; the signs, which take longest, only once. */
+function Judged({
+  models,
+  pan,
+  rounds,
+  result,
+  before,
+  readings,
+}: Props & {
+  readonly rounds: TonightRounds;
+  readonly result: RoundResult | null;
+  readonly before: RoundResult | null;
+  readonly readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>;
+}) {
+  const { settings } = models;
+  const { highestWithPartials } = settings.limits.value;
+  const signs = useMemo(
+    () => signsOfPan(pan, rounds, readings, highestWithPartials),
+    [pan.records, rounds.now?.id, rounds.before?.id, highestWithPartials],
+  );
+  const tonight = tonightOfPan(pan, rounds.check, result, signs, {
     needs: settings.setNeeds.value,
     tunes: settings.tunes.value,
     rules: settings.tonightRules.value,
-    limits: settings.limits.value,
   });
   return (
     <Shown
       models={models}
       pan={pan}
-      check={check}
+      check={rounds.check}
       tonight={tonight}
       result={result}
-      before={resultOf(before)}
+      before={before}
     />
   );
 }
@@ -99,7 +137,7 @@ function Shown({
       </header>
       <NotKept keeper={models.knock} />
       <p class="sentence" role="status" data-verdict={verdict.kind}>
-        {verdictSentence(verdict)}
+        {verdictSentence(verdict, models.now())}
       </p>
       {reasons.length > 0 && (
         <ul class="cautions reasons" aria-label={tonightWords.why}>

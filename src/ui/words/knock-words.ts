@@ -43,7 +43,7 @@ export const lookWords: Readonly<Record<LookKind, LookWords>> = {
   hangers: {
     question: 'Is anything loose, or hanging wrong?',
     hint: 'Hooks, cords, screws, the name plate. Shake the pan gently and listen.',
-    toDo: 'Hang it freely again. Tighten what is loose by hand, or take it off and keep it.',
+    toDo: 'Hang it up again so that it swings freely. Tighten loose parts with your fingers, or take them off and keep them.',
     never: 'Do not drill a new hole.',
     short: 'something loose or hanging wrong',
   },
@@ -94,9 +94,10 @@ export const knockWords = {
   seenNothing: 'Nothing bad was seen.',
   change: 'Change the answers',
   softTitle: 'Now strike it softly',
-  soft: 'The app names each note. Strike it softly three times, with the right stick, then the next one.',
+  soft: 'The app names each note. Strike it softly three times with its own stick, then go on to the next one.',
   /** While the soft round runs. */
-  softRound: 'Strike softly. Stop if a note sounds lower with every strike, and mark it.',
+  softRound:
+    'Strike softly. If a note sounds lower with every strike, stop striking it and tap “Dead”.',
   start: 'Start the soft round',
   waitTitle: 'Wait before you strike it',
   stopTitle: 'Do not strike it any more',

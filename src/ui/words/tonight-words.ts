@@ -36,14 +36,15 @@ export const clockWords = (at: Instant): string =>
   new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
 /** The result in one sentence. */
-export function verdictSentence(verdict: TonightVerdict): string {
+export function verdictSentence(verdict: TonightVerdict, now: Instant): string {
   switch (verdict.kind) {
     case 'do-not-play':
       return 'Do not play it.';
     case 'wait':
-      return verdict.until === null
-        ? 'Wait. Nothing can be said yet.'
-        : `Wait until ${clockWords(verdict.until)}, then look again.`;
+      if (verdict.until === null) return 'Wait. Nothing can be said yet.';
+      return verdict.until > now
+        ? `Wait until ${clockWords(verdict.until)}, then look again.`
+        : 'The wait is over. Look again.';
     case 'strike-first':
       return 'Nobody knows yet. Strike its notes first.';
     case 'swap':
@@ -171,7 +172,7 @@ export const tonightWords = {
   first: 'Do this first',
   keepInMind: 'Keep in mind',
   leaveOut: 'Leave out',
-  inPassing: 'Only in passing',
+  inPassing: 'Short notes only',
   otherNotes: 'Bad, but the set does not need them',
   unread: (notes: string) => `Nobody has struck ${notes}.`,
   ifNone: (notes: string) => `If there is no other pan: leave out ${notes}.`,
@@ -182,7 +183,7 @@ export const tonightWords = {
   notHeard: 'Hardly anybody hears that.',
   noPitch: 'Too few notes were struck to tell.',
   wasBefore: (cents: string) => `It was ${cents} before.`,
-  legend: { avoid: 'leave out', 'in-passing': 'only in passing', play: 'play' } satisfies Record<
+  legend: { avoid: 'leave out', 'in-passing': 'short notes only', play: 'play' } satisfies Record<
     NoteAction,
     string
   >,
@@ -191,9 +192,9 @@ export const tonightWords = {
   magnetTitle: 'A magnet for tonight',
   magnetHint: (notes: string) =>
     `${notes} went sharp, and nothing else is wrong. A small flexible magnet stuck under the note makes it lower. Its overtones will not be right.`,
-  magnetOff: 'It must come off before the tuner comes. Write down here that it is on.',
-  magnetPut: (note: string) => `A magnet is on ${note}`,
-  magnetTake: (note: string) => `Taken off ${note}`,
+  magnetOff: 'It must come off before the tuner comes, so say here that it is on.',
+  magnetPut: (note: string) => `I put a magnet on ${note}`,
+  magnetTake: (note: string) => `I took it off ${note}`,
   magnetReminder: (notes: string) => `Magnet on ${notes}. Take it off before the tuner comes.`,
   rules: 'What decides',
   rulesWhy:
@@ -210,7 +211,7 @@ export const tonightWords = {
   } satisfies Record<LookAction, string>,
   noteActions: {
     avoid: 'leave the note out',
-    'in-passing': 'play it only in passing',
+    'in-passing': 'play only short notes on it',
     play: 'play it',
   } satisfies Record<NoteAction, string>,
   lossActions: { swap: 'take another pan', 'play-without': 'play without it' } satisfies Record<
@@ -237,12 +238,12 @@ export const ruleWords: Readonly<Record<TonightRule, string>> = {
   'no-octave': 'A note has lost its octave',
   'no-third': 'A note has lost its third partial',
   'new-doublet': 'The octave of a note has become two tones',
-  'off-in-passing': 'A note further from the pan than so many cents is played only in passing',
-  'off-avoid': 'A note further from the pan than so many cents is left out',
-  'octave-in-passing': 'With an octave further off than so many cents it is played only in passing',
+  'off-in-passing': 'A note more than so many cents away from the whole pan gets short notes only',
+  'off-avoid': 'A note more than so many cents away from the whole pan is left out',
+  'octave-in-passing': 'A note whose octave is more than so many cents off gets short notes only',
   'magnet-from': 'A magnet is named from so many cents sharp',
-  'pan-heard': 'The whole pan off by so many cents is heard',
-  'pan-swap': 'With the whole pan further off than so many cents another one is better',
+  'pan-heard': 'The band hears it when the whole pan is so many cents off',
+  'pan-swap': 'Another pan is better when the whole pan is more than so many cents off',
   'most-left-out': 'So many percent of the notes may be left out',
   'note-lost': 'A note is gone high and low',
 };
