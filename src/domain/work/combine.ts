@@ -44,7 +44,10 @@ export function combine(values: readonly Weighed[]): Combined {
       sum += weight * (value.cents - centre);
       weights += weight;
     }
-    centre += sum / weights;
+    const moved = centre + sum / weights;
+    // From here on every round would say the same.
+    if (moved === centre) break;
+    centre = moved;
   }
   return { cents: cents(centre), sigmaCents: cents(Math.sqrt(1 / weights)) };
 }
@@ -69,7 +72,9 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
       const squared = Math.min((value.cents - centre) ** 2, limit);
       sum += (informed[k] ?? 0) * (squared - value.sigmaCents ** 2);
     }
-    variance = Math.max(leastScatter ** 2, sum / count);
+    const next = Math.max(leastScatter ** 2, sum / count);
+    if (next === variance) break;
+    variance = next;
   }
   return Math.sqrt(variance);
 }
