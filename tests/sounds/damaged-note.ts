@@ -71,10 +71,7 @@ export function damagedNote(
           0.4 * glide,
         )
       : null,
-    second:
-      hasPartner && damage === null
-        ? maker(partnerHz, octaveLevel * level(between(random, -9, 3)), decay, 0.04, 0)
-        : null,
+    second: null,
     along: ringingNotes(random, note, { count: room.sympathetic, lowest, highest }).map((other) =>
       maker(
         shifted(equal(other), between(random, -20, 20)),
@@ -85,8 +82,14 @@ export function damagedNote(
       ),
     ),
   };
+  const partner =
+    hasPartner && damage === null
+      ? maker(partnerHz, octaveLevel * level(between(random, -9, 3)), decay, 0.04, 0)
+      : null;
   const doubletApart = between(random, ...apart);
-  const hurt = damagedBody(random, body, damage, maker, (random() < 0.5 ? -1 : 1) * doubletApart);
+  const away = (random() < 0.5 ? -1 : 1) * doubletApart;
+  const withPartner = partner ? { ...body, along: [partner, ...body.along] } : body;
+  const hurt = damagedBody(random, withPartner, damage, maker, away);
   const knocked = damage === null && random() < 0.2 ? between(random, -35, 10) : 0;
   const walk = damage === 'walking' ? between(random, -8, -3) : 0;
   const rattle =
@@ -95,22 +98,23 @@ export function damagedNote(
       : null;
   const tickDb = between(random, -26, -14);
   // Somebody held a hand on the partner when the last record was taken.
-  const earlier = random() < 0.5 ? { ...body, second: null } : body;
+  const earlier = random() < 0.5 ? body : withPartner;
   const own = Math.floor(2 ** 31 * random());
   return {
     note,
     damage,
     third: body.third && thirdKind,
-    partnerHz: body.second && shifted(partnerHz, room.sunCents + between(random, -0.5, 0.5)),
+    partnerHz: partner && shifted(partnerHz, room.sunCents + between(random, -0.5, 0.5)),
     apart: damage === 'new-doublet' ? doubletApart : 0,
     strike: (n, when) => {
       const chance = seededRandom(own + 2 * n + (when === 'now' ? 0 : 1));
       const isNow = when === 'now';
-      const moved =
-        room.sunCents + knocked + n * (walk * between(chance, 0.8, 1.2) + room.driftCents);
+      const panCents = isNow ? room.sunCents + n * room.driftCents : 0;
+      const moved = isNow ? knocked + n * walk * between(chance, 0.8, 1.2) : 0;
       return strikeSound(chance, isNow ? hurt : earlier, {
         ...room,
-        cents: (isNow ? moved : 0) + between(chance, -0.15, 0.15),
+        panCents,
+        ownCents: panCents + moved + between(chance, -0.15, 0.15),
         rattle: isNow ? rattle : null,
         tickDb,
       });

@@ -18,7 +18,7 @@ export interface DamagedPan {
   readonly hasBefore: boolean;
 }
 
-const noiseSeconds = 5;
+const noiseSeconds = 3;
 const noteCount = 6;
 /** Highest note whose partials are asked for. */
 const highestWithPartials = 84;
@@ -26,7 +26,7 @@ const highestWithPartials = 84;
 export interface DamagedPanOptions {
   /** Distance of the lines of a new doublet, cents. */
   readonly apart: readonly [least: number, most: number];
-  /** The one damage of the one damaged note, or null for two by chance. */
+  /** The one damage of the pan's only note, or null for two by chance on six notes. */
   readonly only: Damage | null;
 }
 
@@ -47,7 +47,7 @@ export function damagedPan(
   const notes = [
     ...judged.slice(0, 2),
     ...places.filter((note) => !judged.slice(0, 2).includes(note)),
-  ].slice(0, noteCount);
+  ].slice(0, only === null ? noteCount : 1);
   const room: Room = {
     sampleRate,
     // In half of them as loud as in the scenes of single strikes, else quieter.

@@ -30,13 +30,16 @@ export interface Body {
   readonly fundamental: StruckPartial;
   readonly octave: StruckPartial;
   readonly third: StruckPartial | null;
-  /** A second line at the octave: the partner's, or that of an octave that has come apart. */
+  /** The second line of an octave that has come apart. */
   readonly second: StruckPartial | null;
+  /** Lines of the pan's other notes. */
   readonly along: readonly StruckPartial[];
 }
 
 export interface Strike extends Room {
-  readonly cents: number;
+  /** How far the pan and this note have moved since the lines of its body. */
+  readonly panCents: number;
+  readonly ownCents: number;
   readonly rattle: Rattle | null;
   /** Energy of the stick's own noise against that of the note, dB. */
   readonly tickDb: number;
@@ -50,16 +53,16 @@ const energySeconds = 0.3;
 export function strikeSound(
   random: () => number,
   body: Body,
-  { sampleRate, snrDb, ringSeconds, noise, cents, rattle, tickDb }: Strike,
+  { sampleRate, snrDb, ringSeconds, noise, panCents, ownCents, rattle, tickDb }: Strike,
 ): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(Math.round(soundSeconds * sampleRate));
   const force = level(between(random, -forceDb, forceDb));
   const own = [body.fundamental, body.octave, body.third, body.second].flatMap(
     (each) => each ?? [],
   );
-  const partials = [...own, ...body.along].map((line) => ({
+  const partials = [...own, ...body.along].map((line, k) => ({
     ...line,
-    hz: shifted(line.hz, cents),
+    hz: shifted(line.hz, k < own.length ? ownCents : panCents),
     glideCents: line.glideCents * between(random, 0.8, 1.2) * force,
     phase: 2 * Math.PI * random(),
     wobblePhase: 2 * Math.PI * random(),
