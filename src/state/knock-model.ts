@@ -137,6 +137,7 @@ export function createKnockModel({ store, round, clock, identities }: KnockPorts
           temperature: null,
           standing: made.answers.get('heat') === 'no' ? 'settled' : null,
         },
+        mayBeChoked: true,
         earlier: pan.readings,
       });
       void keepDraft(made, id);

@@ -36,6 +36,8 @@ export interface HeardPan {
   readonly a4: Hertz;
   /** For whom it is heard: a round that was left must not take the strikes of the bench. A round unless told. */
   readonly whose?: 'round' | 'bench' | 'knock-check';
+  /** It is looked over after a knock: a choked note counts as one (see `ListeningContext`). */
+  readonly mayBeChoked?: boolean;
 }
 
 export interface ListenPorts {
@@ -117,6 +119,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       expected: readout.expected.value,
       notes: heardPan.value?.notes ?? panNotes.value,
       ...(heardPan.value ? { known: heardPan.value.known } : {}),
+      ...(heardPan.value?.mayBeChoked ? { mayBeChoked: true } : {}),
     });
   const deaf = createDeafMoments(ports.pause);
   const readout = createReadoutModel(tellContext);

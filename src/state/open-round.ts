@@ -20,6 +20,8 @@ export interface OpenRound {
   readonly lastDone: MidiNote | null;
   /** Every note is done, or the user ended it: it has its end record. */
   readonly isOver: boolean;
+  /** It belongs to a knock check: choked notes are to be heard as notes. */
+  readonly mayBeChoked: boolean;
 }
 
 /** A standing, and what it was judged on. */

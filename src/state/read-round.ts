@@ -28,7 +28,7 @@ export async function readRound(
   const [records, readings] = await Promise.all([store.pan(pan), store.readingsOfRound(round)]);
   if (records.kind === 'trouble') return records;
   if (readings.kind === 'trouble') return readings;
-  const { rounds, ends, marks } = withoutErased(records.value);
+  const { rounds, ends, marks, knockChecks } = withoutErased(records.value);
   const start = rounds.find((each) => roundOf(each) === round);
   if (!start) return { kind: 'missing' };
   const kept = readingsWithoutErased(readings.value, records.value.erasures);
@@ -51,6 +51,7 @@ export async function readRound(
       readings: kept,
       lastDone: null,
       isOver: end.length > 0,
+      mayBeChoked: knockChecks.some((check) => check.round === round),
     },
     from: [start, ...kept, ...marksOfIt, ...end].map(({ id }) => id),
   };

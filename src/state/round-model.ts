@@ -90,6 +90,8 @@ export interface NewRound {
   readonly conditions: RoundConditions;
   /** In which order a guided round asks for the notes; octave pairs, highest first, where nothing else is wanted. */
   readonly order?: readonly MidiNote[];
+  /** The pan was knocked: choked notes are to be heard as notes. */
+  readonly mayBeChoked?: boolean;
   /** Newest readings of the pan, to help the ear. */
   readonly earlier: readonly ReadingRecord[];
 }
@@ -222,8 +224,9 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
 
   const startListening = (round: OpenRound): Promise<void> => {
     show({ ...round, progress: listeningBegan(round.progress) });
-    const { fields, start, progress } = round;
-    const pan = { notes: notesOf(fields.layout), known: knownOf(round), a4: start.a4 };
+    const { fields, start, progress, mayBeChoked } = round;
+    const notes = notesOf(fields.layout);
+    const pan = { notes, known: knownOf(round), a4: start.a4, mayBeChoked };
     return listen.listenTo(pan, nextNote(progress));
   };
 
@@ -231,7 +234,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     view,
     saving: keeper.saving,
     retry: keeper.retry,
-    begin({ pan, fields, way, conditions, order: wanted, earlier: before }) {
+    begin({ pan, fields, way, conditions, order: wanted, mayBeChoked = false, earlier: before }) {
       turn++;
       earlier = before;
       const order = wanted ?? octaveOrder(notesOf(fields.layout));
@@ -252,6 +255,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
         readings: [],
         lastDone: null,
         isOver: false,
+        mayBeChoked,
       };
       void keep([start]);
       void startListening(round);

@@ -83,7 +83,11 @@ describe('a knock check', () => {
     expect(await model.photoOf(attachmentId('none'))).toBeNull();
     // F♯4 lies at 12 o'clock of a lead in fourths and fifths.
     expect(begun[0]?.order?.[0]).toBe(66);
-    expect(begun[0]).toMatchObject({ way: 'guided', conditions: { standing: 'settled' } });
+    expect(begun[0]).toMatchObject({
+      way: 'guided',
+      conditions: { standing: 'settled' },
+      mayBeChoked: true,
+    });
     expect(begun[0]?.order).toHaveLength(lowCLead.drums[0]?.notes.length ?? 0);
   });
 

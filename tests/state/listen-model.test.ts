@@ -71,6 +71,9 @@ describe('listening', () => {
     const notes = [midiNote(60), midiNote(62)];
     await model.listenTo({ notes, known: [], a4: hertz(442) }, midiNote(62));
     expect(fake.contexts.at(-1)).toMatchObject({ a4: 442, notes, expected: 62 });
+    expect(fake.contexts.at(-1)).not.toHaveProperty('mayBeChoked');
+    await model.listenTo({ notes, known: [], a4: hertz(442), mayBeChoked: true }, midiNote(62));
+    expect(fake.contexts.at(-1)).toMatchObject({ expected: 62, mayBeChoked: true });
     const known = [{ note: midiNote(60), fundamentalHz: hertz(262), octaveHz: null }];
     model.knowNow(known);
     expect(fake.contexts.at(-1)).toMatchObject({ known });

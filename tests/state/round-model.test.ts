@@ -6,6 +6,7 @@ import {
   type RackRecord,
   type RoundWay,
   recordId,
+  roundOf,
 } from '../../src/domain/records/rack-records';
 import type { Announcement as NextHow } from '../../src/domain/records/settings';
 import { strikeOf } from '../../src/domain/records/strike-record';
@@ -148,6 +149,29 @@ describe('a guided round', () => {
     await settle();
     expect(memory.ofKind('mark')).toMatchObject([{ note: 88, mark: 'cracked' }]);
     expect(listen.expected.value).toBe(76);
+  });
+
+  it('hears choked notes as notes in the round of a knock check, also when it is resumed', async () => {
+    const { fake, memory, id, model, ports } = await begun('guided');
+    expect(fake.contexts.at(-1)).not.toHaveProperty('mayBeChoked');
+    const { start } = openRound(model);
+    const head = { shape: 1 as const, pan, at: instant(1000) };
+    await memory.store.keep([
+      { ...head, kind: 'pan-edit', id: recordId('edit'), fields, replaces: [] },
+      {
+        ...head,
+        kind: 'knock-check',
+        id: recordId('check'),
+        round: roundOf(start),
+        looks: [],
+        impact: null,
+        remarks: '',
+      },
+    ]);
+    const again = createRoundModel(ports);
+    await again.open(pan, id);
+    await again.listen();
+    expect(fake.contexts.at(-1)).toMatchObject({ mayBeChoked: true });
   });
 
   it('is resumed where it was, with what had been kept', async () => {

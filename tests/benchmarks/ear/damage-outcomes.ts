@@ -3,6 +3,7 @@ import {
   type DamageKind,
   damageSigns,
   evidenceOf,
+  type NoteEvidence,
 } from '../../../src/domain/knock-check/damage-signs';
 import { comparisonNotes } from '../../../src/domain/knock-check/pan-damage-signs';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
@@ -27,6 +28,8 @@ export interface DamageOutcome {
   readonly struck: StruckDamagedNote;
   readonly damage: Damage | null;
   readonly signs: readonly DamageKind[];
+  /** Found from what a record keeps, without the blows that were refused. */
+  readonly isFoundInRecord: boolean;
   /** Signs of something that is not there. A choked note's partials may be lost as well. */
   readonly falseSigns: readonly DamageKind[];
 }
@@ -53,21 +56,22 @@ function outcomeOf(
   const { note, strikes, knocks, refusals, before, truth } = struck;
   const { damage, partnerHz, third } = truth;
   const others = neighbours.get(note) ?? [];
-  const signs = damageSigns(
-    evidenceOf(note, strikes, {
-      knocks,
-      heardAsSeveral: refusals.filter((reason) => reason === 'too-fast').length,
-      neighbours: pan.filter((other) => others.includes(other.note)).map((each) => each.strikes),
-      before: hasBefore && before.length > 0 ? before : null,
-      partnerHz: partnerHz === null ? null : hertz(partnerHz),
-      third,
-    }),
-  ).map(({ kind }) => kind);
+  const evidence = evidenceOf(note, strikes, {
+    neighbours: pan.filter((other) => others.includes(other.note)).map((each) => each.strikes),
+    before: hasBefore && before.length > 0 ? before : null,
+    partnerHz: partnerHz === null ? null : hertz(partnerHz),
+    third,
+  });
+  const heardAsSeveral = refusals.filter((reason) => reason === 'too-fast').length;
+  const kinds = (asked: NoteEvidence): readonly DamageKind[] =>
+    damageSigns(asked).map(({ kind }) => kind);
+  const signs = kinds({ ...evidence, knocks, heardAsSeveral });
   const expected = damage && signOf[damage];
+  const isFoundInRecord = expected !== null && kinds(evidence).includes(expected);
   const mayFollow = (sign: DamageKind): boolean =>
     damage === 'choked' && (sign === 'no-octave' || sign === 'no-third');
   const falseSigns = signs.filter((sign) => sign !== expected && !mayFollow(sign));
-  return { seed, struck, damage, signs, falseSigns };
+  return { seed, struck, damage, signs, isFoundInRecord, falseSigns };
 }
 
 export const isFound = ({ damage, signs }: DamageOutcome): boolean =>
