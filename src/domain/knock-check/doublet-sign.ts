@@ -11,7 +11,9 @@ const isDouble = (strike: Strike): strike is Double =>
 
 /** The sign `new-doublet`, or none; without a record from before nothing is new. */
 export function doubletSign({ strikes, before, partnerHz }: NoteEvidence): readonly DamageSign[] {
-  if (!before || before.length === 0 || before.some(isDouble)) return [];
+  // One look of several at two lines where there is one happens.
+  const doublesBefore = (before ?? []).filter(isDouble).length;
+  if (!before || before.length === 0 || 2 * doublesBefore > before.length) return [];
   const doubles = strikes.filter(isDouble).filter((strike) => !isPartner(strike, partnerHz));
   if (doubles.length < damageLimits.leastShare * strikes.length) return [];
   const apart = middleOf(

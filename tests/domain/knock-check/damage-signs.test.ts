@@ -194,6 +194,10 @@ describe('a new doublet', () => {
   it('is not known to be new without a record, and is not new if it was there', () => {
     expect(kindsOf(d5, double(-2, 10))).toEqual([]);
     expect(kindsOf(d5, double(-2, 10), { before: double(-2, 10) })).toEqual([]);
+    const mostly = [...double(-2, 10).slice(0, 2), struck({ event: 3 })];
+    expect(kindsOf(d5, double(-2, 10), { before: mostly })).toEqual([]);
+    const once = [struck(), struck({ event: 2 }), ...double(-2, 10).slice(2)];
+    expect(kindsOf(d5, double(-2, 10), { before: once })).toEqual(['new-doublet']);
   });
 
   it('is not the octave partner, whose own pitch is known', () => {
