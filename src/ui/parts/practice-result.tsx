@@ -5,6 +5,7 @@ import type { PracticeBenchView } from '../../state/practice-bench-model';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { outcomeWords, patientWords, practiceWords } from '../words/practice-words';
+import './practice-result.css';
 
 export function PracticeResult({
   view: { outcome, worked, patient },
@@ -83,7 +84,7 @@ const Notes = ({
   readonly title: string;
   readonly notes: readonly NoteOutcome[];
 }) => (
-  <section>
+  <section class="outcome">
     <h3>{title}</h3>
     {notes.length === 0 ? (
       <p>{practiceWords.none}</p>

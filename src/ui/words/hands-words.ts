@@ -16,7 +16,7 @@ export const handsWords = {
   none: 'no key',
   bound: (action: string, key: string) => `${action}: ${key}`,
   refused: 'This key is needed to find the way around. Press another one.',
-  only: 'While the bench or a round is open, a key that is set here does nothing else.',
+  only: 'While the bench or a round is open, a key that is set here does nothing else. In a round, readings are kept by themselves.',
   voice: 'On the bench, a voice says the verdict when a note is read',
   noVoice: 'This phone has no voice of its own.',
   far: 'Show it large',
