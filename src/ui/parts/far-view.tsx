@@ -67,6 +67,8 @@ function stateLines(
   }
 }
 
+/** Size of the letters to the height of their line: the capitals, 0.7 em, nearly fill it. */
+const lettersToLine = 1.2;
 /** Letters may become this narrow before they become smaller. */
 const narrowest = 0.72;
 
@@ -80,10 +82,11 @@ function FarLine({ text }: { readonly text: string }) {
     if (!box || !letters) return;
     const fill = (): void => {
       letters.style.transform = '';
-      letters.style.fontSize = `${box.clientHeight}px`;
+      const size = lettersToLine * box.clientHeight;
+      letters.style.fontSize = `${size}px`;
       const room = box.clientWidth / Math.max(1, letters.offsetWidth);
       const smaller = Math.min(1, room / narrowest);
-      letters.style.fontSize = `${box.clientHeight * smaller}px`;
+      letters.style.fontSize = `${size * smaller}px`;
       letters.style.transform = `scaleX(${Math.min(1, room / smaller)})`;
     };
     fill();

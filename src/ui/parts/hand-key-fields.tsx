@@ -40,43 +40,45 @@ export function HandKeyFields({ models }: { readonly models: AppModels }) {
   }, [waiting, settings, headset]);
   const hasVoice = announcer.hasVoice();
   return (
-    <section class="field" aria-labelledby="hand-keys">
-      <h2 id="hand-keys">{handsWords.title}</h2>
-      <p class="hint">{handsWords.why}</p>
-      {handActions.map((action) => {
-        const key = handKeys[action];
-        const name = handsWords.actions[action];
-        return (
-          <div key={action} class="field">
-            <p data-key-for={action}>
-              {handsWords.bound(name, key === null ? handsWords.none : keyWords(key))}
-            </p>
-            <div class="pair">
-              <button
-                type="button"
-                aria-pressed={waiting === action}
-                onClick={() => {
-                  setIsRefused(false);
-                  setWaiting(waiting === action ? null : action);
-                }}
-              >
-                {waiting === action ? handsWords.cancel : handsWords.set(name)}
-              </button>
-              {key !== null && (
+    <>
+      <section class="field" aria-labelledby="hand-keys">
+        <h2 id="hand-keys">{handsWords.title}</h2>
+        <p class="hint">{handsWords.why}</p>
+        {handActions.map((action) => {
+          const key = handKeys[action];
+          const name = handsWords.actions[action];
+          return (
+            <div key={action} class="field">
+              <p data-key-for={action}>
+                {handsWords.bound(name, key === null ? handsWords.none : keyWords(key))}
+              </p>
+              <div class="pair">
                 <button
                   type="button"
-                  onClick={() => settings.set({ handKeys: withKey(handKeys, action, null) })}
+                  aria-pressed={waiting === action}
+                  onClick={() => {
+                    setIsRefused(false);
+                    setWaiting(waiting === action ? null : action);
+                  }}
                 >
-                  {handsWords.takeAway(name)}
+                  {waiting === action ? handsWords.cancel : handsWords.set(name)}
                 </button>
-              )}
+                {key !== null && (
+                  <button
+                    type="button"
+                    onClick={() => settings.set({ handKeys: withKey(handKeys, action, null) })}
+                  >
+                    {handsWords.takeAway(name)}
+                  </button>
+                )}
+              </div>
             </div>
-          </div>
-        );
-      })}
-      <p class={isRefused ? 'hint warn' : 'hint'} role="status">
-        {waiting === null ? handsWords.only : isRefused ? handsWords.refused : handsWords.waiting}
-      </p>
+          );
+        })}
+        <p class={isRefused ? 'hint warn' : 'hint'} role="status">
+          {waiting === null ? handsWords.only : isRefused ? handsWords.refused : handsWords.waiting}
+        </p>
+      </section>
       <label class="choice">
         <input
           type="checkbox"
@@ -87,6 +89,6 @@ export function HandKeyFields({ models }: { readonly models: AppModels }) {
         {handsWords.voice}
       </label>
       {!hasVoice && <p class="hint">{handsWords.noVoice}</p>}
-    </section>
+    </>
   );
 }
