@@ -32,7 +32,7 @@ import { isSecondOwn } from './own-octave-line';
 import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
 import { sharpOnset } from './sharp-onset';
-import { endOfSound, hasLostAudio, isClipped, peakOf } from './sound-faults';
+import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './sound-faults';
 import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
 import { fallsAway, swellDb } from './struck-envelope';
 import { isVoiced } from './voiced-sound';
@@ -61,6 +61,8 @@ const measureFrom = 0.03;
 const measureMargin = 0.012;
 /** Peak below which a strike is too soft to judge (linear; −54 dB). */
 const softestPeak = 0.002;
+/** Flat tops are looked for until then, s: before the first verdict. */
+const flatUntil = 0.25;
 /** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
 const ringingOverPeakDb = -34.5;
 /**
@@ -151,6 +153,7 @@ export function analyseStrike(
   const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
   const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
   if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
+  if (isFlatTopped(segment, onset, sample(flatUntil))) return refused('too-loud');
   const target = frequencyOf(choice.note, context.a4);
   const fromLine = partialOf(measured, order * target);
   const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass || isChoked);

@@ -12,7 +12,7 @@ const louderThanReturning = 3;
 /** The peak that is compared falls to 1/e in this time, s. */
 const peakSeconds = 0.02;
 
-/** Follows a stream sample by sample; allocation-free. */
+/** Follows a stream; allocation-free. */
 export class HoleWatch {
   readonly #peakDecay: number;
   #received = 0;
@@ -25,19 +25,29 @@ export class HoleWatch {
     this.#peakDecay = Math.exp(-1 / (peakSeconds * sampleRate));
   }
 
-  push(sample: number): void {
-    this.#received++;
-    if (sample === 0) {
-      this.#zeros++;
-      return;
+  /** Takes `samples[from…from + count)`. */
+  take(samples: Float32Array, from: number, count: number): void {
+    const decay = this.#peakDecay;
+    let peak = this.#peak;
+    let zeros = this.#zeros;
+    for (let n = 0; n < count; n++) {
+      const size = Math.abs(samples[from + n] ?? 0);
+      if (size === 0) {
+        zeros++;
+        continue;
+      }
+      if (zeros >= lostRun && zeros < longestHole * this.sampleRate) {
+        this.#holeEnd = this.#received + n + 1;
+        this.#peakBefore = peak;
+        peak = 0;
+      }
+      zeros = 0;
+      peak *= decay;
+      if (size > peak) peak = size;
     }
-    if (this.#zeros >= lostRun && this.#zeros < longestHole * this.sampleRate) {
-      this.#holeEnd = this.#received;
-      this.#peakBefore = this.#peak;
-      this.#peak = 0;
-    }
-    this.#zeros = 0;
-    this.#peak = Math.max(Math.abs(sample), this.#peak * this.#peakDecay);
+    this.#received += count;
+    this.#peak = peak;
+    this.#zeros = zeros;
   }
 
   /** Whether a rise right now is only the edge of a hole, or the sound coming back after it, no louder than it went. */

@@ -50,7 +50,7 @@ export interface Onset {
   readonly levelDb: number;
 }
 
-/** Streaming onset detector; feed it samples one by one, allocation-free between onsets. */
+/** Streaming onset detector, fed with pieces of steps; allocation-free between onsets. */
 export class OnsetDetector implements BandCourse {
   readonly stepSeconds: number;
   readonly #step: number;
@@ -132,12 +132,22 @@ export class OnsetDetector implements BandCourse {
     );
   }
 
-  /** Takes one sample; returns an onset at the end of the step in which it is certain, else null. */
-  push(sample: number): Onset | null {
-    this.#samples[this.#filled++] = sample;
+  /** Samples until the step that is being taken is full: no more may be taken at once. */
+  get untilStep(): number {
+    return this.#step - this.#filled;
+  }
+
+  /** Takes `samples[from…from + count)`; returns an onset at the end of the step in which it is certain, else null. */
+  take(samples: Float32Array, from: number, count: number): Onset | null {
+    const step = this.#samples;
+    const filled = this.#filled;
+    for (let n = 0; n < count; n++) step[filled + n] = samples[from + n] ?? 0;
+    this.#filled += count;
     if (this.#filled < this.#step) return null;
-    this.#bands.take(this.#samples, this.#filled, this.#sum);
-    for (let n = 0; n < this.#filled; n++) this.#wholeSum += (this.#samples[n] ?? 0) ** 2;
+    this.#bands.take(step, this.#filled, this.#sum);
+    let sum = 0;
+    for (let n = 0; n < this.#filled; n++) sum += (step[n] ?? 0) ** 2;
+    this.#wholeSum = sum;
     return this.#endStep();
   }
 
@@ -164,7 +174,6 @@ export class OnsetDetector implements BandCourse {
       }
     }
     this.#whole.follow(0, wholeDb);
-    this.#wholeSum = 0;
     this.#filled = 0;
     this.#steps++;
     const rested = this.#steps > this.#restUntil || wholeDb > this.#loudestDb + muchLouderDb;

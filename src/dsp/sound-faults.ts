@@ -4,6 +4,15 @@
 const fullScale = 0.985;
 /** That many samples at the top in a row are clipping, not a lucky peak. */
 const clippedRun = 3;
+/**
+ * Part of the first quarter of a second that lies within 3 % of its peak: only a limiter makes that much …
+ * … or this much, if half waves that get there stay there for such a part of their length (a steady sine: 0.16) …
+ * … or this much, if there are so many times more samples in the last 2 % than in the 8 % below. 315 clean sounds
+ * (seeded scenes, basses, practice pan, real strikes, steady notes) reach 0.0156; 0.13 from 0.01 on; 0.56 from 0.004 on.
+ */
+const largestTop = 0.022;
+const longTop = { share: 0.01, flat: 0.2 };
+const piledTop = { share: 0.004, over: 0.8 };
 /** A browser fills lost audio with at least a render quantum of exact zeros (128 samples; a device buffer is 10 ms). */
 export const lostRun = 64;
 /** Below this a quiet ending may be exact zeros by itself, linear. */
@@ -17,6 +26,44 @@ export function isClipped(samples: Float32Array, from: number, to: number): bool
     if (run >= clippedRun) return true;
   }
   return false;
+}
+
+/**
+ * Whether the tops of a struck note in `samples[from…to)` are flat below full scale, as a limiter or an overdriven
+ * microphone leaves them. A note that fades is near its own peak for a few moments only.
+ */
+export function isFlatTopped(samples: Float32Array, from: number, to: number): boolean {
+  const peak = peakOf(samples, from, to);
+  let upper = 0;
+  let highest = 0;
+  // Samples near the peak, and lengths of the half waves that get there; those of the newest half wave apart.
+  let top = 0;
+  let length = 0;
+  let topNow = 0;
+  let lengthNow = 0;
+  let wasUp = false;
+  for (let n = from; n < to; n++) {
+    const part = (samples[n] ?? 0) / peak;
+    const isUp = part >= 0;
+    if (isUp !== wasUp) {
+      if (topNow > 0) length += lengthNow;
+      top += topNow;
+      topNow = 0;
+      lengthNow = 0;
+      wasUp = isUp;
+    }
+    lengthNow++;
+    const size = Math.abs(part);
+    if (size >= 0.97) topNow++;
+    if (size >= 0.98) highest++;
+    else if (size >= 0.9) upper++;
+  }
+  const share = top / Math.max(1, to - from);
+  return (
+    share >= largestTop ||
+    (share >= longTop.share && top >= longTop.flat * length) ||
+    (share >= piledTop.share && highest >= piledTop.over * (upper + 1))
+  );
 }
 
 /** Whether `samples[from…to)` holds a hole: a run of exact zeros with audible sound on both sides. */

@@ -79,6 +79,12 @@ function addPartial(
   const fallStep = Math.exp(-1 / (sampleRate * decaySeconds));
   const riseStep = bloomSeconds > 0 ? Math.exp(-1 / (sampleRate * bloomSeconds)) : 0;
   const settleStep = Math.exp(-1 / (sampleRate * glideSeconds));
+  // Cosine and sine of the energy exchange turn on from sample to sample.
+  const wobbleSin = Math.sin(wobblePhase);
+  const wobbleStepCos = Math.cos(wobbleTurn / sampleRate);
+  const wobbleStepSin = Math.sin(wobbleTurn / sampleRate);
+  let wobbleAcross = Math.sin(wobbleTurn * firstTime + wobblePhase);
+  let wobbleAlong = Math.cos(wobbleTurn * firstTime + wobblePhase);
 
   for (let index = first; index < target.length; index += 1) {
     if (Math.abs(peak) * fall < silent) break;
@@ -87,9 +93,11 @@ function addPartial(
     if (time < onset) amplitude *= time / onset;
     let angle = phase + turn * time + glideTurn * (1 - settle);
     if (wobbles) {
-      const wobble = wobbleTurn * time + wobblePhase;
-      amplitude *= Math.exp((wobbleNepers * (Math.cos(wobble) - 1)) / 2);
-      angle += shiftTurn * (Math.sin(wobble) - Math.sin(wobblePhase));
+      amplitude *= Math.exp((wobbleNepers * (wobbleAlong - 1)) / 2);
+      angle += shiftTurn * (wobbleAcross - wobbleSin);
+      const along = wobbleAlong * wobbleStepCos - wobbleAcross * wobbleStepSin;
+      wobbleAcross = wobbleAcross * wobbleStepCos + wobbleAlong * wobbleStepSin;
+      wobbleAlong = along;
     }
     target[index] = (target[index] ?? 0) + amplitude * Math.sin(angle);
     fall *= fallStep;

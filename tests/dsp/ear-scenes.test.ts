@@ -22,7 +22,7 @@ describe('a single line in white noise', () => {
     snrsDb: [30],
     windows: [0.6],
     sampleRates: [44100, 48000],
-    trials: 500,
+    trials: 300,
   });
 
   it.each(points)(

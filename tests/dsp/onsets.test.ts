@@ -60,9 +60,11 @@ const inWords = (each: Heard): string =>
 function onsetsIn(samples: Float32Array, rate: number): readonly number[] {
   const detector = new OnsetDetector(rate);
   const found: Onset[] = [];
-  for (const sample of samples) {
-    const onset = detector.push(sample);
+  for (let from = 0; from < samples.length; ) {
+    const count = Math.min(detector.untilStep, samples.length - from);
+    const onset = detector.take(samples, from, count);
     if (onset) found.push(onset);
+    from += count;
   }
   return found.map(({ sample }) => sample / rate).filter((time) => time > 0.03);
 }

@@ -35,7 +35,7 @@ const inWords = (each: Heard): string =>
   `${each.kind === 'strike' ? each.note : each.kind === 'refused' ? each.reason : each.kind} at ${each.at.toFixed(2)}`;
 
 describe('a quick round of 29 strikes, one a second', () => {
-  it.each([1, 2, 3, 4])(
+  it.each([1, 2])(
     'gives every strike on the practice pan to its note and says nothing else (seed %i)',
     (seed) => {
       const strokes = quickRound(seed);
@@ -48,7 +48,7 @@ describe('a quick round of 29 strikes, one a second', () => {
   );
 
   it('finds every strike of a lead that is as hard as a scene, and names nearly all', () => {
-    const rounds = [1, 2, 3].map((seed) => {
+    const rounds = [1, 2].map((seed) => {
       const strokes = quickRound(seed);
       const { samples, sampleRate } = playedLead(seed, strokes, { sampleRate: rateOf(seed) });
       return { strokes, heard: finallyHeard(samples, sampleRate, context) };

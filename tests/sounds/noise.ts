@@ -8,7 +8,9 @@ export function whiteNoise(
   seconds: number,
 ): Float32Array<ArrayBuffer> {
   const gaussian = gaussianFrom(random);
-  return Float32Array.from({ length: Math.round(seconds * sampleRate) }, gaussian);
+  const sound = new Float32Array(Math.round(seconds * sampleRate));
+  for (let n = 0; n < sound.length; n++) sound[n] = gaussian();
+  return sound;
 }
 
 /** Corners an octave apart, the one-pole filters of pink noise. */
@@ -31,17 +33,23 @@ export function pinkNoise(
   seconds: number,
 ): Float32Array<ArrayBuffer> {
   const gaussian = gaussianFrom(random);
+  const poles = pinkPoles(sampleRate);
+  const keep = Float64Array.from(poles, (pole) => pole.keep);
+  const gain = Float64Array.from(poles, (pole) => pole.gain);
   // Stages start settled.
-  const stages = pinkPoles(sampleRate).map((pole) => ({ ...pole, state: gaussian() }));
-  const scale = 1 / Math.sqrt(stages.length);
-  return Float32Array.from({ length: Math.round(seconds * sampleRate) }, () => {
+  const states = Float64Array.from(poles, gaussian);
+  const scale = 1 / Math.sqrt(poles.length);
+  const sound = new Float32Array(Math.round(seconds * sampleRate));
+  for (let n = 0; n < sound.length; n++) {
     let sum = 0;
-    for (const stage of stages) {
-      stage.state = stage.keep * stage.state + stage.gain * gaussian();
-      sum += stage.state;
+    for (let k = 0; k < states.length; k++) {
+      const state = (keep[k] ?? 0) * (states[k] ?? 0) + (gain[k] ?? 0) * gaussian();
+      states[k] = state;
+      sum += state;
     }
-    return scale * sum;
-  });
+    sound[n] = scale * sum;
+  }
+  return sound;
 }
 
 /** Density of `pinkNoise` at `hz`, as the variance per sample of white noise with that density. */

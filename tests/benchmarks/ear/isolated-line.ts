@@ -137,8 +137,10 @@ function fillNoise(
   variance: number,
 ): void {
   const deviation = amplitude * Math.sqrt(variance);
+  let at = start;
   for (let n = 0; n < segment.length; n++) {
-    segment[n] = deviation * (noise[(start + n) % noise.length] ?? 0);
+    segment[n] = deviation * (noise[at] ?? 0);
+    if (++at === noise.length) at = 0;
   }
 }
 
@@ -148,9 +150,20 @@ function addLine(
   rate: number,
   { hz, decaySeconds, phase }: { hz: number; decaySeconds: number; phase: number },
 ): void {
-  for (let n = Math.ceil(leadSeconds * rate); n < segment.length; n++) {
-    const t = n / rate - leadSeconds;
-    const level = amplitude * Math.exp((from - t) / decaySeconds);
-    segment[n] = (segment[n] ?? 0) + level * Math.sin(2 * Math.PI * hz * t + phase);
+  const first = Math.ceil(leadSeconds * rate);
+  const after = first / rate - leadSeconds;
+  const level = amplitude * Math.exp((from - after) / decaySeconds);
+  const angle = 2 * Math.PI * hz * after + phase;
+  // A pointer that turns and shrinks from sample to sample, in double precision.
+  const shrink = Math.exp(-1 / (rate * decaySeconds));
+  const stepCos = shrink * Math.cos((2 * Math.PI * hz) / rate);
+  const stepSin = shrink * Math.sin((2 * Math.PI * hz) / rate);
+  let cos = level * Math.cos(angle);
+  let sin = level * Math.sin(angle);
+  for (let n = first; n < segment.length; n++) {
+    segment[n] = (segment[n] ?? 0) + sin;
+    const next = cos * stepCos - sin * stepSin;
+    sin = sin * stepCos + cos * stepSin;
+    cos = next;
   }
 }
