@@ -1,7 +1,7 @@
 // Reads a file, gzip or plain, as text piece by piece, without ever holding much more than a piece.
 
 /** Bytes read from the file at once. */
-const readAtOnce = 256 * 1024;
+const readAtOnce = 1024 * 1024;
 /** Bytes unpacked at once: gzip grows by at most about a thousand (RFC 1951 allows 1,032), and a browser hands out all of it. */
 const unpackedAtOnce = 8 * 1024;
 

@@ -23,10 +23,21 @@ export function PanGate({
     case 'loading':
       return <Instead text={rackWords.reading} tone="hint" />;
     case 'missing':
-      return <Instead text={panWords.missing} tone="hint warn" />;
+      return <NotHere text={panWords.missing} />;
     case 'trouble':
       return <InTrouble trouble={view.trouble} onRetry={() => void models.pan.openAgain()} />;
   }
+}
+
+/** What another phone may have: its file brings it here. */
+export function NotHere({ text }: { readonly text: string }) {
+  return (
+    <Instead text={`${text} ${panWords.askForFile}`} tone="hint warn">
+      <a class="button" href={addressOf('receive')}>
+        {panWords.takeFileIn}
+      </a>
+    </Instead>
+  );
 }
 
 /** What cannot be read, why, and the button that tries again. */

@@ -9,7 +9,7 @@ import { addressOf, type Route } from '../route';
 import { words } from '../words';
 import { backupWords, handedOutWords, sizeWords } from '../words/backup-words';
 import { contentsWords, exchangeWords } from '../words/exchange-words';
-import { agoWords, storeTroubleWords } from '../words/rack-words';
+import { agoWords, rackWords, storeTroubleWords } from '../words/rack-words';
 import '../parts/exchange.css';
 
 export function BackupScreen({ models, route }: ScreenProps) {
@@ -43,10 +43,11 @@ function Backup({
   readonly title: string;
   readonly back: Route | 'rack';
 }) {
-  const { backup, settings } = models;
+  const { backup, rack, settings } = models;
   const last = settings.lastBackup.value;
   const isRack = scope.kind === 'rack';
   useEffect(() => {
+    if (isRack) void rack.load();
     // One pan is quickly done, and the share sheet wants a file that was made before the tap.
     if (!isRack) void backup.make(scope);
     return () => backup.leave();
@@ -63,7 +64,16 @@ function Backup({
           {models.durability.value === 'persistent' ? backupWords.keptSafe : backupWords.keptUnsafe}
         </p>
       )}
-      <Out models={models} scope={scope} />
+      {isRack && isEmpty(models) ? (
+        <>
+          <p class="hint">{exchangeWords.nothingYet}</p>
+          <a class="button main" href={addressOf('add-pan')}>
+            {rackWords.addPan}
+          </a>
+        </>
+      ) : (
+        <Out models={models} scope={scope} />
+      )}
       {isRack && (
         <section>
           <h2>{exchangeWords.joinTitle}</h2>
@@ -81,6 +91,10 @@ function Backup({
     </main>
   );
 }
+
+/** Not even a pan that was taken off. */
+const isEmpty = ({ rack }: PanScreenModels): boolean =>
+  rack.state.value.kind === 'ready' && rack.count.value + rack.removed.value.length === 0;
 
 const percent = (part: number): number => Math.round(100 * part);
 

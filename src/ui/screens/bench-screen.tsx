@@ -35,7 +35,8 @@ import { Readout } from '../parts/readout';
 import { HowSure, ReadoutHints } from '../parts/readout-hints';
 import { useHandKeys } from '../parts/use-hand-keys';
 import { useSpokenVerdicts } from '../parts/use-spoken-verdicts';
-import { goTo } from '../route';
+import { addressOf, goTo } from '../route';
+import { words } from '../words';
 import {
   benchWords,
   blowsHeard,
@@ -188,6 +189,16 @@ export function Bench({
       </button>
       {!simulated && <MicrophoneLine listen={models.listen} />}
       <footer class="actions">
+        {!model.isHearing.value && !simulated && (
+          <a
+            class="button"
+            href={addressOf(
+              subject.kind === 'pan' ? { screen: 'pan', pan: subject.pan } : 'listen',
+            )}
+          >
+            {words.back}
+          </a>
+        )}
         {check ? (
           <button type="button" onClick={() => model.check(null)}>
             {benchWords.nextBack(displayName(course.note))}

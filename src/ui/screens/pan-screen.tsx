@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { type RoundStart, roundOf } from '../../domain/records/rack-records';
 import { standingStopgaps } from '../../domain/records/standing-stopgaps';
+import { displayName } from '../../domain/tuning/note-names';
 import { isUnsettled } from '../../domain/work/round-result';
 import { type PanAtAGlance, panAtAGlance } from '../../state/pan-at-a-glance';
 import type { OpenPan } from '../../state/pan-model';
@@ -34,6 +35,8 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
   const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
   const judging = models.settings.judging.value;
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
+  // To the note in most need, or the first one; the bench leads on to the others.
+  const benched = glance.result?.worst[0]?.note ?? [...glance.notes.keys()][0];
   const to = (screen: 'details' | 'layout' | 'begin' | 'history' | 'send' | 'knock' | 'tonight') =>
     addressOf({ screen, pan: pan.id });
   return (
@@ -94,6 +97,11 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         </a>
       </div>
       <div class="pair">
+        {benched !== undefined && (
+          <a class="button" href={addressOf({ screen: 'bench', pan: pan.id, note: benched })}>
+            {words.workOn(displayName(benched))}
+          </a>
+        )}
         <a class="button" href={to('knock')}>
           {knockWords.link}
         </a>

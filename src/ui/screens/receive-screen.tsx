@@ -12,12 +12,16 @@ import { exchangeWords, refusalWords, takeInWords } from '../words/exchange-word
 import { storeTroubleWords } from '../words/rack-words';
 import '../parts/exchange.css';
 
+/** Longer names are cut, characters. */
+const longestName = 80;
+
 export function ReceiveScreen({ models }: ScreenProps) {
   const { arrival, backup } = models;
   const waiting = arrival.waiting.value;
   const into = backup.into.value;
   useEffect(() => {
-    if (waiting) void backup.check(waiting);
+    // What the file before has brought stays on the screen until the user goes on.
+    if (waiting && backup.into.peek().kind === 'idle') void backup.check(waiting);
   }, [backup, waiting]);
   useEffect(() => () => backup.leave(), [backup]);
   const isBusy = into.kind === 'checking' || into.kind === 'taking';
@@ -26,12 +30,20 @@ export function ReceiveScreen({ models }: ScreenProps) {
       <header class="top">
         <h1>{exchangeWords.takeTitle}</h1>
         {/* Who sent a file gave it its name: it is shown as it is, and never longer than a line or two. */}
-        {waiting && <span class="file-name">{waiting.name.slice(0, 80)}</span>}
+        {waiting && into.kind !== 'taken' && (
+          <span class="file-name">{waiting.name.slice(0, longestName)}</span>
+        )}
       </header>
       <div role="status" data-into={into.kind}>
         <State into={into} />
       </div>
       {into.kind === 'checked' && <Ask models={models} into={into} />}
+      {waiting && into.kind === 'taken' && (
+        <button type="button" class="main" onClick={() => void backup.check(waiting)}>
+          {exchangeWords.next(waiting.name.slice(0, longestName))}
+        </button>
+      )}
+      {waiting && (into.kind === 'refused' || into.kind === 'trouble') && <Leave models={models} />}
       {!isBusy && into.kind !== 'checked' && (
         <Choose models={models} isAgain={into.kind !== 'idle'} />
       )}
@@ -70,16 +82,26 @@ function Ask({
       >
         {button}
       </button>
-      <button
-        type="button"
-        onClick={() => {
-          backup.leave();
-          void arrival.letGo();
-        }}
-      >
-        {exchangeWords.leave}
-      </button>
+      <Leave models={{ arrival, backup }} />
     </>
+  );
+}
+
+function Leave({
+  models: { arrival, backup },
+}: {
+  readonly models: Pick<PanScreenModels, 'arrival' | 'backup'>;
+}) {
+  return (
+    <button
+      type="button"
+      onClick={() => {
+        backup.leave();
+        void arrival.letGo();
+      }}
+    >
+      {exchangeWords.leave}
+    </button>
   );
 }
 

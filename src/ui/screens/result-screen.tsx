@@ -7,7 +7,7 @@ import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
 import { ChoiceBar } from '../parts/choice-bar';
-import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
+import { Instead, InTrouble, NotHere, PanGate } from '../parts/pan-gate';
 import { ResultNow } from '../parts/result-now';
 import { RoundComparison } from '../parts/round-comparison';
 import { addressOf } from '../route';
@@ -32,7 +32,7 @@ export function ResultScreen({ models, route }: ScreenProps) {
         return start ? (
           <Loaded models={models} pan={pan} start={start} />
         ) : (
-          <Instead text={panWords.roundMissing} tone="hint warn" />
+          <NotHere text={panWords.roundMissing} />
         );
       }}
     </PanGate>

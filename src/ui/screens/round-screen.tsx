@@ -17,7 +17,7 @@ import { FarView } from '../parts/far-view';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NotKept } from '../parts/not-kept';
 import { PanDrawing } from '../parts/pan-drawing';
-import { Instead, InTrouble } from '../parts/pan-gate';
+import { Instead, InTrouble, NotHere } from '../parts/pan-gate';
 import { Readout } from '../parts/readout';
 import '../parts/standing-map.css';
 import { StandingLegend } from '../parts/standing-legend';
@@ -67,7 +67,7 @@ function Opened({
     case 'loading':
       return <Instead text={rackWords.reading} tone="hint" />;
     case 'missing':
-      return <Instead text={panWords.roundMissing} tone="hint warn" />;
+      return <NotHere text={panWords.roundMissing} />;
     case 'trouble':
       return (
         <InTrouble trouble={view.trouble} onRetry={() => void model.open(route.pan, route.round)} />

@@ -18,6 +18,8 @@ export const exchangeWords = {
     'Who gets it opens it with this app, or chooses it there: Rack, Back up, Take a file in.',
   joinTitle: 'One rack on two phones',
   join: 'Send this file to a bandmate, and take theirs in. Then both phones have everything. Do it as often as you like: nothing is doubled.',
+  nothingYet:
+    'No pan is kept here yet, so there is nothing to back up. Add a pan, or take a file in.',
   takeTitle: 'Take a file in',
   takeLink: 'Take a file in',
   none: 'No file waits here. Choose one: a pan that somebody sent, the band’s rack, or your own backup. It is checked first, and you are asked before anything is added.',
@@ -36,6 +38,7 @@ export const exchangeWords = {
   repaired: (count: number) =>
     `${counted(count, 'entry', 'entries')} had bad parts, which are left out.`,
   leave: 'Do not take it in',
+  next: (name: string) => `Look at the next file: ${name}`,
   taking: (percent: number) => `Taking it in: ${percent} %`,
   nothingNew: 'Everything in it was here already. Nothing was changed.',
   addedTo: (name: string, isNew: boolean) =>
@@ -52,7 +55,9 @@ export function contentsWords(pans: readonly PanContents[]): readonly string[] {
   const { rounds, readings, photos, sounds, owners, hasRemarks } = totalOf(pans);
   return [
     ...(pans.length > 1 ? [pansOf(pans.length)] : []),
-    `${roundsOf(rounds)}, ${readingsOf(readings)}`,
+    rounds + readings === 0
+      ? 'nothing measured yet'
+      : `${roundsOf(rounds)}, ${readingsOf(readings)}`,
     ...(photos > 0 ? [counted(photos, 'photo', 'photos')] : []),
     ...(sounds > 0 ? [counted(sounds, 'kept sound', 'kept sounds')] : []),
     ...(owners.length > 0 ? [ownersWords(owners)] : []),

@@ -27,6 +27,8 @@ export const panWords = {
   keep: 'Save',
   keepNew: 'Put it on the rack',
   missing: 'This pan is not on this phone.',
+  askForFile: 'Whoever has it can send it to you as a file.',
+  takeFileIn: 'Take a file in',
   details: 'Name and details',
   layout: 'Layout',
   send: 'Send this pan',
