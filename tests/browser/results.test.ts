@@ -271,6 +271,11 @@ describe('the screens of what was found', () => {
       await page.getByText('octave of D4 against D5').first().waitFor();
       const beats = await page.locator('.beats .plain-row').allTextContents();
       expect(beats.find((each) => each.includes('octave of D4 against D5,'))).toMatch(/15 cents/);
+      // From a note the way back leads to where it was opened.
+      await rows.first().click();
+      await page.locator('.note-page').waitFor();
+      await page.getByRole('link', { name: 'Back' }).click();
+      await page.locator('main.result').waitFor();
       await show(app, 'provisional result');
       await page.getByText('Provisional. The pan was just unloaded.').waitFor();
       expect(app.problems).toEqual([]);

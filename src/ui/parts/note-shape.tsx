@@ -94,7 +94,10 @@ const growing = (usual: number, fitting: number): string =>
 
 function nameSize(place: NotePlace, name: string, isMarked: boolean, columns: number): string {
   const { wide, high } = halves(place);
-  const fitting = Math.min((1.7 * wide) / (letterWidth * name.length), (isMarked ? 1 : 1.7) * high);
+  const fitting = Math.min(
+    (1.35 * wide) / (letterWidth * name.length),
+    (isMarked ? 0.85 : 1.5) * high,
+  );
   return growing(letters.name * columns, fitting);
 }
 
