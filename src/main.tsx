@@ -20,6 +20,7 @@ import { createSettingsModel } from './state/settings-model';
 import { createSoundPlayer } from './state/sound-player';
 import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
+import { BrowserPrinter } from './storage/browser-printer';
 import { BrowserStorageHealth } from './storage/browser-storage-health';
 import { BrowserTraceStore } from './storage/browser-trace-store';
 import { Database } from './storage/database';
@@ -93,6 +94,7 @@ const makePanModels = async (): Promise<PanModels> => {
     { createKnockModel },
     { createBenchModel },
     { createPracticeBenchModel },
+    { createBlendModel },
     { newsWords },
     { createBackupModel },
     { IndexedDbBackupFiles },
@@ -104,6 +106,7 @@ const makePanModels = async (): Promise<PanModels> => {
     import('./state/knock-model'),
     import('./state/bench-model'),
     import('./state/practice-bench-model'),
+    import('./state/blend-model'),
     import('./ui/words/pan-words'),
     import('./state/backup-model'),
     import('./storage/indexed-db-backup-files'),
@@ -142,6 +145,7 @@ const makePanModels = async (): Promise<PanModels> => {
       settings,
       rest: () => new Promise((resume) => setTimeout(resume, 0)),
     }),
+    blend: createBlendModel({ store, judging: settings.judging }),
     player: createSoundPlayer({ store, soundFiles, speaker }),
     backup: createBackupModel({
       files: new IndexedDbBackupFiles({
@@ -191,6 +195,7 @@ render(
       headset: new BrowserHeadset(),
       photos: new BrowserPhotos(),
       fileHandout,
+      printer: new BrowserPrinter(),
       now: clock.now,
       durability,
       pans: () => {

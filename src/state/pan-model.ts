@@ -23,6 +23,7 @@ import {
   type RoundStart,
   recordId,
   roundOf,
+  type TunerVisit,
 } from '../domain/records/rack-records';
 import { readingsWithoutErased, withoutErased } from '../domain/records/without-erased';
 import { createRecordKeeper, type RecordKeeper } from './record-keeper';
@@ -67,11 +68,19 @@ export interface PanModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
     photo?: Uint8Array<ArrayBuffer> | null,
     known?: PanHistory,
   ): Promise<void>;
+  /** Writes down that a tuner was here, and what was done. */
+  keepVisit(visit: TunerAnswers): Promise<void>;
   /** Takes a record out of everything that is computed. */
   erase(target: RecordId): Promise<void>;
   /** Readings of one round, erased ones taken out; null if they cannot be read. */
   readingsOf(round: RoundId): Promise<readonly ReadingRecord[] | null>;
 }
+
+/** What somebody writes down after a tuner's visit. */
+export type TunerAnswers = Pick<
+  TunerVisit,
+  'visitedAt' | 'who' | 'done' | 'remarks' | 'nextVisit' | 'startsBaseline'
+>;
 
 export interface PanPorts {
   readonly store: PanStore;
@@ -179,6 +188,12 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
         view.value = { kind: 'open', pan: shown };
       });
       await keeper.keep([edit], attachment ? [attachment] : []);
+    },
+    async keepVisit(visit) {
+      const pan = openPan();
+      if (!pan) return;
+      await keeper.keep([{ ...head(pan.id), kind: 'tuner-visit', ...visit }]);
+      await load(pan.id);
     },
     async erase(target) {
       const pan = openPan();

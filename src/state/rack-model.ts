@@ -21,6 +21,8 @@ export interface RackModel {
   readonly state: ReadonlySignal<RackState>;
   /** Pans on the rack that the search finds, in the chosen order. */
   readonly shown: ReadonlySignal<readonly PanCard[]>;
+  /** All pans on the rack, in no order. */
+  readonly onRack: ReadonlySignal<readonly PanCard[]>;
   /** Pans that were taken off the rack. */
   readonly removed: ReadonlySignal<readonly PanCard[]>;
   /** How many pans are on the rack. */
@@ -126,6 +128,7 @@ export function createRackModel(ports: RackPorts): RackModel {
 
   return {
     state,
+    onRack,
     shown: computed(() =>
       inRackOrder(searchRack(onRack.value, search.value), order.value, clock.now()),
     ),

@@ -34,6 +34,8 @@ export interface SettingsModel {
   readonly judging: ReadonlySignal<CardSettings>;
   readonly keepsSound: ReadonlySignal<boolean>;
   readonly lastBackup: ReadonlySignal<LastBackup | null>;
+  /** Whom a tuner is to answer. */
+  readonly contact: ReadonlySignal<string>;
   readonly tunes: ReadonlySignal<readonly SavedTune[]>;
   /** What tonight's set needs. */
   readonly setNeeds: ReadonlySignal<SetNeeds>;
@@ -95,6 +97,7 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     }),
     keepsSound: computed(() => settings.value.keepsSound),
     lastBackup: computed(() => settings.value.lastBackup),
+    contact: computed(() => settings.value.contact),
     tunes: computed(() => settings.value.tunes),
     setNeeds: computed(() => settings.value.setNeeds),
     ruleChanges: computed(() => settings.value.tonightRules),

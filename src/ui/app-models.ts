@@ -3,13 +3,14 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { FileHandout } from '../domain/ports/file-handout';
 import type { Headset } from '../domain/ports/headset-port';
 import type { Photos } from '../domain/ports/pan-store';
-import type { OfflineState } from '../domain/ports/phone-ports';
+import type { OfflineState, Printer } from '../domain/ports/phone-ports';
 import type { Announcer, PracticeSource } from '../domain/ports/sound-ports';
 import type { Durability } from '../domain/ports/storage-health';
 import type { Instant } from '../domain/tuning/units';
 import type { ArrivalModel } from '../state/arrival-model';
 import type { BackupModel } from '../state/backup-model';
 import type { BenchModel } from '../state/bench-model';
+import type { BlendModel } from '../state/blend-model';
 import type { KnockModel } from '../state/knock-model';
 import type { ListenModel } from '../state/listen-model';
 import type { NoteModel } from '../state/note-model';
@@ -32,6 +33,7 @@ export interface AppModels {
   readonly headset: Headset;
   readonly photos: Photos;
   readonly fileHandout: FileHandout;
+  readonly printer: Printer;
   /** Whether the browser promises to keep the rack. */
   readonly durability: ReadonlySignal<Durability>;
   readonly now: () => Instant;
@@ -50,6 +52,7 @@ export interface PanModels {
   readonly note: NoteModel;
   readonly backup: BackupModel;
   readonly knock: KnockModel;
+  readonly blend: BlendModel;
   readonly player: SoundPlayer;
 }
 

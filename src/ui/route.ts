@@ -14,14 +14,27 @@ const plainScreens = [
   'cautions',
   'dropped',
   'receive',
+  'visit',
 ] as const;
-const panScreens = ['details', 'layout', 'begin', 'history', 'send', 'knock', 'tonight'] as const;
+const panScreens = [
+  'details',
+  'layout',
+  'begin',
+  'history',
+  'send',
+  'knock',
+  'tonight',
+  'sheet',
+  'tuned',
+] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
+/** Screens of one pan that need nothing but the pan. */
+export type PanScreenName = (typeof panScreens)[number];
 
 export type Route =
   | { readonly [Screen in PlainScreen]: { readonly screen: Screen } }[PlainScreen]
-  | { readonly screen: 'pan' | (typeof panScreens)[number]; readonly pan: PanId }
+  | { readonly screen: 'pan' | PanScreenName; readonly pan: PanId }
   | { readonly screen: 'round' | 'result'; readonly pan: PanId; readonly round: RoundId }
   | {
       readonly screen: 'note';
@@ -75,6 +88,8 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'send':
     case 'knock':
     case 'tonight':
+    case 'sheet':
+    case 'tuned':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

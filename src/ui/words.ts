@@ -84,12 +84,6 @@ export const words = {
   },
   practiceHint: 'simulated: tap a note',
   practiceNote: (note: string) => `Strike ${note}`,
-  a4Label: 'Band pitch, A4 in Hz',
-  a4Bad: 'Enter a number from 400 to 480. The band pitch stays as it was.',
-  a4Set: 'Set',
-  a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
-  themeLabel: 'Light or dark',
-  themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
   cautionLink: 'Hammering steel is loud: wear hearing protection. More cautions',
 } as const;
 

@@ -28,3 +28,8 @@ export interface Clock {
 export interface Identities {
   next(): string;
 }
+
+/** Puts what is on the screen on paper, or into a PDF file: the phone asks which. */
+export interface Printer {
+  print(): void;
+}

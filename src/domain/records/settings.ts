@@ -43,6 +43,8 @@ export interface Settings extends BenchSettings, HandsSettings {
   /** Keep a second of sound with each reading. */
   readonly keepsSound: boolean;
   readonly lastBackup: LastBackup | null;
+  /** Whom a tuner is to answer: a name and how to reach them, printed on sheets. */
+  readonly contact: string;
   /** The band's tunes as the notes they use. */
   readonly tunes: readonly SavedTune[];
   /** What tonight's set needs. */
@@ -50,6 +52,9 @@ export interface Settings extends BenchSettings, HandsSettings {
   /** The rules of tonight as far as they are not the usual ones. */
   readonly tonightRules: RuleChanges;
 }
+
+/** Characters. The sheet's field takes no more. */
+export const longestContact = 500;
 
 export const defaultSettings: Settings = {
   shape: 1,
@@ -60,6 +65,7 @@ export const defaultSettings: Settings = {
   limits: usualTolerances,
   keepsSound: false,
   lastBackup: null,
+  contact: '',
   tunes: [],
   setNeeds: noNeeds,
   tonightRules: {},
@@ -85,6 +91,7 @@ const isValid: Readonly<Record<Exclude<keyof Settings, 'shape'>, (value: unknown
   reference: isOneOf(references),
   limits: isToleranceSet,
   keepsSound: (value) => typeof value === 'boolean',
+  contact: (value) => typeof value === 'string' && value.length <= longestContact,
   lastBackup: (value) => value === null || isBackup(value),
   tunes: areTunes,
   setNeeds: areNeeds,

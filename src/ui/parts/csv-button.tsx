@@ -40,4 +40,4 @@ export function CsvButton({
 }
 
 /** Without signs that some phone refuses in the name of a file. */
-const fileName = (name: string): string => name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ').trim();
+export const fileName = (name: string): string => name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ').trim();

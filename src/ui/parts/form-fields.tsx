@@ -30,8 +30,7 @@ export function TextField({
     ...(hint === null ? {} : { 'aria-describedby': `${id}-hint` }),
   } as const;
   return (
-    <div class="field">
-      <label for={id}>{label}</label>
+    <FieldFrame id={id} label={label} hint={hint} isBad={isBad}>
       {long ? (
         <textarea
           {...attributes}
@@ -45,6 +44,59 @@ export function TextField({
           onInput={(event) => onInput(event.currentTarget.value)}
         />
       )}
+    </FieldFrame>
+  );
+}
+
+/** A day, or a day and a time, chosen with the phone's own picker; the value is as the field gives it. */
+export function MomentField({
+  id,
+  label,
+  type,
+  value,
+  hint = null,
+  isBad = false,
+  onInput,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly type: 'date' | 'datetime-local';
+  readonly value: string;
+  readonly hint?: string | null;
+  readonly isBad?: boolean;
+  readonly onInput: (value: string) => void;
+}) {
+  return (
+    <FieldFrame id={id} label={label} hint={hint} isBad={isBad}>
+      <input
+        id={id}
+        type={type}
+        value={value}
+        aria-invalid={isBad}
+        {...(hint === null ? {} : { 'aria-describedby': `${id}-hint` })}
+        onInput={(event) => onInput(event.currentTarget.value)}
+      />
+    </FieldFrame>
+  );
+}
+
+function FieldFrame({
+  id,
+  label,
+  hint,
+  isBad,
+  children,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly hint: string | null;
+  readonly isBad: boolean;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      {children}
       {hint !== null && (
         <p
           id={`${id}-hint`}

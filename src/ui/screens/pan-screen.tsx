@@ -14,7 +14,7 @@ import { Headline, PanPitchLine } from '../parts/pan-pitch';
 import { PhotoPicture } from '../parts/photo-field';
 import { StandingMap } from '../parts/standing-map';
 import { WorkPlanList } from '../parts/work-plan-list';
-import { addressOf } from '../route';
+import { addressOf, type PanScreenName } from '../route';
 import { words } from '../words';
 import { knockWords } from '../words/knock-words';
 import { panPageWords, panWords } from '../words/pan-words';
@@ -37,8 +37,7 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
   // To the note in most need, or the first one; the bench leads on to the others.
   const benched = glance.result?.worst[0]?.note ?? [...glance.notes.keys()][0];
-  const to = (screen: 'details' | 'layout' | 'begin' | 'history' | 'send' | 'knock' | 'tonight') =>
-    addressOf({ screen, pan: pan.id });
+  const to = (screen: PanScreenName) => addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
       <header class="top">
@@ -86,6 +85,9 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
             {panWords.history}
           </a>
         )}
+        <a class="button" href={to('sheet')}>
+          {panPageWords.sheet}
+        </a>
         <a class="button" href={to('details')}>
           {panWords.details}
         </a>

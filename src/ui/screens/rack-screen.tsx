@@ -57,6 +57,9 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
       )}
       <RackLost rack={rack} />
       <Pans models={models} />
+      <a class="button" href={addressOf('visit')}>
+        {rackWords.visit}
+      </a>
       <Removed models={models} />
       {rack.reminder.value && (
         <p class="hint" role="status">

@@ -38,7 +38,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
           listen.retune();
         }}
       >
-        <label for="a4">{words.a4Label}</label>
+        <label for="a4">{settingsWords.a4Label}</label>
         <div class="pair">
           <input
             id="a4"
@@ -51,14 +51,14 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
             aria-describedby="a4-note"
             onInput={(event) => setEntered(event.currentTarget.value)}
           />
-          <button type="submit">{words.a4Set}</button>
+          <button type="submit">{settingsWords.a4Set}</button>
         </div>
         <p id="a4-note" class={isBad ? 'hint warn' : 'hint'} role="status">
-          {isBad ? words.a4Bad : words.a4Now(String(settings.a4.value))}
+          {isBad ? settingsWords.a4Bad : settingsWords.a4Now(String(settings.a4.value))}
         </p>
       </form>
       <fieldset class="field">
-        <legend>{words.themeLabel}</legend>
+        <legend>{settingsWords.themeLabel}</legend>
         {themes.map((theme) => (
           <label key={theme} class="choice">
             <input
@@ -67,7 +67,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
               checked={settings.theme.value === theme}
               onChange={() => settings.set({ theme })}
             />
-            {words.themes[theme]}
+            {settingsWords.themes[theme]}
           </label>
         ))}
       </fieldset>

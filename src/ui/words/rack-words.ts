@@ -26,6 +26,7 @@ export const rackWords = {
   worstIs: (note: string) => `worst ${note}`,
   writtenTwice: 'written twice: say which is right',
   dropped: 'A pan was dropped',
+  visit: 'The tuner comes: which pans first',
   magnetOn: (notes: string) => `magnet on ${notes}`,
   today: 'today',
   yesterday: 'yesterday',

@@ -1,8 +1,14 @@
-// What the settings say about judging.
+// What the settings say.
 import type { Reference } from '../../domain/records/settings';
 import type { ToleranceStep } from '../../domain/tuning/tolerances';
 
 export const settingsWords = {
+  a4Label: 'Band pitch, A4 in Hz',
+  a4Bad: 'Enter a number from 400 to 480. The band pitch stays as it was.',
+  a4Set: 'Set',
+  a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
+  themeLabel: 'Light or dark',
+  themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
   keepSound: 'Keep a second of sound with each reading',
   soundKept: (size: string) =>
     `A second of sound takes about 100 kB. ${size} of sound are kept on this phone now.`,

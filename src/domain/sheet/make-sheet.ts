@@ -1,0 +1,123 @@
+// Makes the page for the tuner from the records of a pan.
+import { notesOf } from '../pans/layout';
+import type { CardSettings } from '../records/card-settings';
+import { currentPan } from '../records/current-pan';
+import { newestFinishedRounds } from '../records/make-pan-card';
+import type { PanRecords, ReadingRecord, RoundStart, Taking } from '../records/rack-records';
+import { standingMarks } from '../records/standing-marks';
+import { standingStopgaps } from '../records/standing-stopgaps';
+import { withoutErased } from '../records/without-erased';
+import type { Instant } from '../tuning/units';
+import { roundChanges } from '../work/round-changes';
+import type { RoundResult } from '../work/round-result';
+import { type Baseline, tunerBaseline } from '../work/tuner-baseline';
+import { noteBlows } from './note-blows';
+import type { Sheet, SheetRound, SheetSince } from './sheet';
+import { sheetEvents } from './sheet-events';
+import { sheetNotes } from './sheet-notes';
+
+/** The rounds a sheet is made of: the one it shows, and the one that changes are counted from (if it is another). */
+export interface SheetRounds {
+  readonly shown: RoundStart | null;
+  readonly before: RoundStart | null;
+  readonly baseline: Baseline;
+}
+
+/** The newest full round, or the newest quick one where there is no other. */
+export function sheetRounds(records: PanRecords): SheetRounds {
+  const rounds = newestFinishedRounds(records, Number.POSITIVE_INFINITY);
+  const shown = rounds.find(({ way }) => way !== 'quick') ?? rounds[0] ?? null;
+  const baseline = tunerBaseline(records);
+  const from = baseline.kind === 'none' ? null : baseline.round;
+  const isEarlier = from !== null && shown !== null && from.id !== shown.id && from.at < shown.at;
+  return { shown, before: isEarlier ? from : null, baseline };
+}
+
+export interface SheetFindings {
+  readonly records: PanRecords;
+  readonly rounds: SheetRounds;
+  /** Of the two rounds of `sheetRounds`. */
+  readonly shown: RoundResult | null;
+  readonly before: RoundResult | null;
+  /** Readings of the round that is shown. */
+  readonly readings: readonly ReadingRecord[];
+  readonly judging: CardSettings;
+  readonly contact: string;
+  readonly now: Instant;
+}
+
+/** The sheet of a pan. Both results are to be judged by `judging`. */
+export function makeSheet(findings: SheetFindings): Sheet {
+  const { records, rounds, shown, before, judging } = findings;
+  const { fields } = currentPan(records);
+  const valid = withoutErased(records);
+  const { baseline } = rounds;
+  const from = baseline.kind === 'tuning' ? baseline.visit.visitedAt : 0;
+  const changes = shown && before ? roundChanges(before, shown) : null;
+  const stopgaps = standingStopgaps(records);
+  return {
+    madeAt: findings.now,
+    pan: {
+      name: fields.name,
+      family: fields.family,
+      owner: fields.owner,
+      maker: fields.maker,
+      serial: fields.serial,
+      finish: fields.finish,
+      remarks: fields.remarks,
+    },
+    layout: fields.layout,
+    a4: fields.a4 ?? judging.a4,
+    request: { wanted: fields.wanted, wantedBy: fields.wantedBy, contact: findings.contact },
+    round: shown && sheetRound(shown, findings),
+    panPitch: shown?.panPitch ?? null,
+    notes: sheetNotes({
+      notes: [...new Set(notesOf(fields.layout))],
+      result: shown,
+      marks: new Map([...standingMarks(records)].map(([note, { mark }]) => [note, mark])),
+      stopgaps: new Map([...stopgaps].map(([note, { stopgap }]) => [note, stopgap])),
+      changes,
+      limits: judging.limits,
+    }),
+    since: sinceOf(baseline, changes),
+    events: sheetEvents(records, from),
+    blows: noteBlows(valid.blows.filter(({ at }) => at >= from)),
+    stopgaps: [...stopgaps.values()].flatMap(({ note, stopgap, at }) =>
+      stopgap === 'none' ? [] : [{ note, kind: stopgap, at }],
+    ),
+  };
+}
+
+function sinceOf(baseline: Baseline, changes: ReturnType<typeof roundChanges> | null): SheetSince {
+  switch (baseline.kind) {
+    case 'tuning':
+      return { kind: 'tuning', visit: baseline.visit, changes };
+    case 'first-round':
+      return { kind: 'first-round', at: baseline.round.at, changes };
+    case 'none':
+      return baseline;
+  }
+}
+
+function sheetRound(
+  { at, way, conditions, isProvisional, reference }: RoundResult,
+  { readings, judging }: SheetFindings,
+): SheetRound {
+  const { temperature, standing } = conditions;
+  const takings = new Map<string, Taking>();
+  for (const { taking } of readings) {
+    const { source, sampleRate, processing, gaps, appVersion } = taking;
+    const text = JSON.stringify([source, sampleRate, processing, gaps > 0, appVersion]);
+    if (!takings.has(text)) takings.set(text, taking);
+  }
+  return {
+    at,
+    way,
+    temperature,
+    standing,
+    isProvisional,
+    limits: judging.limits,
+    reference,
+    takings: [...takings.values()],
+  };
+}

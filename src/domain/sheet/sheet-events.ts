@@ -1,0 +1,45 @@
+// What happened to a pan, as far as anybody wrote it down.
+import type { PanRecords } from '../records/rack-records';
+import { standingMarks } from '../records/standing-marks';
+import { withoutErased } from '../records/without-erased';
+import type { Instant } from '../tuning/units';
+import { tunerVisits } from '../work/tuner-baseline';
+import type { SheetEvent } from './sheet';
+
+const toldMarks = ['cracked', 'dead', 'buzzing'] as const;
+
+/** What happened at `since` or later, the newest first; marks that stand, all notes marked alike on one day together. */
+export function sheetEvents(records: PanRecords, since: number): readonly SheetEvent[] {
+  const knocks = withoutErased(records).knockChecks.map(
+    (check): SheetEvent => ({ kind: 'knock', at: check.at, check }),
+  );
+  const visits = tunerVisits(records)
+    .filter(({ startsBaseline }) => !startsBaseline)
+    .map((visit): SheetEvent => ({ kind: 'visit', at: visit.visitedAt, visit }));
+  return [...knocks, ...visits, ...markEvents(records)]
+    .filter(({ at }) => at >= since)
+    .sort((one, other) => other.at - one.at);
+}
+
+const hour = 3600 * 1000;
+/** Marks of one round are told as one. */
+const together = 6 * hour;
+
+function markEvents(records: PanRecords): readonly SheetEvent[] {
+  const standing = [...standingMarks(records).values()].sort((one, other) => one.at - other.at);
+  return toldMarks.flatMap((kind) => {
+    const events: Extract<SheetEvent, { readonly kind: 'marked' }>[] = [];
+    let begun: Instant | null = null;
+    for (const { note, mark, at } of standing) {
+      if (mark !== kind) continue;
+      const last = events.at(-1);
+      if (last && begun !== null && at - begun <= together) {
+        events[events.length - 1] = { ...last, notes: [...last.notes, note].sort((a, b) => a - b) };
+      } else {
+        begun = at;
+        events.push({ kind: 'marked', at, mark: kind, notes: [note] });
+      }
+    }
+    return events;
+  });
+}

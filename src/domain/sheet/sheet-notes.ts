@@ -1,0 +1,69 @@
+// The table of a sheet: one row for each note of the pan.
+import type { MarkKind, StopgapKind } from '../records/rack-records';
+import { frequencyOf } from '../tuning/equal-temperament';
+import type { ToleranceSet } from '../tuning/tolerances';
+import { type Hertz, type MidiNote, type Seconds, seconds, shiftedBy } from '../tuning/units';
+import { standingOf } from '../work/note-standing';
+import type { Reading } from '../work/reading';
+import type { RoundChanges } from '../work/round-changes';
+import type { NoteResult, RoundResult } from '../work/round-result';
+import type { MeasuredNote, SheetNote } from './sheet';
+
+/** Time constants until the amplitude has fallen by 60 dB: ln(1000). */
+const constantsTo60dB = Math.log(1000);
+
+export interface NotesOfSheet {
+  /** All notes of the layout, lowest first. */
+  readonly notes: readonly MidiNote[];
+  readonly result: RoundResult | null;
+  readonly marks: ReadonlyMap<MidiNote, MarkKind>;
+  readonly stopgaps: ReadonlyMap<MidiNote, StopgapKind>;
+  readonly changes: RoundChanges | null;
+  readonly limits: ToleranceSet;
+}
+
+/** The rows of the table. Marks are those that stand now, also where they are newer than the round. */
+export function sheetNotes(of: NotesOfSheet): readonly SheetNote[] {
+  const results = new Map(of.result?.notes.map((each) => [each.note, each]));
+  const changes = new Map(of.changes?.notes.map((each) => [each.note, each]));
+  return of.notes.map((note) => {
+    const found = results.get(note) ?? null;
+    const mark = of.marks.get(note) ?? 'none';
+    const { judged = null, reading = null } = found ?? {};
+    return {
+      note,
+      mark,
+      stopgap: of.stopgaps.get(note) ?? 'none',
+      measured: found && of.result ? measuredNote(found, of.result.a4) : null,
+      moved: changes.get(note)?.beyondPan ?? null,
+      ...standingOf({ judged, walking: reading?.walking ?? null, mark }, of.limits),
+    };
+  });
+}
+
+function measuredNote({ note, reading, againstBand }: NoteResult, a4: Hertz): MeasuredNote | null {
+  if (!reading || againstBand === null) return null;
+  const { fundamental, octave, octaveRival, third } = reading;
+  return {
+    // The reading's own cents are against equal temperament, without the note's offset.
+    hz: shiftedBy(frequencyOf(note, a4), fundamental.cents),
+    cents: againstBand,
+    sigmaCents: fundamental.sigmaCents,
+    isInferred: reading.isInferred,
+    octave: octave?.centsFromOwn ?? null,
+    octaveRival: octaveRival?.centsFromOwn ?? null,
+    third: third && { kind: third.kind, cents: third.centsFromOwn },
+    ring: ringOf(reading),
+    strikes: reading.strikes.length,
+    spread: reading.spread,
+    walking: reading.walking,
+  };
+}
+
+/** Of the middle one of the strikes. */
+function ringOf({ strikes }: Reading): Seconds {
+  const sorted = strikes
+    .map(({ fundamental }) => fundamental.decaySeconds)
+    .sort((short, long) => short - long);
+  return seconds(constantsTo60dB * (sorted[Math.floor(sorted.length / 2)] ?? 0));
+}

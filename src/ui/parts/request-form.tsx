@@ -1,0 +1,51 @@
+// What is wanted of the tuner, by when, and whom to answer: kept as soon as a field is left.
+import { useEffect, useState } from 'preact/hooks';
+import { longestContact } from '../../domain/records/settings';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import { sheetWords } from '../words/sheet-words';
+import { TextField } from './form-fields';
+
+export function RequestForm({
+  models: { pan: model, settings },
+  pan,
+}: {
+  readonly models: Pick<PanScreenModels, 'pan' | 'settings'>;
+  readonly pan: OpenPan;
+}) {
+  const { wanted, wantedBy } = pan.current.fields;
+  const contact = settings.contact.value;
+  const [draft, setDraft] = useState({ wanted, wantedBy, contact });
+  // Written in another window, or merged from another phone.
+  useEffect(() => setDraft({ wanted, wantedBy, contact }), [wanted, wantedBy, contact]);
+  const keep = () => {
+    const changes = {
+      ...(draft.wanted.trim() === wanted ? {} : { wanted: draft.wanted.trim() }),
+      ...(draft.wantedBy.trim() === wantedBy ? {} : { wantedBy: draft.wantedBy.trim() }),
+    };
+    if (Object.keys(changes).length > 0) void model.save(changes);
+    const now = draft.contact.trim().slice(0, longestContact);
+    if (now !== contact) settings.set({ contact: now });
+  };
+  const field = (name: keyof typeof draft) => ({
+    id: `request-${name}`,
+    label: sheetWords[name],
+    value: draft[name],
+    onInput: (value: string) => setDraft({ ...draft, [name]: value }),
+  });
+  return (
+    <form
+      class="form"
+      aria-label={sheetWords.request}
+      onChange={keep}
+      onSubmit={(event) => {
+        event.preventDefault();
+        keep();
+      }}
+    >
+      <TextField {...field('wanted')} hint={sheetWords.wantedHint} long />
+      <TextField {...field('wantedBy')} />
+      <TextField {...field('contact')} hint={sheetWords.contactHint} />
+    </form>
+  );
+}

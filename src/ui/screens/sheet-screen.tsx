@@ -1,0 +1,146 @@
+// The sheet for the tuner: what is wanted is typed, the page is shown as it will be printed, and goes out in four ways.
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { type ReadingRecord, roundOf } from '../../domain/records/rack-records';
+import { roundCsv } from '../../domain/records/round-csv';
+import { makeSheet, type SheetRounds, sheetRounds } from '../../domain/sheet/make-sheet';
+import type { Sheet } from '../../domain/sheet/sheet';
+import type { RoundResult } from '../../domain/work/round-result';
+import type { OpenPan } from '../../state/pan-model';
+import type { PanScreenModels } from '../app-models';
+import { CsvButton } from '../parts/csv-button';
+import { NotKept } from '../parts/not-kept';
+import { Instead, PanGate } from '../parts/pan-gate';
+import { RequestForm } from '../parts/request-form';
+import { SavePageButton } from '../parts/save-page-button';
+import { usePictureAddress } from '../parts/use-picture-address';
+import { addressOf } from '../route';
+import { MarkupView } from '../sheet/markup-view';
+import { sheetPage } from '../sheet/sheet-page';
+import '../sheet/sheet.css';
+import { dayWords } from '../words/day-words';
+import { panWords } from '../words/pan-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
+import { resultWords } from '../words/result-words';
+import { sheetWords } from '../words/sheet-words';
+import '../parts/paper.css';
+
+export function SheetScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+}
+
+/** Reads the two rounds that the sheet is made of. */
+function Loaded({ models, pan }: Props) {
+  const { results } = models;
+  const rounds = useMemo(() => sheetRounds(pan.records), [pan.records]);
+  const { shown, before } = rounds;
+  useEffect(() => {
+    void results.read(
+      pan.records,
+      [shown, before].flatMap((round) => round ?? []),
+    );
+  }, [results, pan.records, shown?.id, before?.id]);
+  const view = results.view.value;
+  if (view.kind === 'trouble') {
+    return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
+  }
+  const resultOf = (round: SheetRounds['shown']): RoundResult | null =>
+    (round && view.kind === 'ready' && view.results.get(roundOf(round))) || null;
+  const isRead = shown === null || (resultOf(shown) && (before === null || resultOf(before)));
+  if (!isRead) return <Instead text={rackWords.reading} tone="hint" />;
+  const readings =
+    (shown && view.kind === 'ready' && view.readings.get(roundOf(shown))) || noReadings;
+  return (
+    <Shown
+      models={models}
+      pan={pan}
+      rounds={rounds}
+      shown={resultOf(shown)}
+      before={resultOf(before)}
+      readings={readings}
+    />
+  );
+}
+
+const noReadings: readonly ReadingRecord[] = [];
+
+function Shown({
+  models,
+  pan,
+  rounds,
+  shown,
+  before,
+  readings,
+}: Props & {
+  readonly rounds: SheetRounds;
+  readonly shown: RoundResult | null;
+  readonly before: RoundResult | null;
+  readonly readings: readonly ReadingRecord[];
+}) {
+  const { settings, now } = models;
+  const { fields } = pan.current;
+  const [madeAt] = useState(now);
+  const sheet: Sheet = makeSheet({
+    records: pan.records,
+    rounds,
+    shown,
+    before,
+    readings,
+    judging: settings.judging.value,
+    contact: settings.contact.value,
+    now: madeAt,
+  });
+  const photo = usePictureAddress(pan.photo?.bytes ?? null);
+  return (
+    <main class="screen with-paper sheet-page" data-pan={pan.id}>
+      <header class="top">
+        <h1>{sheetWords.title}</h1>
+        <span>{fields.name}</span>
+      </header>
+      {!shown && (
+        <div class="hint">
+          <p>{sheetWords.noRound}</p>
+          <a class="button" href={addressOf({ screen: 'begin', pan: pan.id })}>
+            {sheetWords.startRound}
+          </a>
+        </div>
+      )}
+      <RequestForm models={models} pan={pan} />
+      <NotKept keeper={models.pan} />
+      <button type="button" class="main" onClick={() => models.printer.print()}>
+        {sheetWords.print}
+      </button>
+      <SavePageButton models={models} sheet={sheet} photo={pan.photo?.bytes ?? null} />
+      {shown && (
+        <CsvButton
+          models={models}
+          name={resultWords.tableName(fields.name, dayWords(shown.at))}
+          text={() =>
+            rounds.shown
+              ? roundCsv([rounds.shown], new Map([[shown.round, readings]]), fields, shown.a4)
+              : ''
+          }
+        />
+      )}
+      <a class="button" href={addressOf({ screen: 'send', pan: pan.id })}>
+        {panWords.send}
+      </a>
+      <a class="button" href={addressOf({ screen: 'tuned', pan: pan.id })}>
+        {sheetWords.answers}
+      </a>
+      <h2>{sheetWords.preview}</h2>
+      <div class="paper">
+        <MarkupView markup={sheetPage(sheet, photo)} />
+      </div>
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {resultWords.toPan}
+        </a>
+      </footer>
+    </main>
+  );
+}

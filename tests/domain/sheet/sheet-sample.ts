@@ -1,0 +1,55 @@
+// The sheet of a pan as the app makes it from its records, for tests.
+
+import { resultOf } from '../../../src/domain/records/make-pan-card';
+import type {
+  PanRecords,
+  RackRecord,
+  ReadingRecord,
+  RoundStart,
+} from '../../../src/domain/records/rack-records';
+import { panId, roundOf } from '../../../src/domain/records/rack-records';
+import { makeSheet, sheetRounds } from '../../../src/domain/sheet/make-sheet';
+import type { Sheet } from '../../../src/domain/sheet/sheet';
+import { usualTolerances } from '../../../src/domain/tuning/tolerances';
+import { hertz, instant } from '../../../src/domain/tuning/units';
+
+const judging = { a4: hertz(440), reference: 'band', limits: usualTolerances } as const;
+
+/** The records of one pan, sorted as the store gives them. */
+export function panRecordsOf(records: readonly RackRecord[], pan = 'pan-1'): PanRecords {
+  const ofKind = <Kind extends RackRecord['kind']>(kind: Kind) =>
+    records.filter(
+      (record): record is Extract<RackRecord, { kind: Kind }> =>
+        record.kind === kind && record.pan === pan,
+    );
+  return {
+    pan: panId(pan),
+    edits: ofKind('pan-edit'),
+    rounds: ofKind('round'),
+    ends: ofKind('round-end'),
+    marks: ofKind('mark'),
+    blows: ofKind('blows'),
+    knockChecks: ofKind('knock-check'),
+    stopgaps: ofKind('stopgap'),
+    visits: ofKind('tuner-visit'),
+    erasures: ofKind('erasure'),
+  };
+}
+
+export function sheetSample(records: readonly RackRecord[], contact = ''): Sheet {
+  const pan = panRecordsOf(records);
+  const readings = records.filter((record): record is ReadingRecord => record.kind === 'reading');
+  const rounds = sheetRounds(pan);
+  const result = (start: RoundStart | null) => start && resultOf(start, readings, pan, judging);
+  const { shown, before } = rounds;
+  return makeSheet({
+    records: pan,
+    rounds,
+    shown: result(shown),
+    before: result(before),
+    readings: readings.filter(({ round }) => shown !== null && round === roundOf(shown)),
+    judging,
+    contact,
+    now: instant(Date.UTC(2026, 7, 1, 12)),
+  });
+}
