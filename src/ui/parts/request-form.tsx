@@ -17,7 +17,10 @@ export function RequestForm({
   const contact = settings.contact.value;
   const [draft, setDraft] = useState({ wanted, wantedBy, contact });
   // Written in another window, or merged from another phone.
-  useEffect(() => setDraft({ wanted, wantedBy, contact }), [wanted, wantedBy, contact]);
+  // Each by itself: what is being typed in another field stays.
+  useEffect(() => setDraft((typed) => ({ ...typed, wanted })), [wanted]);
+  useEffect(() => setDraft((typed) => ({ ...typed, wantedBy })), [wantedBy]);
+  useEffect(() => setDraft((typed) => ({ ...typed, contact })), [contact]);
   const keep = () => {
     const changes = {
       ...(draft.wanted.trim() === wanted ? {} : { wanted: draft.wanted.trim() }),
@@ -31,7 +34,7 @@ export function RequestForm({
     id: `request-${name}`,
     label: sheetWords[name],
     value: draft[name],
-    onInput: (value: string) => setDraft({ ...draft, [name]: value }),
+    onInput: (value: string) => setDraft((typed) => ({ ...typed, [name]: value })),
   });
   return (
     <form

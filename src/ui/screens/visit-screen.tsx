@@ -112,13 +112,13 @@ function Plan({
       <Pans pans={inTime} />
       {later.length > 0 && (
         <>
-          <h3>{visitWords.later}</h3>
+          <h2>{visitWords.later}</h2>
           <Pans pans={later} start={inTime.length + 1} />
         </>
       )}
       {fine.length > 0 && (
         <>
-          <h3>{visitWords.fine}</h3>
+          <h2>{visitWords.fine}</h2>
           <p>{fine.map(({ name }) => name).join(', ')}</p>
         </>
       )}
