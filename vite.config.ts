@@ -69,7 +69,8 @@ export default defineConfig({
       injectRegister: null,
       includeManifestIcons: false,
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,json,txt,wav}'],
+        // The icons are for the phone's own screens, which copy them when the app is installed.
+        globPatterns: ['**/*.{js,css,html,svg,woff2,json,txt,wav}'],
         navigateFallback: 'index.html',
         cleanupOutdatedCaches: true,
         // Without it the first page is not controlled although everything is in the cache.

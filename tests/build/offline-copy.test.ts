@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { builtFiles, precachedFiles, readBuilt } from './built-files';
 
-test('the service worker keeps every built file but itself, each once', () => {
-  const wanted = builtFiles().filter((file) => file !== 'sw.js' && !file.endsWith('.map'));
+test('the service worker keeps every built file but itself and the icons of an installed app, each once', () => {
+  const notNeeded = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
+  const wanted = builtFiles().filter((file) => !notNeeded.test(file));
   expect([...precachedFiles()].sort()).toEqual(wanted);
 });
 
