@@ -18,12 +18,12 @@ describe('busy hands', () => {
     const app = await openApp('#/settings', { beforeApp: standInHeadset });
     try {
       const { page } = app;
-      await page.getByRole('button', { name: 'Set a key: Keep the reading' }).click();
+      await page.getByRole('button', { name: 'Choose a key: Keep the reading' }).click();
       await page.keyboard.press('Shift');
       await page.getByText('This key is needed').waitFor();
       await page.keyboard.press('PageDown');
       await page.getByText('Keep the reading: Page Down').waitFor();
-      await page.getByRole('button', { name: 'Set a key: Next note' }).click();
+      await page.getByRole('button', { name: 'Choose a key: Next note' }).click();
       await page.getByText('Press the key').waitFor();
       await page.evaluate(() =>
         (window as unknown as { pressHeadset(action: string): void }).pressHeadset('nexttrack'),
@@ -34,7 +34,7 @@ describe('busy hands', () => {
       await page.getByText('Keep the reading: Page Down').waitFor();
       expect(await next.textContent()).toContain('forward button');
       // The same key for something else: it does one thing only.
-      await page.getByRole('button', { name: 'Set a key: Next note' }).click();
+      await page.getByRole('button', { name: 'Choose a key: Next note' }).click();
       await page.keyboard.press('PageDown');
       await page.getByText('Next note: Page Down').waitFor();
       await page.getByText('Keep the reading: no key').waitFor();

@@ -9,7 +9,7 @@ export const handsWords = {
   title: 'Keys for busy hands',
   why: 'Any key of a keyboard, of a Bluetooth remote or of a headset can keep a reading and move on. Some phones also give their volume keys.',
   actions: { keep: 'Keep the reading', next: 'Next note' } satisfies Record<HandAction, string>,
-  set: (action: string) => `Set a key: ${action}`,
+  set: (action: string) => `Choose a key: ${action}`,
   waiting: 'Press the key or the button now.',
   cancel: 'Never mind',
   takeAway: (action: string) => `Remove the key: ${action}`,
