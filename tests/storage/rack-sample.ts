@@ -202,6 +202,7 @@ export const sampleCard = (pan: PanId = samplePan): PanCard => ({
   openRound: null,
   standings: { good: 20, playable: 5, out: 3, avoid: 1, unread: 0 },
   worst: [midiNote(72)],
+  a4: hertz(440),
   panPitch: cents(3),
   stopgaps: [],
   need: 4,

@@ -75,6 +75,7 @@ export function makePanCard(
     openRound: openRoundOf(records),
     standings,
     worst: (last?.worst ?? []).slice(0, 3).map(({ note }) => note),
+    a4: fields.a4 ?? settings.a4,
     panPitch,
     stopgaps: [...standingStopgaps(records).keys()].sort((low, high) => low - high),
     ...tunerNeed({

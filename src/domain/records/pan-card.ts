@@ -1,6 +1,6 @@
 // What the rack shows of a pan without reading its records: derived, kept only to open quickly.
 
-import type { Cents, Instant, MidiNote } from '../tuning/units';
+import type { Cents, Hertz, Instant, MidiNote } from '../tuning/units';
 import type { NoteStanding } from '../work/note-standing';
 import type { NeedReason } from '../work/tuner-need';
 import type { PanFamily, PanId, RoundId } from './rack-records';
@@ -30,7 +30,9 @@ export interface PanCard {
   readonly standings: Readonly<Record<NoteStanding, number>>;
   /** The notes in most need, worst first, at most three. */
   readonly worst: readonly MidiNote[];
-  /** Pan pitch against the band's pitch, or null while unknown. */
+  /** What the pan is to be tuned to: its own A4, or the band's. */
+  readonly a4: Hertz;
+  /** Pan pitch against `a4`, or null while unknown. */
   readonly panPitch: Cents | null;
   /** Notes with a stopgap on them, which must come off before the tuner comes; lowest first. */
   readonly stopgaps: readonly MidiNote[];

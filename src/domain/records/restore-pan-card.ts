@@ -1,5 +1,7 @@
 // The way in for kept cards. A card only saves time, so anything wrong with it means that it is made anew.
-import { cents } from '../tuning/units';
+
+import { highestA4, lowestA4 } from '../tuning/equal-temperament';
+import { cents, hertz } from '../tuning/units';
 import type { NoteStanding } from '../work/note-standing';
 import type { NeedReason } from '../work/tuner-need';
 import { type FieldRules, fieldsOf, needed } from './field-rules';
@@ -81,6 +83,7 @@ const cardRules: FieldRules<PanCard> = {
   openRound: needed(orNull(roundIdRule)),
   standings: needed(fieldsOf(standingRules)),
   worst: needed(listOf(noteRule, 3)),
+  a4: needed(numberWithin(hertz, lowestA4, highestA4)),
   panPitch: needed(orNull(centsRule)),
   stopgaps: needed(notesRule),
   need: needed(numberWithin(plainNumber, 0, Number.MAX_VALUE)),

@@ -4,7 +4,15 @@ import { slowestHeard } from '../pans/partner-beats';
 import type { PanCard } from '../records/pan-card';
 import type { PanFamily } from '../records/rack-records';
 import { frequencyOf } from '../tuning/equal-temperament';
-import { type Cents, cents, type Hertz, hertz, type MidiNote, shiftedBy } from '../tuning/units';
+import {
+  type Cents,
+  cents,
+  centsBetween,
+  type Hertz,
+  hertz,
+  type MidiNote,
+  shiftedBy,
+} from '../tuning/units';
 import type { RoundResult } from './round-result';
 
 export interface Section {
@@ -17,15 +25,17 @@ export interface Section {
 
 export interface PitchedPan {
   readonly card: PanCard;
+  /** Against the band's pitch, whatever the pan itself is to be tuned to. */
   readonly panPitch: Cents;
 }
 
 /** The sections of a rack with two or more pans to compare, the widest apart first. */
-export function sectionsOf(cards: readonly PanCard[]): readonly Section[] {
+export function sectionsOf(cards: readonly PanCard[], bandA4: Hertz): readonly Section[] {
   const byFamily = new Map<PanFamily, PitchedPan[]>();
   for (const card of cards) {
-    const { family, panPitch, isRemoved } = card;
-    if (isRemoved || panPitch === null) continue;
+    const { family, a4, isRemoved } = card;
+    if (isRemoved || card.panPitch === null) continue;
+    const panPitch = cents(card.panPitch + centsBetween(bandA4, a4));
     byFamily.set(family, [...(byFamily.get(family) ?? []), { card, panPitch }]);
   }
   return [...byFamily]

@@ -88,6 +88,9 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         <a class="button" href={to('sheet')}>
           {panPageWords.sheet}
         </a>
+        <a class="button" href={to('tuned')}>
+          {panPageWords.tuned}
+        </a>
         <a class="button" href={to('details')}>
           {panWords.details}
         </a>

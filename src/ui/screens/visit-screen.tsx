@@ -76,7 +76,7 @@ export function VisitScreen({ models }: { readonly models: PanScreenModels }) {
             {time.hours !== null && time.hoursOfPan !== null && (
               <Plan models={models} time={{ hours: time.hours, hoursOfPan: time.hoursOfPan }} />
             )}
-            <SectionBlend models={models} sections={sectionsOf(cards)} />
+            <SectionBlend models={models} sections={sectionsOf(cards, models.settings.a4.value)} />
             <p class="quiet">{visitWords.noRules}</p>
           </div>
         </>

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { PanCard } from '../../../src/domain/records/pan-card';
 import { panId, roundId } from '../../../src/domain/records/rack-records';
 import { restorePanCard } from '../../../src/domain/records/restore-pan-card';
-import { cents, instant, midiNote } from '../../../src/domain/tuning/units';
+import { cents, hertz, instant, midiNote } from '../../../src/domain/tuning/units';
 import { damaged } from './record-arbitraries';
 
 const notes = [midiNote(60), midiNote(72)];
@@ -25,6 +25,7 @@ const card: PanCard = {
   openRound: roundId('round-1'),
   standings: { good: 20, playable: 5, out: 2, avoid: 1, unread: 1 },
   worst: notes,
+  a4: hertz(440),
   panPitch: cents(-3.5),
   stopgaps: notes,
   need: 12.5,

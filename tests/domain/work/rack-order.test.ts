@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PanCard } from '../../../src/domain/records/pan-card';
 import { panId } from '../../../src/domain/records/rack-records';
-import { instant } from '../../../src/domain/tuning/units';
+import { hertz, instant } from '../../../src/domain/tuning/units';
 import { inRackOrder, searchRack } from '../../../src/domain/work/rack-order';
 import { day } from './round-sample';
 
@@ -24,6 +24,7 @@ const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
   openRound: null,
   standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },
   worst: [],
+  a4: hertz(440),
   panPitch: null,
   stopgaps: [],
   need: 0,

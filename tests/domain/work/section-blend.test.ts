@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PanCard } from '../../../src/domain/records/pan-card';
 import { type PanFamily, panId } from '../../../src/domain/records/rack-records';
-import { cents } from '../../../src/domain/tuning/units';
+import { cents, hertz } from '../../../src/domain/tuning/units';
 import { blendOf, sectionsOf } from '../../../src/domain/work/section-blend';
 import { sampleCard } from '../../storage/rack-sample';
 import { resultSample } from './result-sample';
@@ -21,21 +21,36 @@ const card = (
 
 describe('the sections of a rack', () => {
   it('are the pans of one kind whose pitch is known, the widest apart first', () => {
-    const found = sectionsOf([
-      card('Low', -6),
-      card('Cello', 1, 'cello'),
-      card('Cello 2', 3, 'cello'),
-      card('Silent', null),
-      card('High', 5),
-      card('Gone', 50, 'lead', true),
-      card('Bass', 20, 'bass'),
-    ]);
+    const found = sectionsOf(
+      [
+        card('Low', -6),
+        card('Cello', 1, 'cello'),
+        card('Cello 2', 3, 'cello'),
+        card('Silent', null),
+        card('High', 5),
+        card('Gone', 50, 'lead', true),
+        card('Bass', 20, 'bass'),
+      ],
+      hertz(440),
+    );
     expect(
       found.map(({ family, pans, apart }) => [family, pans.map((each) => each.card.name), apart]),
     ).toEqual([
       ['lead', ['High', 'Low'], 11],
       ['cello', ['Cello 2', 'Cello'], 2],
     ]);
+  });
+});
+
+describe('a section with a pan that is tuned to another pitch', () => {
+  it('is compared in one pitch: a pan true to A = 442 Hz lies 7.85 cents above one true to 440', () => {
+    // 1200 log2(442 / 440) = 7.851 cents, by the definition of the cent (Ellis, 1885).
+    const [found] = sectionsOf(
+      [card('Ours', 0), { ...card('Theirs', 0), a4: hertz(442) }],
+      hertz(440),
+    );
+    expect(found?.apart).toBeCloseTo(7.851, 3);
+    expect(found?.pans.map((each) => each.card.name)).toEqual(['Theirs', 'Ours']);
   });
 });
 
