@@ -37,3 +37,25 @@ function readAll({ name, stores }: { name: string; stores: readonly string[] }) 
     };
   });
 }
+
+/** The settings as they are on the disk now, read past the app; undefined before the first was kept. */
+export const keptSettings = (page: Page): Promise<unknown> =>
+  page.evaluate(
+    (name) =>
+      new Promise<unknown>((done, failed) => {
+        const opening = indexedDB.open(name);
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const reading = opening.result
+            .transaction('settings', 'readonly')
+            .objectStore('settings')
+            .get('settings');
+          reading.onerror = () => failed(reading.error);
+          reading.onsuccess = () => {
+            opening.result.close();
+            done(reading.result);
+          };
+        };
+      }),
+    databaseName,
+  );

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
+import { keptSettings } from './kept-records';
 import { openApp } from './open-app';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core');
@@ -277,7 +278,9 @@ describe('the screens', () => {
       await field.fill('442');
       await field.press('Enter');
       await app.page.getByText('Now A = 442 Hz.').waitFor();
-      await app.page.waitForTimeout(300);
+      await expect
+        .poll(() => keptSettings(app.page), { timeout: 20_000 })
+        .toMatchObject({ a4: 442 });
       await app.page.reload();
       await app.page.getByText('Now A = 442 Hz.').waitFor();
     } finally {
