@@ -39,9 +39,9 @@ describe('a rack that the browser has deleted', () => {
       await page
         .locator('input[type="file"]')
         .setInputFiles({ name: file.suggestedFilename(), mimeType: 'application/gzip', buffer });
-      await page.getByRole('button', { name: 'Take it in' }).click();
-      await page.getByText(/entries are new here/).waitFor();
-      await page.getByRole('link', { name: 'Back' }).click();
+      await page.getByRole('button', { name: 'Take this pan over' }).click();
+      await page.getByText('Heron is on your rack now.').waitFor();
+      await page.getByRole('link', { name: 'Rack', exact: true }).click();
       await page.locator('.pan-row', { hasText: 'Heron' }).waitFor();
       await expect.poll(() => page.getByText(said).count()).toBe(0);
       expect(app.problems).toEqual([]);

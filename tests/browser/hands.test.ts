@@ -1,6 +1,7 @@
 // Busy hands: keys that were bound by pressing them, buttons of a headset, and the readout from afar.
 import { describe, expect, it } from 'vitest';
 import { midiNote } from '../../src/domain/tuning/units';
+import { keptSettings } from './kept-records';
 import { openApp } from './open-app';
 import { sixStrikes } from './six-strikes';
 
@@ -30,6 +31,8 @@ describe('busy hands', () => {
       );
       const next = page.locator('[data-key-for="next"]');
       await page.getByText('Next note: forward button of the headset').waitFor();
+      const kept = async () => JSON.stringify((await keptSettings(page)) ?? null);
+      await expect.poll(kept, { timeout: 15_000 }).toContain('forward');
       await page.reload();
       await page.getByText('Keep the reading: Page Down').waitFor();
       expect(await next.textContent()).toContain('forward button');

@@ -15,6 +15,13 @@ export async function keptRecords(page: Page): Promise<readonly string[]> {
   });
 }
 
+/** All records that are on the disk now, as one text. */
+export async function keptText(page: Page): Promise<string> {
+  const stores = [...new Set(Object.values(storeOf))];
+  const kept = await page.evaluate(readAll, { name: databaseName, stores });
+  return kept.map(({ text }) => text).join('\n');
+}
+
 function readAll({ name, stores }: { name: string; stores: readonly string[] }) {
   return new Promise<{ store: string; text: string }[]>((done, failed) => {
     const opening = indexedDB.open(name);

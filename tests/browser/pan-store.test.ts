@@ -231,7 +231,8 @@ describe('the rack in the browser', () => {
     const { origin } = new URL(served.address);
     // Ends the connections of the page along with the data.
     await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
-    expect(await page.evaluate(readEdits)).toEqual([]);
+    // It ends them in its own time: what reads in that moment may be told so.
+    await expect.poll(() => page.evaluate(readEdits)).toEqual([]);
     expect(await page.evaluate(keepEdit, 'edit-2')).toEqual({ kind: 'kept' });
     expect(await page.evaluate(readEdits)).toEqual(['edit-2']);
   });

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { displayName } from '../../src/domain/tuning/note-names';
 import { midiNote } from '../../src/domain/tuning/units';
 import { sheetSample } from '../domain/sheet/sheet-sample';
+import { keptSettings, keptText } from './kept-records';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { knockedLead, otherPans } from './sheet-rack';
@@ -170,6 +171,10 @@ describe('the sheet for the tuner', () => {
       await page.getByLabel('Whom to answer').fill('The band, 555 0100');
       await page.getByLabel('Whom to answer').blur();
       await page.locator('.sheet').getByText(awkward).waitFor();
+      // It is shown at once; this is about what is on disk.
+      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('onerror');
+      const kept = async () => JSON.stringify((await keptSettings(page)) ?? null);
+      await expect.poll(kept, { timeout: 15_000 }).toContain('555 0100');
       await page.reload();
       await page.locator('.sheet').getByText(awkward).waitFor();
       expect(await page.getByLabel('Whom to answer').inputValue()).toBe('The band, 555 0100');

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { createPracticePan } from '../../src/practice-pan/practice-pan';
 import { databaseName } from '../../src/storage/database-structure';
+import { keptText } from './kept-records';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -201,7 +202,9 @@ describe('a lost connection', () => {
       expect(await page.evaluate(() => window.loseConnections?.())).toBeGreaterThan(0);
       await page.getByRole('button', { name: 'Save', exact: true }).click();
       await page.locator('.about').getByText('Ada').waitFor();
-      await expect.poll(() => page.getByText('Not saved.').count()).toBe(0);
+      // What was typed is shown before it is on the disk.
+      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('Ada');
+      expect(await page.getByText('Not saved.').count()).toBe(0);
       await reopen(app, '#/pan/pan-1');
       await page.locator('.about').getByText('Ada').waitFor();
       expect(app.problems).toEqual([]);
@@ -227,6 +230,7 @@ describe('a lost connection', () => {
       await page.getByText('The phone could not read or write the rack.').first().waitFor();
       await page.evaluate(() => window.refuseConnections?.(false));
       await page.getByRole('button', { name: 'Try again' }).click();
+      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('Ada');
       await page.getByText('Not saved.').waitFor({ state: 'detached' });
       await reopen(app, '#/pan/pan-1');
       await page.locator('.about').getByText('Ada').waitFor();

@@ -12,7 +12,7 @@ export function RackLost({ rack }: { readonly rack: RackModel }) {
         <b>{lostWords.title}</b> {lostWords.was(lost)}
       </p>
       <div class="pair">
-        <a class="button" href={addressOf('backup')}>
+        <a class="button" href={addressOf('receive')}>
           {lostWords.takeIn}
         </a>
         <button type="button" onClick={rack.goOnWithout}>
