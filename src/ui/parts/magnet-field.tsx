@@ -1,9 +1,11 @@
 // A magnet for tonight: where it may help, and that it is on until somebody says that it is off.
+
 import type { TonightNote } from '../../domain/knock-check/tonight-notes';
 import type { PanId, StopgapKind } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
-import { noteListWords, tonightWords } from '../words/tonight-words';
+import { noteListWords } from '../words/list-words';
+import { tonightWords } from '../words/tonight-words';
 
 export function MagnetField({
   pan,

@@ -1,4 +1,5 @@
 // What the set needs: keys, single notes, or saved tunes.
+
 import { useState } from 'preact/hooks';
 import {
   longestTuneName,
@@ -9,7 +10,8 @@ import {
   type SetNeeds,
 } from '../../domain/knock-check/set-needs';
 import type { SettingsModel } from '../../state/settings-model';
-import { className, keyName, listWords, tonightWords } from '../words/tonight-words';
+import { listWords } from '../words/list-words';
+import { className, keyName, tonightWords } from '../words/tonight-words';
 import { TextField } from './form-fields';
 import { PitchToggles } from './pitch-toggles';
 import './set-needs-form.css';

@@ -1,4 +1,5 @@
 // The order of work on a pan: proposed after a round, changed by the user, with what is checked in between.
+
 import type { WorkPlan } from '../../domain/records/bench-settings';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
@@ -8,7 +9,8 @@ import { noteMoved, planNow, proposedPlan, withoutNote } from '../../domain/work
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import { addressOf } from '../route';
-import { noteList, workPlanWords } from '../words/bench-words';
+import { workPlanWords } from '../words/bench-words';
+import { noteListWords } from '../words/list-words';
 import './work-plan-list.css';
 
 /** Only for those who are trained: it is about hammering. */
@@ -38,7 +40,9 @@ export function WorkPlanList({
   };
   return (
     <details class="work-plan">
-      <summary>{workPlanWords.title(noteList(plan.notes.slice(0, 3)), plan.notes.length)}</summary>
+      <summary>
+        {workPlanWords.title(noteListWords(plan.notes.slice(0, 3)), plan.notes.length)}
+      </summary>
       <p class="aside">{workPlanWords.why}</p>
       <ol>
         {plan.notes.map((note, k) => (
@@ -69,7 +73,7 @@ export function WorkPlanList({
               onClick={() => set(withoutNote(plan, note))}
             />
             {checksAfter(note).length > 0 && (
-              <span class="aside">{workPlanWords.thenCheck(noteList(checksAfter(note)))}</span>
+              <span class="aside">{workPlanWords.thenCheck(noteListWords(checksAfter(note)))}</span>
             )}
           </li>
         ))}

@@ -1,4 +1,5 @@
 // The bench: one note, the big word, what the last blows did, what to try next, and what must be checked afterwards.
+
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ringPairs, ringPartnersOf } from '../../domain/pans/ring-partners';
@@ -28,6 +29,7 @@ import { CheckList } from '../parts/check-list';
 import { FarView } from '../parts/far-view';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NoteDrawing } from '../parts/note-drawing';
+import { noteListWords } from '../words/list-words';
 import '../parts/note-rows.css';
 import { NotKept } from '../parts/not-kept';
 import { Instead } from '../parts/pan-gate';
@@ -42,7 +44,6 @@ import {
   blowsHeard,
   changeWords,
   loggedWords,
-  noteList,
   partialName,
 } from '../words/bench-words';
 import { handsWords } from '../words/hands-words';
@@ -276,7 +277,7 @@ function Cover({
       <p class="hint cover">
         {notes.length === 1
           ? benchWords.coverOne(displayName(only))
-          : benchWords.cover(noteList(notes))}
+          : benchWords.cover(noteListWords(notes))}
       </p>
     );
   }
@@ -285,7 +286,7 @@ function Cover({
   );
   const heard = notes.filter((note) => rings.has(note));
   return heard.length === 0 ? null : (
-    <p class="aside cover">{benchWords.ringing(noteList(heard))}</p>
+    <p class="aside cover">{benchWords.ringing(noteListWords(heard))}</p>
   );
 }
 

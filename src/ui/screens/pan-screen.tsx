@@ -1,4 +1,5 @@
 // A pan's page: how it stands at a glance, and what can be done with it.
+
 import { useMemo } from 'preact/hooks';
 import { type RoundStart, roundOf } from '../../domain/records/rack-records';
 import { standingStopgaps } from '../../domain/records/standing-stopgaps';
@@ -17,10 +18,12 @@ import { WorkPlanList } from '../parts/work-plan-list';
 import { addressOf, type PanScreenName } from '../route';
 import { words } from '../words';
 import { knockWords } from '../words/knock-words';
+import { noteListWords } from '../words/list-words';
 import { panPageWords, panWords } from '../words/pan-words';
 import { agoWords } from '../words/rack-words';
 import { conditionWords, headlineWords, resultWords } from '../words/result-words';
-import { noteListWords, tonightWords } from '../words/tonight-words';
+import { tonightWords } from '../words/tonight-words';
+import { tunedWords } from '../words/tuned-words';
 import './pan-screen.css';
 import { familyTitle } from '../words/family-words';
 
@@ -89,7 +92,7 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
           {panPageWords.sheet}
         </a>
         <a class="button" href={to('tuned')}>
-          {panPageWords.tuned}
+          {tunedWords.title}
         </a>
         <a class="button" href={to('details')}>
           {panWords.details}

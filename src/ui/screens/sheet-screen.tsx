@@ -22,6 +22,7 @@ import { panWords } from '../words/pan-words';
 import { rackWords, storeTroubleWords } from '../words/rack-words';
 import { resultWords } from '../words/result-words';
 import { sheetWords } from '../words/sheet-words';
+import { tunedWords } from '../words/tuned-words';
 import '../parts/paper.css';
 
 export function SheetScreen({ models }: { readonly models: PanScreenModels }) {
@@ -130,7 +131,7 @@ function Shown({
         {panWords.send}
       </a>
       <a class="button" href={addressOf({ screen: 'tuned', pan: pan.id })}>
-        {sheetWords.answers}
+        {tunedWords.title}
       </a>
       <h2>{sheetWords.preview}</h2>
       <div class="paper">

@@ -1,4 +1,5 @@
 // Can the pan be played tonight? One sentence, the reasons, the map, and what may be done until the tuner comes.
+
 import { useEffect, useMemo } from 'preact/hooks';
 import type { KnockCheck, ReadingRecord, RoundId } from '../../domain/records/rack-records';
 import { roundOf } from '../../domain/records/rack-records';
@@ -23,12 +24,12 @@ import { TonightRulesForm } from '../parts/tonight-rules-form';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { knockWords, lookWords } from '../words/knock-words';
+import { noteListWords } from '../words/list-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
 import { againstBandWords } from '../words/result-words';
 import {
   firstSentence,
-  noteListWords,
   reasonSentence,
   tonightWords,
   verdictSentence,

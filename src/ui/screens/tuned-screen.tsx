@@ -1,4 +1,5 @@
 // The tuner's answers: what was done to the pan and when the next visit is. A tuning starts a new baseline.
+
 import { useState } from 'preact/hooks';
 import { standingStopgaps } from '../../domain/records/standing-stopgaps';
 import { tunerVisits } from '../../domain/work/tuner-baseline';
@@ -10,9 +11,10 @@ import { PanGate } from '../parts/pan-gate';
 import { addressOf } from '../route';
 import { momentText, typedMoment } from '../typed-moment';
 import { words } from '../words';
+import { noteListWords } from '../words/list-words';
 import '../parts/note-rows.css';
 import { dayWords } from '../words/day-words';
-import { noteListWords } from '../words/tonight-words';
+
 import { tunedWords, visitTitle } from '../words/tuned-words';
 
 export function TunedScreen({ models }: { readonly models: PanScreenModels }) {

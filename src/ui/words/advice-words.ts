@@ -1,11 +1,13 @@
 // What the bench says about what to do next: always with the reason, the risk, and what it may disturb.
+
 import { displayName } from '../../domain/tuning/note-names';
 import type { Advice, LeaveReason, PartialOff, SuggestedBlows } from '../../domain/work/advice';
 import type { ProfessionalReason } from '../../domain/work/professional-limits';
 import type { Reading } from '../../domain/work/reading';
 import { partialIndices } from '../../domain/work/three-partials';
 import { signedCents, tenths, wholeCents, words } from '../words';
-import { benchWords, noteList, partialName } from './bench-words';
+import { benchWords, partialName } from './bench-words';
+import { noteListWords } from './list-words';
 
 export const adviceWords = {
   title: 'What to try next',
@@ -124,8 +126,8 @@ export const disturbsWords = ({ disturbs }: Pick<SuggestedBlows, 'disturbs'>): s
     disturbs.filter((each) => each.kind === kind).map(({ note }) => note);
   const [neighbours, partners] = [of('neighbour'), of('ring-partner')];
   return [
-    neighbours.length > 0 ? `neighbours ${noteList(neighbours)}` : '',
-    partners.length > 0 ? `${noteList(partners)}, which ring along` : '',
+    neighbours.length > 0 ? `neighbours ${noteListWords(neighbours)}` : '',
+    partners.length > 0 ? `${noteListWords(partners)}, which ring along` : '',
   ]
     .filter((each) => each !== '')
     .join('; ');

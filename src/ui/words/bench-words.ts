@@ -1,8 +1,6 @@
 // What the bench says.
 import type { PartialKind } from '../../domain/pans/ring-partners';
 import type { LoggedBlows } from '../../domain/records/rack-records';
-import { displayName } from '../../domain/tuning/note-names';
-import type { MidiNote } from '../../domain/tuning/units';
 import type { BenchBlows, LoggedSet, PartialChange } from '../../domain/work/bench-course';
 import type { BlowFirmness, BlowPlace, BlowSide } from '../../domain/work/blow-places';
 import type { DisturbedNote } from '../../domain/work/disturbed-notes';
@@ -112,13 +110,6 @@ export const disturbedWords = (disturbed: DisturbedNote): string =>
   disturbed.kind === 'neighbour'
     ? benchWords.neighbour
     : benchWords.ringPartner(partialWords[disturbed.own]);
-
-/** "D6", "D6 and A5", "D6, A5 and G4". */
-export function noteList(notes: readonly MidiNote[]): string {
-  const names = notes.map(displayName);
-  const last = names.pop() ?? '';
-  return names.length === 0 ? last : `${names.join(', ')} and ${last}`;
-}
 
 /** Name of a partial; the third by what it is in `reading`. */
 export function partialName(partial: 0 | 1 | 2, reading: Pick<Reading, 'third'> | null): string {

@@ -91,7 +91,6 @@ export const panPageWords = {
   conflicts: 'Two people wrote different things about this pan. Say which is right.',
   startAnother: 'New round',
   sheet: 'Sheet for the tuner',
-  tuned: 'The tuner was here',
 } as const;
 
 export const markOf = (mark: MarkKind): string => panWords.marked[mark];

@@ -18,7 +18,6 @@ export const practiceWords = {
   simulated: 'simulated',
   find: 'Tap notes to strike them. Find one that is out, then put it on the bench.',
   putOnBench: (note: string) => `Work on ${note}`,
-  strikeAgain: (note: string) => `Strike ${note}`,
   backToPan: 'Back to the pan',
   finish: 'Finish and compare',
   hammer: 'Hammer',

@@ -11,9 +11,10 @@ import type {
   TonightRule,
 } from '../../domain/knock-check/tonight-rules';
 import { displayName } from '../../domain/tuning/note-names';
-import type { Instant, MidiNote } from '../../domain/tuning/units';
+import type { Instant } from '../../domain/tuning/units';
 import { directionWord, signedCents } from '../words';
 import { lookWords } from './knock-words';
+import { listWords, noteListWords } from './list-words';
 
 const classNames = ['C', 'C♯', 'D', 'E♭', 'E', 'F', 'F♯', 'G', 'A♭', 'A', 'B♭', 'B'] as const;
 /** Major keys are written with flats where notes are written with sharps. */
@@ -21,15 +22,6 @@ const keyNames: Readonly<Record<number, string>> = { 1: 'D♭', 6: 'G♭' };
 
 export const className = (note: PitchClass): string => classNames[note] ?? '';
 export const keyName = (key: PitchClass): string => keyNames[key] ?? className(key);
-
-/** "C4", "C4 and D5", "C4, D5 and E♭5". */
-export function listWords(parts: readonly string[]): string {
-  const last = parts.at(-1) ?? '';
-  return parts.length < 2 ? last : `${parts.slice(0, -1).join(', ')} and ${last}`;
-}
-
-export const noteListWords = (notes: readonly MidiNote[]): string =>
-  listWords(notes.map(displayName));
 
 /** "15:20". */
 export const clockWords = (at: Instant): string =>
