@@ -27,12 +27,19 @@ const furthestNeighbourHz = 70;
 const weakestNeighbour = 1 / 30;
 /** How well a neighbour's place is known from the spectrum, Hz. */
 const neighbourSpreadHz = 1.5;
+/** A neighbour's fit that strays further from where it was seen has found something of the pair, Hz. */
+const largestStrayHz = 6;
 /** Two lines must be this much more probable than one (−2·log of evidence). */
 const enough = 100;
 /** The weaker line is at most this far below the other, over the window's second half, dB. */
 const weakestDb = 20;
 /** The same where both lines leave more than noise. */
 const weakestDoubtfulDb = 12;
+/**
+ * A weaker line further below, over the whole window and over its second half, may be a sideband of the other, dB: of
+ * an energy exchange 10 dB deep (modulated by ±0.576 nepers, I₁/I₀ = −11.2 dB) whose frequency swings by 0.3 cents.
+ */
+const sidebandDb = 10;
 /** The noise is measured between these distances from the line, Hz. */
 const [noiseFromHz, noiseToHz] = [18, 42];
 /** No model is better than this part of the energy. */
@@ -126,7 +133,9 @@ export class PairSearch {
     for (const seed of this.#neighbours) {
       const rough = fitDampedLines(rest, [seed], false)?.lines[0];
       const near = rough && { ...rough, offsetHz: seed, spreadHz: neighbourSpreadHz };
-      rest = (near && this.#searches[0]?.fit(rest, [near], noise, steps)?.rest) ?? rest;
+      const found = near && this.#searches[0]?.fit(rest, [near], noise, steps);
+      const strayed = Math.abs((found?.lines[0]?.offsetHz ?? seed) - seed);
+      if (found && strayed < largestStrayHz) rest = found.rest;
     }
     this.#clean = sum(rest, own);
   }
@@ -185,8 +194,14 @@ function twoOf(
   const apart = Math.abs(a.offsetHz - b.offsetHz);
   const cents = apart / centsOf(hz);
   const belowDb = Math.abs(10 * Math.log10(a.latePower / b.latePower));
+  const wholeDb = Math.abs(10 * Math.log10(a.power / b.power));
+  const isSideband = Math.min(belowDb, wholeDb) > sidebandDb;
   const deepest = fit.restPower < explained * noise ? weakestDb : weakestDoubtfulDb;
   const two =
-    cents > nearestCents && cents < furthestCents && apart > nearestHz && belowDb < deepest;
+    cents > nearestCents &&
+    cents < furthestCents &&
+    apart > nearestHz &&
+    belowDb < deepest &&
+    !isSideband;
   return two ? (a.offsetHz < b.offsetHz ? [a, b] : [b, a]) : null;
 }
