@@ -4,18 +4,18 @@ import { type LookAnswer, type LookKind, lookKinds } from '../domain/knock-check
 import { softOrder } from '../domain/knock-check/soft-order';
 import type { PanStore } from '../domain/ports/pan-store';
 import type { Clock, Identities } from '../domain/ports/phone-ports';
-import {
-  type Attachment,
-  type AttachmentId,
-  type ImpactPlace,
-  type KnockCheck,
-  type Look,
-  type PanId,
-  type RoundId,
-  recordId,
-  type StopgapKind,
+import type {
+  Attachment,
+  AttachmentId,
+  ImpactPlace,
+  KnockCheck,
+  Look,
+  PanId,
+  RoundId,
+  StopgapKind,
 } from '../domain/records/rack-records';
 import type { MidiNote } from '../domain/tuning/units';
+import { newHead } from './new-head';
 import { type OpenPan, photoOf } from './pan-model';
 import { createRecordKeeper, type RecordKeeper } from './record-keeper';
 import type { RoundModel } from './round-model';
@@ -71,12 +71,7 @@ export const isAnswered = ({ answers }: KnockDraft): boolean =>
 export function createKnockModel({ store, round, clock, identities }: KnockPorts): KnockModel {
   const keeper = createRecordKeeper(store);
   const draft = signal<KnockDraft | null>(null);
-  const head = (pan: PanId) => ({
-    shape: 1 as const,
-    id: recordId(identities.next()),
-    pan,
-    at: clock.now(),
-  });
+  const head = (pan: PanId) => newHead(pan, { clock, identities });
   const keepDraft = (made: KnockDraft, ofRound: RoundId | null): Promise<void> => {
     const photos: Attachment[] = [];
     const looks = lookKinds.flatMap((look): readonly Look[] => {

@@ -1,6 +1,11 @@
 // A round that is under way, and how each of its notes stands so far.
 import { keptReading } from '../domain/records/kept-reading';
-import type { PanFields, ReadingRecord, RoundStart } from '../domain/records/rack-records';
+import type {
+  PanFields,
+  RackRecord,
+  ReadingRecord,
+  RoundStart,
+} from '../domain/records/rack-records';
 import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, type MidiNote } from '../domain/tuning/units';
 import { type JudgedNote, judgedNote, wishOf } from '../domain/work/judge-note';
@@ -62,3 +67,14 @@ export function countStandings(
 /** The note that a mark would go to: the one that is asked for, else the one that was done last. */
 export const noteToMark = ({ kept, lastDone }: OpenRound): MidiNote | null =>
   nextNote(kept) ?? lastDone;
+
+/** The round once `record`, and with it all of `progress`, is on disk. */
+export const keptUpTo = (
+  round: OpenRound,
+  progress: RoundProgress,
+  record: RackRecord,
+): OpenRound => ({
+  ...round,
+  kept: { ...progress, chosen: round.progress.chosen },
+  readings: record.kind === 'reading' ? [...round.readings, record] : round.readings,
+});

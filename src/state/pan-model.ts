@@ -21,11 +21,11 @@ import {
   type RecordId,
   type RoundId,
   type RoundStart,
-  recordId,
   roundOf,
   type TunerVisit,
 } from '../domain/records/rack-records';
 import { readingsWithoutErased, withoutErased } from '../domain/records/without-erased';
+import { newHead } from './new-head';
 import { createRecordKeeper, type RecordKeeper } from './record-keeper';
 
 export type PanView =
@@ -140,12 +140,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
     if (mine === turn) view.value = next;
   };
   const openPan = (): OpenPan | null => (view.value.kind === 'open' ? view.value.pan : null);
-  const head = (pan: PanId) => ({
-    shape: 1 as const,
-    id: recordId(identities.next()),
-    pan,
-    at: clock.now(),
-  });
+  const head = (pan: PanId) => newHead(pan, { clock, identities });
 
   store.onChange((pans) => {
     const pan = openPan();

@@ -2,61 +2,46 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { notesOf } from '../domain/pans/layout';
 import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
-import type { Clock, Identities } from '../domain/ports/phone-ports';
-import type { Announcer } from '../domain/ports/sound-ports';
 import {
   type Attachment,
-  attachmentId,
-  type Mark,
   type MarkKind,
-  type PanFields,
   type PanId,
   type RackRecord,
   type ReadingRecord,
   type RecordId,
-  type RoundConditions,
   type RoundEnd,
   type RoundId,
-  type RoundStart,
-  type RoundWay,
-  recordId,
   roundOf,
 } from '../domain/records/rack-records';
-import { soundAttachment } from '../domain/records/sound-attachment';
-import { strikeRecordOf } from '../domain/records/strike-record';
 import type { MidiNote } from '../domain/tuning/units';
 import { knownNotes } from '../domain/work/known-notes';
 import type { Reading } from '../domain/work/reading';
-import { octaveOrder } from '../domain/work/round-order';
 import {
-  beginRound,
   chooseNote,
   isDone,
   isFinished,
   listeningBegan,
   markNote,
   nextNote,
-  type RoundNews,
-  type RoundProgress,
   type RoundStep,
   strikeHeard,
 } from '../domain/work/round-progress';
+import { announceNews, type NewsPorts } from './announce-news';
 import type { ListenModel } from './listen-model';
-import { noteToMark, type OpenRound } from './open-round';
+import { type HeadPorts, newHead } from './new-head';
+import { begunRound, type NewRound } from './new-round';
+import { keptUpTo, noteToMark, type OpenRound } from './open-round';
 import { type ReadRound, readRound } from './read-round';
 import { createRecordKeeper, type RecordKeeper } from './record-keeper';
+import { endRecord, markRecord, readingRecord } from './round-records';
 import type { SettingsModel } from './settings-model';
+import { type SoundKeeping, withSound } from './with-sound';
 
-export interface RoundPorts {
+export interface RoundPorts extends NewsPorts, SoundKeeping, HeadPorts {
   readonly store: PanStore;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
-  readonly announcer: Announcer;
-  readonly clock: Clock;
-  readonly identities: Identities;
   readonly appVersion: string;
-  /** What the voice says. */
-  readonly newsWords: (news: RoundNews) => string;
 }
 
 export type RoundView =
@@ -83,19 +68,6 @@ export interface RoundModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   finish(): void;
 }
 
-export interface NewRound {
-  readonly pan: PanId;
-  readonly fields: PanFields;
-  readonly way: RoundWay;
-  readonly conditions: RoundConditions;
-  /** In which order a guided round asks for the notes; octave pairs, highest first, where nothing else is wanted. */
-  readonly order?: readonly MidiNote[];
-  /** The pan was knocked: choked notes are to be heard as notes. */
-  readonly mayBeChoked?: boolean;
-  /** Newest readings of the pan, to help the ear. */
-  readonly earlier: readonly ReadingRecord[];
-}
-
 /** What a step makes that is to be kept. */
 interface Made {
   readonly record: RackRecord;
@@ -103,7 +75,7 @@ interface Made {
 }
 
 export function createRoundModel(ports: RoundPorts): RoundModel {
-  const { store, listen, settings, announcer, clock, identities } = ports;
+  const { store, listen, settings } = ports;
   const keeper = createRecordKeeper(store);
   const view = signal<RoundView>({ kind: 'none' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.round : null));
@@ -116,12 +88,6 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   const show = (round: OpenRound): void => {
     view.value = { kind: 'open', round };
   };
-  const newHead = (pan: PanId) => ({
-    shape: 1 as const,
-    id: recordId(identities.next()),
-    pan,
-    at: clock.now(),
-  });
   const knownOf = (round: OpenRound) => knownNotes([...earlier, ...round.readings]);
 
   /** The round as it is on disk, where another window may have gone on with it. */
@@ -146,20 +112,9 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     show({ ...open.value, isOver: true });
   });
 
-  const announce = async (news: RoundNews, round: OpenRound): Promise<void> => {
-    const next = news.kind === 'next' ? news.note : null;
-    if (next === null) listen.expectAny();
-    else listen.expect(next);
-    // In a quick round the next strike comes at once: a sound of our own would cover it.
-    if (round.start.way === 'quick' && news.kind === 'taken') return;
-    switch (settings.announcement.value) {
-      case 'nothing':
-        return;
-      case 'beep':
-        return listen.ignoreDuring(announcer.beep());
-      case 'voice':
-        return listen.ignoreDuring(announcer.say(ports.newsWords(news)));
-    }
+  const expectNext = (note: MidiNote | null): void => {
+    if (note === null) listen.expectAny();
+    else listen.expect(note);
   };
 
   /** Keeps what a step made, and only then says what comes next. */
@@ -184,32 +139,17 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       listen.knowNow(knownOf(now));
     }
     // Another note may have been done meanwhile: what is said is true now.
-    if (step.announce && now.progress === progress) await announce(step.announce, now);
+    if (!step.announce || now.progress !== progress) return;
+    expectNext(step.announce.kind === 'next' ? step.announce.note : null);
+    await announceNews(step.announce, now.start.way, ports);
   };
 
-  const endOf = ({ start }: OpenRound, ending: RoundEnd['ending']): RoundEnd => ({
-    ...newHead(start.pan),
-    kind: 'round-end',
-    round: roundOf(start),
-    ending,
-  });
-
-  const readingRecord = async ({ start }: OpenRound, reading: Reading): Promise<Made> => {
-    const record: ReadingRecord = {
-      ...newHead(start.pan),
-      kind: 'reading',
-      round: roundOf(start),
-      note: reading.note,
-      strikes: reading.heard.map(strikeRecordOf),
-      taking: { ...listen.taking.value, appVersion: ports.appVersion },
-      sound: null,
-    };
-    const newest = reading.heard.at(-1);
-    const sound = settings.keepsSound.value && newest ? await listen.soundOf(newest) : null;
-    if (!sound) return { record, attachments: [] };
-    const id = attachmentId(identities.next());
-    const attachment = soundAttachment(sound, { id, pan: start.pan, at: record.at });
-    return { record: { ...record, sound: id }, attachments: [attachment] };
+  const endOf = ({ start }: OpenRound, ending: RoundEnd['ending']): RoundEnd =>
+    endRecord(start, ending, newHead(start.pan, ports));
+  const madeOf = ({ start }: OpenRound, reading: Reading): Promise<Made> => {
+    const taking = { ...listen.taking.value, appVersion: ports.appVersion };
+    const record = readingRecord(start, reading, taking, newHead(start.pan, ports));
+    return withSound(record, reading.heard.at(-1), ports);
   };
 
   listen.onHeard((heard) => {
@@ -219,7 +159,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     const { event } = step;
     if (event.kind === 'ignored') return;
     const isTaken = event.kind === 'locked' || event.kind === 'refined';
-    void take(round, step, isTaken ? readingRecord(round, event.reading) : null);
+    void take(round, step, isTaken ? madeOf(round, event.reading) : null);
   });
 
   const startListening = (round: OpenRound): Promise<void> => {
@@ -234,32 +174,13 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     view,
     saving: keeper.saving,
     retry: keeper.retry,
-    begin({ pan, fields, way, conditions, order: wanted, mayBeChoked = false, earlier: before }) {
+    begin(begin) {
       turn++;
-      earlier = before;
-      const order = wanted ?? octaveOrder(notesOf(fields.layout));
-      const start: RoundStart = {
-        ...newHead(pan),
-        kind: 'round',
-        way,
-        order,
-        conditions,
-        a4: fields.a4 ?? settings.a4.value,
-      };
-      const progress = beginRound(way, order);
-      const round = {
-        fields,
-        start,
-        progress,
-        kept: progress,
-        readings: [],
-        lastDone: null,
-        isOver: false,
-        mayBeChoked,
-      };
-      void keep([start]);
+      earlier = begin.earlier;
+      const round = begunRound(begin, settings.a4.value, newHead(begin.pan, ports));
+      void keep([round.start]);
       void startListening(round);
-      return roundOf(start);
+      return roundOf(round.start);
     },
     async open(pan, round) {
       if (open.value && roundOf(open.value.start) === round) return;
@@ -282,14 +203,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       const note = round && noteToMark(round);
       if (!round || round.isOver || note === null) return;
       const step = markNote(round.progress, note, mark);
-      const { start } = round;
-      const record: Mark = {
-        ...newHead(start.pan),
-        kind: 'mark',
-        round: roundOf(start),
-        note,
-        mark,
-      };
+      const record = markRecord(round.start, note, mark, newHead(round.start.pan, ports));
       void take(round, step, Promise.resolve({ record, attachments: [] }));
     },
     choose(note) {
@@ -297,9 +211,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       if (!round || round.isOver) return;
       const progress = chooseNote(round.progress, note);
       show({ ...round, progress, kept: chooseNote(round.kept, note) });
-      const next = nextNote(progress);
-      if (next === null) listen.expectAny();
-      else listen.expect(next);
+      expectNext(nextNote(progress));
     },
     finish() {
       const round = open.value;
@@ -314,10 +226,3 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     },
   };
 }
-
-/** The round once `record`, and with it all of `progress`, is on disk. */
-const keptUpTo = (round: OpenRound, progress: RoundProgress, record: RackRecord): OpenRound => ({
-  ...round,
-  kept: { ...progress, chosen: round.progress.chosen },
-  readings: record.kind === 'reading' ? [...round.readings, record] : round.readings,
-});

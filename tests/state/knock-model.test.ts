@@ -7,8 +7,8 @@ import { restoreAttachment } from '../../src/domain/records/restore-attachment';
 import { restoreRecord } from '../../src/domain/records/restore-record';
 import { instant, midiNote } from '../../src/domain/tuning/units';
 import { createKnockModel, isAnswered } from '../../src/state/knock-model';
+import type { NewRound } from '../../src/state/new-round';
 import type { OpenPan } from '../../src/state/pan-model';
-import type { NewRound } from '../../src/state/round-model';
 import { sampleEdit } from '../storage/rack-sample';
 import { memoryPanStore } from './memory-pan-store';
 
