@@ -92,13 +92,33 @@ function measureInBand(
   const isNear = (offset: number): boolean => Math.abs(offset - seed) <= nearHz;
   const far = neighbours.filter((offset) => !isNear(offset));
   const near = neighbours.filter(isNear);
-  const alone = settle(band, seed, [], far, start);
-  if (near.length === 0) return alone && resultOf(alone, band.centreHz);
-  // A glide and an energy exchange put sidebands where a neighbour could be: only what they cannot explain counts.
-  const apart = settle(band, seed, near, far, start);
-  const chosen =
-    apart && (!alone || neighbourGain * apart.unexplained < alone.unexplained) ? apart : alone;
+  const chosen = settleAmong(near, (taken) => settle(band, seed, taken, far, start));
   return chosen && resultOf(chosen, band.centreHz);
+}
+
+/**
+ * The line with those of `near` (strongest first) fitted along that explain much: a glide and an energy exchange put
+ * sidebands where a neighbour could be, and a sideband that is fitted as a line pulls the line off its place.
+ */
+function settleAmong(
+  near: readonly number[],
+  settledWith: (taken: readonly number[]) => Settled | null,
+): Settled | null {
+  const alone = settledWith([]);
+  const isBetter = (one: Settled | null, other: Settled | null): one is Settled =>
+    one !== null && (!other || neighbourGain * one.unexplained < other.unexplained);
+  let best = alone;
+  let taken: readonly number[] = [];
+  for (const offset of near) {
+    const apart = settledWith([...taken, offset]);
+    if (!isBetter(apart, best)) continue;
+    best = apart;
+    taken = [...taken, offset];
+  }
+  if (taken.length > 0 || near.length < 2) return best;
+  // Two lines on either side may hide each other.
+  const all = settledWith(near);
+  return isBetter(all, best) ? all : best;
 }
 
 interface Settled {
