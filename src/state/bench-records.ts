@@ -1,21 +1,13 @@
 // The records that a step of the bench makes. A step that grows is written anew, and what it replaces is erased.
-import type {
-  Blows,
-  Erasure,
-  PanId,
-  ReadingRecord,
-  RecordId,
-  Taking,
-} from '../domain/records/rack-records';
+import type { Blows, Erasure, ReadingRecord, Taking } from '../domain/records/rack-records';
 import { strikeRecordOf } from '../domain/records/strike-record';
-import type { Instant, MidiNote } from '../domain/tuning/units';
+import type { MidiNote } from '../domain/tuning/units';
 import { type BenchCourse, type KeptStep, newestStep } from '../domain/work/bench-course';
 import type { Reading } from '../domain/work/reading';
+import type { NewHead } from './new-head';
 
 export interface RecordMaking {
-  readonly pan: PanId;
-  readonly newId: () => RecordId;
-  readonly now: Instant;
+  readonly newHead: () => NewHead;
   readonly taking: Taking;
 }
 
@@ -30,17 +22,12 @@ export interface StepRecords {
 export function recordsOfNewest(course: BenchCourse, making: RecordMaking): StepRecords | null {
   const step = newestStep(course);
   if (step.kept.isAll) return null;
-  const head = (at: Instant) => ({
-    shape: 1 as const,
-    id: making.newId(),
-    pan: making.pan,
-    at,
-  });
   const reading =
-    step.reading && readingRecord(course.note, step.reading, head(making.now), making);
+    step.reading && readingRecord(course.note, step.reading, making.newHead(), making);
   const before = course.steps.slice(0, -1).findLast((each) => each.kept.reading !== null);
   const blows: Blows | null = step.blows && {
-    ...head(step.blows.at),
+    ...making.newHead(),
+    at: step.blows.at,
     kind: 'blows',
     round: null,
     note: course.note,
@@ -53,7 +40,7 @@ export function recordsOfNewest(course: BenchCourse, making: RecordMaking): Step
   return {
     reading,
     blows,
-    erasures: replaced.map((target) => ({ ...head(making.now), kind: 'erasure', target })),
+    erasures: replaced.map((target) => ({ ...making.newHead(), kind: 'erasure', target })),
     kept: { reading: reading?.id ?? null, blows: blows?.id ?? null },
   };
 }
@@ -61,7 +48,7 @@ export function recordsOfNewest(course: BenchCourse, making: RecordMaking): Step
 function readingRecord(
   note: MidiNote,
   { heard }: Reading,
-  head: Pick<ReadingRecord, 'shape' | 'id' | 'pan' | 'at'>,
+  head: NewHead,
   { taking }: RecordMaking,
 ): ReadingRecord | null {
   const settled = heard.filter((strike) => !strike.provisional);

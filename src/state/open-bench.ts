@@ -36,7 +36,21 @@ export interface OpenBench {
 }
 
 /** The note that is listened for. */
-export const noteHeard = ({ check, course }: OpenBench): MidiNote => (check ?? course).note;
+export const noteHeard = (bench: OpenBench): MidiNote => courseOf(bench).note;
+
+/** The course of what is being measured: of the note that is measured again, else of the note of the bench. */
+export const courseOf = ({ check, course }: OpenBench): BenchCourse => check ?? course;
+
+export const withCourse = (bench: OpenBench, course: BenchCourse): OpenBench =>
+  bench.check ? { ...bench, check: course } : { ...bench, course };
+
+/** `none` takes the mark of the note away. */
+export function withMark(bench: OpenBench, mark: MarkKind): OpenBench {
+  const marks = new Map(bench.around.marks);
+  if (mark === 'none') marks.delete(bench.course.note);
+  else marks.set(bench.course.note, mark);
+  return { ...bench, around: { ...bench.around, marks } };
+}
 
 /** The notes that the work may have moved, and what it did to them; none before the first blows. */
 export const checksOf = ({ course, around }: OpenBench): readonly NoteCheck[] =>

@@ -8,6 +8,8 @@ export type Saving =
   | { readonly kind: 'keeping' }
   | { readonly kind: 'not-kept'; readonly trouble: StoreTrouble };
 
+export type KeepingStore = Pick<PanStore, 'keep'>;
+
 export interface RecordKeeper {
   readonly saving: ReadonlySignal<Saving>;
   /** Resolves once these are on disk, however many tries it takes. */
@@ -22,7 +24,7 @@ interface Waiting {
   readonly kept: () => void;
 }
 
-export function createRecordKeeper(store: Pick<PanStore, 'keep'>): RecordKeeper {
+export function createRecordKeeper(store: KeepingStore): RecordKeeper {
   const saving = signal<Saving>({ kind: 'kept' });
   let waiting: readonly Waiting[] = [];
   let running: Promise<void> | null = null;

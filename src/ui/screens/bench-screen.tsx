@@ -17,7 +17,7 @@ import {
 } from '../../domain/work/bench-course';
 import type { Reading } from '../../domain/work/reading';
 import { judgeOf } from '../../state/bench-judging';
-import type { BenchMove } from '../../state/bench-model';
+import type { BenchMove } from '../../state/bench-moves';
 import { noteHeard, type OpenBench } from '../../state/open-bench';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
