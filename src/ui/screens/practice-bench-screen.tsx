@@ -9,6 +9,7 @@ import type { PracticeBenchView } from '../../state/practice-bench-model';
 import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
+import { Bench } from '../parts/bench';
 import { LoadFailed } from '../parts/load-failed';
 import { PanDrawing } from '../parts/pan-drawing';
 import { Instead } from '../parts/pan-gate';
@@ -18,7 +19,6 @@ import { Readout } from '../parts/readout';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { practiceWords } from '../words/practice-words';
-import { Bench } from './bench-screen';
 
 type PanView = Extract<PracticeBenchView, { readonly kind: 'pan' }>;
 

@@ -1,5 +1,5 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import type { MarkKind, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
@@ -14,6 +14,7 @@ import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
 import type { ScreenProps } from '../late-screen';
 import { FarView } from '../parts/far-view';
+import { MarkButtons } from '../parts/mark-buttons';
 import { MicrophoneLine } from '../parts/microphone-line';
 import { NotKept } from '../parts/not-kept';
 import { PanDrawing } from '../parts/pan-drawing';
@@ -23,7 +24,7 @@ import '../parts/standing-map.css';
 import { StandingLegend } from '../parts/standing-legend';
 import { StandingMark } from '../parts/standing-mark';
 import { standingNoteMark } from '../parts/standing-note-mark';
-import { useHandKeys } from '../parts/use-hand-keys';
+import { useFarView } from '../parts/use-far-view';
 import { addressOf, goTo, type Route } from '../route';
 import { words } from '../words';
 import { handsWords } from '../words/hands-words';
@@ -105,26 +106,18 @@ function Round({
     );
   const microphone = listen.microphone.value.kind;
   const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
-  const [isFar, setIsFar] = useState(false);
-  useHandKeys(
-    models,
-    {
-      // In a round a reading keeps itself.
-      keep: () => undefined,
-      next: () => model.choose(noteAfter(notesLeft(progress), asked)),
-    },
-    () => {
-      setIsFar(false);
-      return isFar;
-    },
-  );
-  if (isFar) {
+  const far = useFarView(models, {
+    // In a round a reading keeps itself.
+    keep: () => undefined,
+    next: () => model.choose(noteAfter(notesLeft(progress), asked)),
+  });
+  if (far.isFar) {
     return (
       <FarView
         phase={phase}
         expected={listen.expected.value}
         verdictOf={verdictOf}
-        onLeave={() => setIsFar(false)}
+        onLeave={far.leave}
       />
     );
   }
@@ -175,7 +168,7 @@ function Round({
           {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
         </button>
       )}
-      <button type="button" onClick={() => setIsFar(true)}>
+      <button type="button" onClick={far.show}>
         {handsWords.far}
       </button>
       <MicrophoneLine listen={listen} />
@@ -229,18 +222,7 @@ function Marks({ models, round }: { readonly models: PanScreenModels; readonly r
       <h2>
         {panWords.mark} {displayName(note)}
       </h2>
-      <div class="pair marks">
-        {markable.map((kind) => (
-          <button
-            key={kind}
-            type="button"
-            aria-pressed={mark === kind}
-            onClick={() => models.round.mark(mark === kind ? 'none' : kind)}
-          >
-            {panWords.marks[kind]}
-          </button>
-        ))}
-      </div>
+      <MarkButtons kinds={markable} mark={mark} onMark={models.round.mark} />
       {mark === 'cracked' && <p class="hint warn">{panWords.crackedCaution}</p>}
     </section>
   );
