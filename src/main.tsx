@@ -1,4 +1,4 @@
-// Composition root: the only place that makes adapters and connects them.
+// Composition root: makes adapters and connects them. What only the late screens need is in `make-pan-models.ts`.
 import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { WorkerEar } from './analysis/worker-ear';
@@ -17,7 +17,6 @@ import { createArrivalModel } from './state/arrival-model';
 import { createListenModel } from './state/listen-model';
 import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
-import { createSoundPlayer } from './state/sound-player';
 import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
 import { BrowserPrinter } from './storage/browser-printer';
@@ -85,81 +84,22 @@ const arrival = createArrivalModel({
     if (route.value.screen === 'rack' && !listen.isBusy.value) goTo('receive');
   },
 });
-const makePanModels = async (): Promise<PanModels> => {
-  const [
-    { createPanModel },
-    { createResultsModel },
-    { createNoteModel },
-    { createRoundModel },
-    { createKnockModel },
-    { createBenchModel },
-    { createPracticeBenchModel },
-    { createBlendModel },
-    { newsWords },
-    { createBackupModel },
-    { IndexedDbBackupFiles },
-  ] = await Promise.all([
-    import('./state/pan-model'),
-    import('./state/results-model'),
-    import('./state/note-model'),
-    import('./state/round-model'),
-    import('./state/knock-model'),
-    import('./state/bench-model'),
-    import('./state/practice-bench-model'),
-    import('./state/blend-model'),
-    import('./ui/words/pan-words'),
-    import('./state/backup-model'),
-    import('./storage/indexed-db-backup-files'),
-  ]);
-  const round = createRoundModel({
+const loadPanModels = async (): Promise<PanModels> => {
+  const { makePanModels } = await import('./make-pan-models');
+  return makePanModels({
+    database,
+    changes,
     store,
-    listen,
     settings,
+    listen,
     announcer,
+    soundFiles,
+    speaker,
+    fileHandout,
     clock,
     identities,
     appVersion: ringwrightVersion,
-    newsWords,
   });
-  return {
-    pan: createPanModel({ store, clock, identities }),
-    note: createNoteModel({ store }),
-    results: createResultsModel({ store, judging: settings.judging }),
-    round,
-    knock: createKnockModel({ store, round, clock, identities }),
-    bench: createBenchModel({
-      store,
-      listen,
-      settings,
-      clock,
-      identities,
-      appVersion: ringwrightVersion,
-    }),
-    practiceBench: createPracticeBenchModel({
-      pans: async (level, a4) => {
-        const { createHammeredSource } = await import('./practice-pan/hammered-source');
-        const [seed = 1] = crypto.getRandomValues(new Uint32Array(1));
-        return createHammeredSource(seed, { level, a4 });
-      },
-      listen,
-      settings,
-      rest: () => new Promise((resume) => setTimeout(resume, 0)),
-    }),
-    blend: createBlendModel({ store, judging: settings.judging }),
-    player: createSoundPlayer({ store, soundFiles, speaker }),
-    backup: createBackupModel({
-      files: new IndexedDbBackupFiles({
-        database,
-        changes,
-        clock,
-        appVersion: ringwrightVersion,
-      }),
-      handout: fileHandout,
-      store,
-      settings,
-      clock,
-    }),
-  };
 };
 let panModels: Promise<PanModels> | null = null;
 const updates = new ServiceWorkerUpdates();
@@ -199,7 +139,7 @@ render(
       now: clock.now,
       durability,
       pans: () => {
-        panModels ??= makePanModels().catch((error: unknown) => {
+        panModels ??= loadPanModels().catch((error: unknown) => {
           // Without a network and without its offline copy; the next tap tries again.
           panModels = null;
           throw error;
