@@ -1,8 +1,8 @@
 // Halves the sample rate of a sound, as often as its rate allows: the ear listens to the low frequencies only.
 
-/** What is below this stays as it is, Hz. */
-export const keptBelowHz = 6600;
-/** Lower rates leave the filter no room between what is kept and what would fold onto it, Hz. */
+/**
+ * Lower rates leave the filter no room between what is kept (all below 6.6 kHz) and what would fold onto it, Hz.
+ */
 const lowestRate = 40000;
 /** The filter's odd taps on either side; with them it departs from 1 and from 0 by less than 10⁻⁵ (−100 dB). */
 const taps = 10;

@@ -117,8 +117,6 @@ export function createHiddenResponse(seed: number) {
   return { usualMovement, oneBlow };
 }
 
-export type HiddenResponse = ReturnType<typeof createHiddenResponse>;
-
 const spots: readonly BlowWhere[] = blowPlaces.flatMap((place) =>
   blowSides.map((side) => ({ place, side })),
 );

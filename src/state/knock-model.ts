@@ -64,10 +64,6 @@ const empty = (pan: PanId): KnockDraft => ({
   remarks: '',
 });
 
-/** Every look has an answer. */
-export const isAnswered = ({ answers }: KnockDraft): boolean =>
-  lookKinds.every((look) => answers.has(look));
-
 export function createKnockModel({ store, round, clock, identities }: KnockPorts): KnockModel {
   const keeper = createRecordKeeper(store);
   const draft = signal<KnockDraft | null>(null);

@@ -6,7 +6,7 @@ import { attachmentId, panId, roundId } from '../../src/domain/records/rack-reco
 import { restoreAttachment } from '../../src/domain/records/restore-attachment';
 import { restoreRecord } from '../../src/domain/records/restore-record';
 import { instant, midiNote } from '../../src/domain/tuning/units';
-import { createKnockModel, isAnswered } from '../../src/state/knock-model';
+import { createKnockModel } from '../../src/state/knock-model';
 import type { NewRound } from '../../src/state/new-round';
 import type { OpenPan } from '../../src/state/pan-model';
 import { sampleEdit } from '../storage/rack-sample';
@@ -47,15 +47,6 @@ async function made() {
 }
 
 describe('a knock check', () => {
-  it('is answered when every look is', async () => {
-    const { model } = await made();
-    for (const look of lookKinds) {
-      expect(model.draft.value && isAnswered(model.draft.value)).toBe(false);
-      model.answer(look, 'no');
-    }
-    expect(model.draft.value && isAnswered(model.draft.value)).toBe(true);
-  });
-
   it('keeps what was seen with its photos as valid records, and begins the soft round on the side that was hit', async () => {
     const { model, memory, begun, open } = await made();
     for (const look of lookKinds) model.answer(look, look === 'rim' ? 'yes' : 'no');

@@ -79,17 +79,3 @@ export function ringPartnersOf(note: MidiNote, pairs: readonly RingPair[]): read
     return high.note === note ? [{ own: high.partial, other: low }] : [];
   });
 }
-
-export interface OctavePair {
-  readonly low: MidiNote;
-  readonly high: MidiNote;
-}
-
-/** All notes an octave apart, highest first: on a lead every name's fourth and fifth octave, and five above. */
-export function octavePairs(layout: PanLayout): readonly OctavePair[] {
-  return ringPairs(layout).flatMap(({ low, high }) =>
-    low.partial === 'octave' && high.partial === 'fundamental'
-      ? [{ low: low.note, high: high.note }]
-      : [],
-  );
-}

@@ -27,8 +27,8 @@ export interface CurrentPan {
   readonly missing: readonly PanField[];
 }
 
-/** Values for fields that were lost. A pan whose name was lost has an empty one. */
-const emptyFields: PanFields = {
+/** What nobody has said about a pan. Also stands for fields that were lost: a pan whose name was lost has an empty one. */
+export const emptyFields: PanFields = {
   name: '',
   family: 'other',
   layout: { id: '', name: '', drums: [], source: '' },

@@ -1,6 +1,7 @@
 // Beside the van: which pan was dropped? One on the rack, or one that is put there with the tap that names its kind.
 import { useEffect } from 'preact/hooks';
 import { type BuiltInLayout, builtInLayouts } from '../../domain/pans/built-in-layouts';
+import { emptyFields } from '../../domain/records/current-pan';
 import type { ScreenProps } from '../late-screen';
 import { NotKept } from '../parts/not-kept';
 import { addressOf, goTo } from '../route';
@@ -26,19 +27,10 @@ export function DroppedScreen({ models }: ScreenProps) {
   const add = ({ family, layout }: BuiltInLayout): void => {
     const { pan, kept } = panModel.add(
       {
+        ...emptyFields,
         name: knockWords.newName(layout.name, shortDayWords(now())),
         family,
         layout,
-        owner: '',
-        maker: '',
-        serial: '',
-        finish: '',
-        remarks: '',
-        a4: null,
-        photo: null,
-        wanted: '',
-        wantedBy: '',
-        isRemoved: false,
       },
       null,
     );

@@ -3,7 +3,7 @@ import type { HandAction, HandKey, HeadsetButton } from '../../domain/records/ha
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Verdict } from '../../domain/tuning/verdict';
-import { verdictWords, walkingWords, words } from '../words';
+import { verdictWords, walkingWords } from '../words';
 
 export const handsWords = {
   title: 'Keys for busy hands',
@@ -57,5 +57,3 @@ export function farLines(verdict: Verdict): readonly string[] {
   const { lines, number } = verdictWords(verdict);
   return number === null ? lines : [...lines, number];
 }
-
-export const farCents = words.cents;

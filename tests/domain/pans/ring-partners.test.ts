@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PanLayout } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
-import { octavePairs, ringPairs, ringPartnersOf } from '../../../src/domain/pans/ring-partners';
+import { ringPairs, ringPartnersOf } from '../../../src/domain/pans/ring-partners';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
 
@@ -67,7 +67,9 @@ describe('ring partners', () => {
 
 describe('the octave pairs', () => {
   const pairsOf = (layout: PanLayout) =>
-    octavePairs(layout).map(({ low, high }) => `${noteName(low)}–${noteName(high)}`);
+    ringPairs(layout)
+      .filter(({ low, high }) => low.partial === 'octave' && high.partial === 'fundamental')
+      .map(({ low, high }) => `${noteName(low.note)}–${noteName(high.note)}`);
   const pairs = (names: string, low: number) =>
     names.split(' ').map((name) => `${name}${low}–${name}${low + 1}`);
 
