@@ -1,5 +1,5 @@
 // What an open pan can do tonight: which rounds are needed for that, and the result by the rules.
-import type { DamageSign } from '../domain/knock-check/damage-signs';
+import type { DamageSign } from '../domain/knock-check/damage-evidence';
 import { judgeTonight, type TonightResult } from '../domain/knock-check/judge-tonight';
 import { panDamageSigns } from '../domain/knock-check/pan-damage-signs';
 import { neededClasses, type SavedTune, type SetNeeds } from '../domain/knock-check/set-needs';

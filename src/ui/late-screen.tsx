@@ -3,15 +3,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppModels, PanScreenModels } from './app-models';
 import { LoadFailed } from './parts/load-failed';
-import type { Route } from './route';
-
-/** What such a screen is given. */
-export interface ScreenProps {
-  readonly models: PanScreenModels;
-  readonly route: LateRoute;
-}
-
-export type LateRoute = Exclude<Route, { readonly screen: 'rack' | 'listen' }>;
+import type { LateRoute, ScreenProps } from './screen-props';
 
 type Loader = () => Promise<ComponentType<ScreenProps>>;
 

@@ -1,8 +1,8 @@
 // Sign of a buzz: noise tied to the strike, more of it than this pan's other notes have in this room.
 import { meanBuzz } from '../measurement/mean-buzz';
 import { decibels } from '../tuning/units';
+import type { DamageSign, NoteEvidence } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import type { DamageSign, NoteEvidence } from './damage-signs';
 import { middleOf } from './middle-of';
 
 /** The sign `buzzing`, or none. */

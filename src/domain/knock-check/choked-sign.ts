@@ -1,7 +1,7 @@
 // Sign of a choked note: something touches it, and it stops ringing far too soon.
 import type { Strike } from '../measurement/strike';
+import type { DamageSign, NoteEvidence } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import type { DamageSign, NoteEvidence } from './damage-signs';
 import { middleOf } from './middle-of';
 
 /** The sign `choked`, or none. */

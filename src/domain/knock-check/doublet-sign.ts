@@ -1,8 +1,8 @@
 // Sign of a note that has come apart: two lines at the octave where there was one.
 import type { OctaveRival, Strike } from '../measurement/strike';
 import { cents, centsBetween, hertz } from '../tuning/units';
+import type { DamageSign, NoteEvidence } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import type { DamageSign, NoteEvidence } from './damage-signs';
 import { middleOf } from './middle-of';
 
 type Double = Strike & { readonly octaveRival: OctaveRival };

@@ -1,8 +1,8 @@
 // Signs that a note has lost its octave or its third partial.
 import type { MeasuredPartial, Strike } from '../measurement/strike';
 import { centsBetween } from '../tuning/units';
+import type { DamageSign, MissingPartial, NoteEvidence } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import type { DamageSign, MissingPartial, NoteEvidence } from './damage-signs';
 import { middleOf } from './middle-of';
 
 type Has = (strike: Strike) => boolean;

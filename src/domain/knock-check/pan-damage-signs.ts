@@ -4,8 +4,9 @@ import { notesOf, type PanLayout } from '../pans/layout';
 import { neighboursOn } from '../pans/neighbours';
 import { usualTolerances } from '../tuning/tolerances';
 import { type Hertz, hertz, type MidiNote, midiNote } from '../tuning/units';
+import type { DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import { type DamageSign, damageSigns } from './damage-signs';
+import { damageSigns } from './damage-signs';
 import { middleOf } from './middle-of';
 
 export interface PanEvidence {

@@ -2,12 +2,12 @@
 import { useState } from 'preact/hooks';
 import type { PanFields } from '../../domain/records/rack-records';
 import { checkDraft, type DraftFault, emptyDraft } from '../../state/pan-draft';
-import type { ScreenProps } from '../late-screen';
 import { type ChosenLayout, LayoutChooser } from '../parts/layout-chooser';
 import { NotKept } from '../parts/not-kept';
 import { PanForm } from '../parts/pan-form';
 import { PhotoField } from '../parts/photo-field';
 import { addressOf, goTo } from '../route';
+import type { ScreenProps } from '../screen-props';
 import { words } from '../words';
 import { panWords } from '../words/pan-words';
 

@@ -1,8 +1,8 @@
 // The bench of a note, with a pan or without one.
 import { useEffect } from 'preact/hooks';
-import type { ScreenProps } from '../late-screen';
 import { Bench } from '../parts/bench';
 import { Instead } from '../parts/pan-gate';
+import type { ScreenProps } from '../screen-props';
 import { benchWords } from '../words/bench-words';
 import { rackWords, storeTroubleWords } from '../words/rack-words';
 

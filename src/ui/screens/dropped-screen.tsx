@@ -2,9 +2,9 @@
 import { useEffect } from 'preact/hooks';
 import { type BuiltInLayout, builtInLayouts } from '../../domain/pans/built-in-layouts';
 import { emptyFields } from '../../domain/records/current-pan';
-import type { ScreenProps } from '../late-screen';
 import { NotKept } from '../parts/not-kept';
 import { addressOf, goTo } from '../route';
+import type { ScreenProps } from '../screen-props';
 import { words } from '../words';
 import { shortDayWords } from '../words/day-words';
 import { knockWords } from '../words/knock-words';

@@ -2,9 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
-import type { ScreenProps } from '../late-screen';
 import { PanGate } from '../parts/pan-gate';
 import { goTo } from '../route';
+import type { ScreenProps } from '../screen-props';
 import { LayoutEditor } from './layout-editor';
 
 export function LayoutScreen({ models }: ScreenProps) {

@@ -8,7 +8,6 @@ import { verdictOn } from '../../domain/tuning/verdict';
 import type { PracticeBenchView } from '../../state/practice-bench-model';
 import { readingOf } from '../../state/readout-phase';
 import type { PanScreenModels } from '../app-models';
-import type { ScreenProps } from '../late-screen';
 import { Bench } from '../parts/bench';
 import { LoadFailed } from '../parts/load-failed';
 import { PanDrawing } from '../parts/pan-drawing';
@@ -17,6 +16,7 @@ import { PracticeHammer } from '../parts/practice-hammer';
 import { PracticeResult } from '../parts/practice-result';
 import { Readout } from '../parts/readout';
 import { addressOf } from '../route';
+import type { ScreenProps } from '../screen-props';
 import { words } from '../words';
 import { practiceWords } from '../words/practice-words';
 

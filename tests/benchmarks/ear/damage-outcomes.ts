@@ -1,10 +1,10 @@
 // Which signs of damage are found in seeded pans after a knock, and which are found where nothing is wrong.
 import {
   type DamageKind,
-  damageSigns,
   evidenceOf,
   type NoteEvidence,
-} from '../../../src/domain/knock-check/damage-signs';
+} from '../../../src/domain/knock-check/damage-evidence';
+import { damageSigns } from '../../../src/domain/knock-check/damage-signs';
 import { comparisonNotes } from '../../../src/domain/knock-check/pan-damage-signs';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { hertz } from '../../../src/domain/tuning/units';

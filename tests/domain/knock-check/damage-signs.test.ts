@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { damageSigns, evidenceOf } from '../../../src/domain/knock-check/damage-signs';
+import { evidenceOf } from '../../../src/domain/knock-check/damage-evidence';
+import { damageSigns } from '../../../src/domain/knock-check/damage-signs';
 import { comparisonNotes, panDamageSigns } from '../../../src/domain/knock-check/pan-damage-signs';
 import type { Strike } from '../../../src/domain/measurement/strike';
 import { notesOf } from '../../../src/domain/pans/layout';
