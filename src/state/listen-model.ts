@@ -11,8 +11,9 @@ import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Taking } from '../domain/records/rack-records';
 import { type Hertz, type MidiNote, seconds } from '../domain/tuning/units';
 import { createDeafMoments, type Pause } from './deaf-moments';
+import { createHeardContext, type HeardPan } from './heard-context';
 import { createReadoutModel, type ReadoutModel } from './readout-model';
-import { type SoundFrom, takingOf } from './taking-now';
+import { createTakingNow } from './taking-now';
 
 /** What is kept of a strike. */
 const beforeStrike = 0.03;
@@ -27,18 +28,6 @@ export type FileNotice =
   | { readonly kind: 'reading' }
   | { readonly kind: 'unreadable'; readonly why: 'empty' | 'not-sound' | 'too-long' }
   | { readonly kind: 'read'; readonly heard: number; readonly resampled: boolean };
-
-/** The pan that is listened to: only its notes are heard, and what is known of them helps the ear. */
-export interface HeardPan {
-  readonly notes: readonly MidiNote[];
-  readonly known: readonly KnownNote[];
-  /** A4 it is judged against. */
-  readonly a4: Hertz;
-  /** For whom it is heard: a round that was left must not take the strikes of the bench. A round unless told. */
-  readonly whose?: 'round' | 'bench' | 'knock-check';
-  /** It is looked over after a knock: a choked note counts as one (see `ListeningContext`). */
-  readonly mayBeChoked?: boolean;
-}
 
 export interface ListenPorts {
   readonly microphone: Microphone;
@@ -103,26 +92,15 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const microphoneState = signal<MicrophoneState>({ kind: 'idle' });
   const earState = signal<EarState>({ kind: 'ready' });
   const fileNotice: Signal<FileNotice> = signal<FileNotice>({ kind: 'none' });
-  const panNotes = signal<readonly MidiNote[] | null>(null);
-  const heardPan = signal<HeardPan | null>(null);
-  const gaps = signal(0);
   const listeners = new Set<(heard: Heard) => void>();
-  const fileRate = signal(practiceRate);
-  const soundFrom = signal<SoundFrom>('none');
+  const takingNow = createTakingNow(microphoneState, practiceRate);
   let heardCount = 0;
   /** Who uses the ear; what was started for an earlier user must not come through later. */
   let turn = 0;
 
-  const tellContext = (): void =>
-    ear.setContext({
-      a4: heardPan.value?.a4 ?? ports.a4.value,
-      expected: readout.expected.value,
-      notes: heardPan.value?.notes ?? panNotes.value,
-      ...(heardPan.value ? { known: heardPan.value.known } : {}),
-      ...(heardPan.value?.mayBeChoked ? { mayBeChoked: true } : {}),
-    });
+  const context = createHeardContext(ear, ports.a4, () => expected.value);
   const deaf = createDeafMoments(ports.pause);
-  const readout = createReadoutModel(tellContext);
+  const readout = createReadoutModel(context.tell);
   const { phase, expected, octaves, expect, correctOctave } = readout;
 
   microphone.onState((state) => {
@@ -131,18 +109,18 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     // What was refused or lost is free for another window again.
     if (!isOpen && state.kind !== 'asking') ports.microphoneTurn.release();
     light.keepOn(isOpen);
-    if (soundFrom.value !== 'microphone') return;
+    if (takingNow.from.value !== 'microphone') return;
     if (!isOpen) readout.endListening();
     else if (phase.value.kind === 'idle') readout.startAnew();
   });
   ear.onState((state) => {
     earState.value = state;
     // Its port died with the analysis: "listening" would not be true any more.
-    if (state.kind === 'failed' && soundFrom.value === 'microphone') void microphone.stop();
+    if (state.kind === 'failed' && takingNow.from.value === 'microphone') void microphone.stop();
   });
   ear.onHeard((heard) => {
     if (deaf.isDeafTo(heard)) return;
-    if (heard.kind === 'refused' && heard.reason === 'lost-audio') gaps.value++;
+    if (heard.kind === 'refused' && heard.reason === 'lost-audio') takingNow.lost();
     const counts = phase.value.kind !== 'idle' && heard.kind === 'strike' && !heard.provisional;
     if (counts) heardCount++;
     const isAwaited = phase.value.kind !== 'idle';
@@ -153,16 +131,16 @@ export function createListenModel(ports: ListenPorts): ListenModel {
 
   /** A pan that was listened to before is not listened to any more. */
   const leavePan = (): void => {
-    heardPan.value = null;
+    context.pan.value = null;
     deaf.hearAgain();
   };
   const openMicrophone = async (): Promise<void> => {
     turn++;
-    soundFrom.value = 'microphone';
-    gaps.value = 0;
+    takingNow.from.value = 'microphone';
+    takingNow.begin();
     fileNotice.value = { kind: 'none' };
-    panNotes.value = null;
-    tellContext();
+    context.practice.value = null;
+    context.tell();
     // "Strike any note" waits until the microphone is open.
     readout.clear();
     const mine = turn;
@@ -184,21 +162,19 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     isBusy: computed(
       () =>
         fileNotice.value.kind === 'reading' ||
-        panNotes.value !== null ||
+        context.practice.value !== null ||
         !['idle', 'denied', 'absent', 'other-window', 'failed'].includes(
           microphoneState.value.kind,
         ),
     ),
-    taking: computed(() =>
-      takingOf(soundFrom.value, microphoneState.value, fileRate.value, gaps.value),
-    ),
+    taking: takingNow.taking,
     async listen() {
       leavePan();
       await openMicrophone();
     },
     async listenTo(pan, expected) {
       leavePan();
-      heardPan.value = pan;
+      context.pan.value = pan;
       if (expected === null) readout.expectAny();
       else readout.expect(expected);
       await openMicrophone();
@@ -207,18 +183,14 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       () => microphoneState.value.kind === 'asking' || isMicrophoneOpen(microphoneState.value),
     ),
     isOnPan: computed(
-      () => heardPan.value !== null && (heardPan.value.whose ?? 'round') === 'round',
+      () => context.pan.value !== null && (context.pan.value.whose ?? 'round') === 'round',
     ),
     expectAny() {
       if (expected.value === null) return;
       readout.expectAny();
-      tellContext();
+      context.tell();
     },
-    knowNow(known) {
-      if (!heardPan.value) return;
-      heardPan.value = { ...heardPan.value, known };
-      tellContext();
-    },
+    knowNow: context.know,
     onHeard(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -228,8 +200,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     async stop() {
       leavePan();
       turn++;
-      soundFrom.value = 'none';
-      panNotes.value = null;
+      takingNow.from.value = 'none';
+      context.practice.value = null;
       readout.expectAny();
       fileNotice.value = { kind: 'none' };
       readout.clear();
@@ -238,8 +210,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     async openFile(file) {
       const mine = ++turn;
       leavePan();
-      soundFrom.value = 'file';
-      panNotes.value = null;
+      takingNow.from.value = 'file';
+      context.practice.value = null;
       readout.clear();
       fileNotice.value = { kind: 'reading' };
       await microphone.stop();
@@ -251,9 +223,8 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       }
       const { samples, sampleRate, resampled } = result.sound;
       heardCount = 0;
-      fileRate.value = sampleRate;
-      gaps.value = 0;
-      tellContext();
+      takingNow.begin(sampleRate);
+      context.tell();
       readout.startAnew();
       ear.begin(sampleRate);
       for (const block of blocksOf(samples)) ear.feed(block);
@@ -265,15 +236,14 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     async beginPractice(source) {
       const mine = ++turn;
       leavePan();
-      soundFrom.value = 'practice';
+      takingNow.from.value = 'practice';
       await microphone.stop();
       if (mine !== turn) return;
       fileNotice.value = { kind: 'none' };
-      panNotes.value = notesOf(source.layout);
+      context.practice.value = notesOf(source.layout);
       readout.expectAny();
-      tellContext();
-      fileRate.value = practiceRate;
-      gaps.value = 0;
+      context.tell();
+      takingNow.begin(practiceRate);
       ear.begin(practiceRate);
       readout.startAnew();
     },
@@ -281,14 +251,14 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       // It is known which note is struck: an answer to "which note?" must not refuse the others.
       if (expected.value !== null && expected.value !== note) {
         readout.expectAny();
-        tellContext();
+        context.tell();
       }
       const sound = source.strike(note, practiceLoudness, practiceRate);
       speaker.play(sound.slice(), practiceRate);
       for (const block of blocksOf(sound)) ear.feed(block);
     },
     retune() {
-      tellContext();
+      context.tell();
       if (phase.value.kind !== 'idle') readout.startAnew();
     },
   };
