@@ -158,20 +158,6 @@ export function chooseNote(before: RoundProgress, note: MidiNote | null): RoundP
   return { ...withNote(before, note, { ...known, reading }), chosen: note };
 }
 
-/** Takes a strike back that counted for the wrong note; a note that is done stays so until it is chosen again. */
-export function withdrawStrike(before: RoundProgress, strikeEvent: number): RoundProgress {
-  const event = before.eventsBefore + strikeEvent;
-  const notes = [...before.notes].map(([note, state]) => {
-    const rest = state.reading?.heard.filter((strike) => strike.event !== event);
-    if (!rest || rest.length === state.reading?.heard.length) return [note, state] as const;
-    const reading = rest.reduce<Reading | null>((sum, each) => addStrike(sum, each).reading, null);
-    const isLocked = before.way === 'quick' ? reading !== null : state.isLocked;
-    return [note, { ...state, reading, isLocked }] as const;
-  });
-  const lastEvent = Math.min(before.lastEvent, Math.max(before.eventsBefore, event - 1));
-  return { ...before, notes: new Map(notes), lastEvent };
-}
-
 /** The round with another state of one note. */
 export const withNote = (
   progress: RoundProgress,

@@ -16,7 +16,6 @@ import {
   type RoundProgress,
   type RoundStep,
   strikeHeard,
-  withdrawStrike,
 } from '../../../src/domain/work/round-progress';
 import { type StrikeSketch, strikeSample } from './strike-sample';
 
@@ -167,14 +166,6 @@ describe('a free round', () => {
   it('measures a note that is done again when it is struck again', () => {
     const steps = strikes(progressAfter(begun, ...three(e5)), ...three(e5, 4));
     expect(steps.map(({ event }) => event.kind)).toEqual(['counted', 'counted', 'locked']);
-  });
-
-  it('takes a strike back that counted for the wrong note', () => {
-    const one = progressAfter(begun, { note: e4 });
-    const back = withdrawStrike(one, 1);
-    expect(back.notes.get(e4)?.reading).toBeNull();
-    const right = strikeHeard(back, strikeSample({ event: 1, note: e5 }));
-    expect(right.event).toMatchObject({ kind: 'counted', note: e5 });
   });
 });
 
