@@ -3,6 +3,7 @@ import { cents, midiNote } from '../../src/domain/tuning/units';
 import type { LeaveReason, SuggestedBlows } from '../../src/domain/work/advice';
 import type { ProfessionalReason } from '../../src/domain/work/professional-limits';
 import {
+  adviceTitle,
   blowsWords,
   disturbsWords,
   expectedWords,
@@ -28,6 +29,7 @@ const ends: SuggestedBlows = {
   doubt: 1,
   overshoot: 0.1,
   worsening: 2.2,
+  harm: -3,
   expected: {
     mean: [4, 6, 0.2],
     covariance: square,
@@ -68,6 +70,13 @@ describe('a suggestion', () => {
     expect(blowsWords(one)).toBe('one light blow: ends of the long axis, from above');
     expect(reasonWords(one, null, 1)).toContain('One light blow shows what this place does');
     expect(reasonWords(one, null, 4)).toContain('4 sets');
+    expect(reasonWords({ ...one, count: 3 }, null, 1)).toContain('A few light blows show what');
+  });
+
+  it('says of a first step that it does not help by itself', () => {
+    const first: SuggestedBlows = { ...ends, aim: 'prepare' };
+    expect(adviceTitle(first)).toBe('First of two steps');
+    expect(reasonWords(first, null, 2)).toContain('it makes room for the next step');
   });
 
   it('names flat and sharp partials apart', () => {

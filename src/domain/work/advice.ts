@@ -88,7 +88,7 @@ const highNoteEnough = 2;
 /** So many sets in a row that did not help are enough; single light blows only show something, and are not counted. */
 const patience = 3;
 /** But so many of any kind are. */
-const patienceInAll = 6;
+const patienceInAll = 9;
 const partialNames = ['fundamental', 'octave', 'third'] as const;
 
 /** The advice for a note. Marks and doubts come before everything that is computed. */

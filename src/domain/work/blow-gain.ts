@@ -22,20 +22,22 @@ export interface BlowGain {
   readonly doubt: number;
   /** Probability that some partial ends outside its limit on the other side than now, or leaves it. */
   readonly overshoot: number;
-  /** By how many cents some partial may end farther off than it ever need be (`bounds`), at the 2σ worst. */
+  /** By how many cents some partial may end farther off than it is now, at the 2σ worst. */
   readonly worsening: number;
+  /** The same against `bounds`. */
+  readonly harm: number;
 }
 
 /**
- * What a set of blows with this outcome is worth. `bounds`: how far off each partial may be without being called worse.
+ * What a set of blows with this outcome is worth. `bounds`: how far off each partial may be without being called harmed.
  * Moments of a quadratic form of normal values: Mathai & Provost, Quadratic Forms in Random Variables, 1992, ch. 3.
  */
 export function blowGain(
   errors: NoteErrors,
   prediction: Pick<Prediction, 'mean' | 'covariance' | 'doubt'>,
-  bounds: ThreePartials = boundsOf(errors, errors),
+  bounds: ThreePartials,
 ): BlowGain {
-  const { values, weights } = errors;
+  const { values, weights, limits } = errors;
   const change = changeOfErrors(prediction.mean);
   const spread = covarianceOfErrors(prediction.covariance);
   const doubt = covarianceOfErrors(prediction.doubt);
@@ -43,6 +45,8 @@ export function blowGain(
   const expected =
     errorSum({ values: after, weights }) +
     partialIndices.reduce<number>((sum, k) => sum + weights[k] * spread[k][k], 0);
+  const worstBeyond = (allowed: ThreePartials): number =>
+    Math.max(...partialIndices.map((k) => worst(errors, allowed[k], k, after[k], spread[k][k])));
   const pull = mapThree(after, (value, k) => weights[k] * value);
   const linear =
     4 * partialIndices.reduce<number>((sum, k) => sum + pull[k] * times3(doubt, pull)[k], 0);
@@ -52,9 +56,8 @@ export function blowGain(
     overshoot: Math.max(
       ...partialIndices.map((k) => chanceBeyond(errors, k, after[k], spread[k][k])),
     ),
-    worsening: Math.max(
-      ...partialIndices.map((k) => worst(errors, bounds[k], k, after[k], spread[k][k])),
-    ),
+    worsening: worstBeyond(mapThree(values, (value, k) => Math.max(limits[k], Math.abs(value)))),
+    harm: worstBeyond(bounds),
   };
 }
 
@@ -89,7 +92,10 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** Each partial may be as far off as it is now, but no farther than the worst one was at the opening; or at its limit. */
+/** A partial that is beyond the worst of the opening has so much less room, cents. */
+const back = 1;
+
+/** Each partial may be as far off as the worst one was at the opening; one that is farther off already may stay so. */
 export function boundsOf(
   { values, limits, weights }: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,
@@ -98,7 +104,7 @@ export function boundsOf(
     ...opening.values.map((value, k) => ((weights[k] ?? 0) > 0 ? Math.abs(value) : 0)),
   );
   return mapThree(values, (value, k) =>
-    Math.max(limits[k], Math.min(Math.abs(value), worstAtOpening)),
+    Math.max(limits[k], worstAtOpening, Math.abs(value) - back),
   );
 }
 

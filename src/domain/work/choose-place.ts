@@ -2,21 +2,26 @@
 import type { MidiNote } from '../tuning/units';
 import { type BlowGain, blowGain, boundsOf } from './blow-gain';
 import { type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
-import { priorOf } from './blow-priors';
 import type { BlowSet } from './blow-sets';
-import { errorSum, errorsBefore, type NoteErrors } from './note-errors';
+import { leftAfter } from './look-ahead';
+import { changeOfErrors, errorSum, errorsBefore, type NoteErrors } from './note-errors';
 import { planBlows, plannedPlaces } from './plan-blows';
 import type { Prediction, ResponseModel } from './response-model';
-import { trialGain, trialStrength } from './trial-gain';
+import { mapThree, partialIndices, type ThreePartials } from './three-partials';
 
 export interface Dose {
   readonly firmness: BlowFirmness;
   readonly count: number;
 }
 
+/**
+ * `mend`: expected to help, by more than the doubt about it. `try`: a few light blows, to see what this place does.
+ * `prepare`: known not to help by itself, the first of several steps that together do.
+ */
+export type BlowAim = 'mend' | 'try' | 'prepare';
+
 export interface PlaceChoice extends BlowWhere, Dose, BlowGain {
-  /** `mend`: expected to help, by more than the doubt about it. `try`: one light blow, to see what this place does. */
-  readonly aim: 'mend' | 'try';
+  readonly aim: BlowAim;
   /** What the set will change, each partial against its fixed target. */
   readonly expected: Prediction;
 }
@@ -31,20 +36,23 @@ const doses: readonly Dose[] = [
   { firmness: 'firm', count: 4 },
   { firmness: 'firm', count: 6 },
 ];
-const gentlest: Dose = { firmness: 'light', count: 1 };
-/** What a place has not shown in so many single blows it will not show in one more. */
-const mostTrials = 2;
-/** No set is suggested that may, at the worst, make a partial this much worse, cents. */
-const mostWorsening = 4;
-/** A set that is expected to take away less than this part of the error is not worth a blow. */
-const leastPart = 0.03;
-const leastPartOfTrial = 0.01;
+/** Where the doubt is larger than the gain, or the gain comes later, no set is harder than this. */
+const mostToTry: Dose = { firmness: 'light', count: 3 };
+/** What a place has not shown in so many such sets it will not show in one more. */
+const mostTries = 2;
+/** No set is suggested that may, at the worst, make a partial this much worse than the note ever was, cents. */
+const mostHarm = 4;
+/** Nor one that would do more harm than this if a blow were far too hard, cents. */
+const mostHarmBySlip = 5;
+/** A slip moves the note by so many blows, and the other blows of the set by so many each (own guesses; tested against simulated pans). */
+const slip = { blows: 6, others: 1.3 };
+/** Blows that are expected to take away less than this part of the error, with all that follows, are not worth it. */
+const leastPart = 0.01;
 
 /**
- * The set that most reduces the expected weighted error of the three partials, or why there is none. A set whose
- * gain is less than the doubt about it is not suggested, nor one that could do much harm; places of the best plan
- * over all places come first. Where no place is sure enough, one light blow may be worth what it teaches.
- * `sets`: those on this note so far.
+ * The set that, with the best plan for what comes after it, leaves the least expected weighted error, or why there is
+ * none. No set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt
+ * about it. `sets`: those on this note so far.
  */
 export function choosePlace(
   note: MidiNote,
@@ -61,50 +69,59 @@ export function choosePlace(
       const expected = model.predict(note, dose, strengthOf(dose.firmness, dose.count));
       return { ...dose, ...blowGain(errors, expected, bounds), expected };
     })
-    .filter(({ worsening }) => worsening <= mostWorsening);
-  const sum = errorSum(errors);
-  const sure = safe.filter(({ gain, doubt }) => gain >= doubt && gain >= leastPart * sum);
-  const planned = sure.filter(({ at, firmness, count }) => {
-    const strength = plan.strengths[at] ?? 0;
-    return strength > 0 && strengthOf(firmness, count) <= Math.max(strength, trialStrength);
-  });
-  const mend = largest(planned, ({ gain }) => gain);
-  if (mend) return chosen('mend', mend);
-  const trials = safe.filter(
-    (each) =>
-      each.firmness === gentlest.firmness &&
-      each.count === gentlest.count &&
-      // Nobody is sent to places of which the trade knows nothing.
-      priorOf(each).source !== 'nothing known' &&
-      sets.filter((set) => isTrial(set) && isSameWhere(set, each)).length < mostTrials,
+    .filter((each) => each.harm <= mostHarm && !couldSlip(errors, bounds, each));
+  const allowed = safe.filter(
+    (each) => each.gain >= each.doubt || (isGentle(each) && triesAt(each, sets) < mostTries),
   );
-  const worth = trials.map((trial) => ({
-    trial,
-    gain: trialGain(errors, places, plan, trial.at, model.predict(note, trial), trial.expected),
-  }));
+  const worth = allowed.map((each) => {
+    const strength = strengthOf(each.firmness, each.count);
+    const usual = model.predict(note, each);
+    const left = leftAfter(errors, places, plan, { ...each, strength, usual });
+    return { each, gain: errorSum(errors) - left };
+  });
   const best = largest(worth, ({ gain }) => gain);
-  if (best && best.gain >= leastPartOfTrial * sum) return chosen('try', best.trial);
-  const other = largest(sure, ({ gain }) => gain);
-  if (other) return chosen('mend', other);
+  if (best && best.gain >= leastPart * errorSum(errors)) return chosen(best.each);
   return safe.some(({ gain }) => gain > 0) ? 'too-unsure' : 'nothing-helps';
 }
+
+/** True if one blow of the set, far too hard, could do harm. */
+function couldSlip(
+  { values, weights }: NoteErrors,
+  bounds: ThreePartials,
+  { expected, count }: Candidate,
+): boolean {
+  const blows = (count - 1) * slip.others + slip.blows;
+  const moved = mapThree(changeOfErrors(expected.mean), (change) => (change / count) * blows);
+  return partialIndices.some(
+    (k) => weights[k] > 0 && Math.abs(values[k] + moved[k]) > bounds[k] + mostHarmBySlip,
+  );
+}
+
+const isGentle = ({ firmness, count }: Dose): boolean =>
+  firmness === mostToTry.firmness && count <= mostToTry.count;
 
 interface Candidate extends Omit<PlaceChoice, 'aim'> {
   /** Number of the place in the plan. */
   readonly at: number;
 }
 
-const chosen = (aim: PlaceChoice['aim'], { at: _, ...candidate }: Candidate): PlaceChoice => ({
-  aim,
-  ...candidate,
-});
+const triesAt = (where: BlowWhere, sets: readonly BlowSet[]): number =>
+  sets.filter(
+    ({ place, side, strength }) =>
+      place === where.place &&
+      side === where.side &&
+      strength <= strengthOf(mostToTry.firmness, mostToTry.count),
+  ).length;
+
+function chosen({ at: _, ...candidate }: Candidate): PlaceChoice {
+  const { gain, doubt } = candidate;
+  // Where less is doubted than is lost, the loss is meant.
+  const aim = gain >= doubt ? 'mend' : gain < -doubt ? 'prepare' : 'try';
+  return { aim, ...candidate };
+}
 
 /** A single light blow shows what a place does; it is too little to mend much. */
-export const isTrial = ({ strength }: BlowSet): boolean =>
-  strength <= strengthOf(gentlest.firmness, gentlest.count);
-
-const isSameWhere = (one: BlowWhere, other: BlowWhere): boolean =>
-  one.place === other.place && one.side === other.side;
+export const isTrial = ({ strength }: BlowSet): boolean => strength <= strengthOf('light', 1);
 
 /** The first of those with the largest value, or null if there is none. */
 function largest<T>(choices: readonly T[], of: (choice: T) => number): T | null {

@@ -3,7 +3,7 @@ import { priorOf } from './blow-priors';
 import type { BlowSet } from './blow-sets';
 import { choleskyOf, inverseEntry, inverseTriangle, solveCholesky } from './cholesky';
 import { responseCovariance, type Spot } from './response-kernel';
-import { ageFactor, blowScatter, isTooFar, robustWeight } from './response-noise';
+import { ageFactor, blowScatter, expectedSquares, isTooFar, robustWeight } from './response-noise';
 import {
   type Matrix3,
   mapThree,
@@ -61,11 +61,11 @@ export function fitResponse(sets: readonly PlacedSet[]): ResponseFit {
   });
   const surprises = Float64Array.from(rows, ({ surprise }) => surprise);
   let weights = sets.map(() => 1);
-  let effects = sets.map(({ spot }) => priorOf(spot).mean);
+  let squares = sets.map(({ spot }) => expectedSquares(priorOf(spot).mean, priorCovariance(spot)));
   let lower: Float64Array = new Float64Array(0);
   let contradicting: ReadonlySet<string> = new Set();
   for (let pass = 0; pass < passes && size > 0; pass++) {
-    const noises = sets.map((set, k) => noiseOf(set, effects[k] ?? [0, 0, 0]));
+    const noises = sets.map((set, k) => noiseOf(set, squares[k] ?? noSquares));
     const matrix = Float64Array.from(shared);
     forBlocks(rows, (r, c, { set }, i, j) => {
       const at = r * size + c;
@@ -74,7 +74,7 @@ export function fitResponse(sets: readonly PlacedSet[]): ResponseFit {
     lower = choleskyOf(matrix, size);
     const others = leaveOneOut(sets, rows, { lower, surprises, noises, weights });
     weights = others.map(({ distance, values }) => robustWeight(distance, values));
-    effects = others.map(({ effect }) => effect);
+    squares = others.map(({ squares: expected }) => expected);
     const tooFar = sets.filter((_, k) => {
       const other = others[k];
       return other !== undefined && isTooFar(other.distance, other.values);
@@ -113,12 +113,12 @@ function rowsOf({ change, spot, strength }: PlacedSet, set: number): Row[] {
   });
 }
 
-/** Covariance of one set's measured changes about its expected effect. */
+/** Covariance of one set's measured changes about its expected effect. `squares`: see `blowScatter`. */
 export const noiseOf = (
   { sigma, strength, age }: Pick<PlacedSet, 'sigma' | 'strength' | 'age'>,
-  effect: ThreePartials,
+  squares: Matrix3,
 ): Matrix3 => {
-  const blows = blowScatter(effect, strength);
+  const blows = blowScatter(squares, strength);
   return matrix3((i, j) => ageFactor(age) * (blows[i][j] + (i === j ? sigma[i] ** 2 : 0)));
 };
 
@@ -135,6 +135,11 @@ function forBlocks(
   });
 }
 
+const noSquares: Matrix3 = matrix3(() => 0);
+
+const priorCovariance = (spot: Spot): Matrix3 =>
+  matrix3((i, j) => responseCovariance(spot, i, spot, j));
+
 interface Solved {
   readonly lower: Float64Array;
   readonly surprises: Float64Array;
@@ -143,8 +148,8 @@ interface Solved {
 }
 
 interface LeftOut {
-  /** What all other sets say about the effect at this one's spot. */
-  readonly effect: ThreePartials;
+  /** Expected products of the effects at this one's spot, as far as all other sets tell. */
+  readonly squares: Matrix3;
   /** Squared Mahalanobis distance of the set from that, and the number of values it was taken over. */
   readonly distance: number;
   readonly values: number;
@@ -162,8 +167,9 @@ function leaveOneOut(
   return sets.map((set, k) => {
     const own = rows.flatMap((row, r) => (row.set === k ? [{ row, r }] : []));
     const count = own.length;
-    const effect = priorOf(set.spot).mean;
-    if (count === 0) return { effect, distance: 0, values: 0 };
+    const { mean } = priorOf(set.spot);
+    const prior = priorCovariance(set.spot);
+    if (count === 0) return { squares: expectedSquares(mean, prior), distance: 0, values: 0 };
     const block = Float64Array.from(
       own.flatMap((a) => own.map((b) => inverseEntry(triangle, size, a.r, b.r))),
     );
@@ -175,20 +181,31 @@ function leaveOneOut(
       own.reduce((sum, { r }, b) => sum + (spread[a * count + b] ?? 0) * (answer[r] ?? 0), 0),
     );
     const weight = weights[k] ?? 1;
+    const noiseAt = (a: { row: Row }, b: { row: Row }): number =>
+      noises[k]?.[a.row.partial][b.row.partial] ?? 0;
+    // What the others leave in doubt about the effect: what lies between them and this set, less its own noise.
+    const doubts = own.map((a, x) =>
+      own.map(
+        (b, y) => ((spread[x * count + y] ?? 0) - noiseAt(a, b) / weight) / set.strength ** 2,
+      ),
+    );
     own.forEach((a, x) => {
       own.forEach((b, y) => {
-        const noise = noises[k]?.[a.row.partial][b.row.partial] ?? 0;
-        spread[x * count + y] = (spread[x * count + y] ?? 0) + noise * (1 - 1 / weight);
+        spread[x * count + y] = (spread[x * count + y] ?? 0) + noiseAt(a, b) * (1 - 1 / weight);
       });
     });
     const scaled = solveCholesky(choleskyOf(spread, count), count, Float64Array.from(away));
     const distance = away.reduce((sum, each, x) => sum + each * (scaled[x] ?? 0), 0);
-    const expected = mapThree(effect, (prior, i) => {
-      const at = own.findIndex(({ row }) => row.partial === i);
-      const row = own[at]?.row;
-      return row ? prior + (row.surprise - (away[at] ?? 0)) / row.strength : prior;
+    const at = mapThree(partialIndices, (i) => own.findIndex(({ row }) => row.partial === i));
+    const effect = mapThree(mean, (expected, i) => {
+      const row = own[at[i]]?.row;
+      return row ? expected + (row.surprise - (away[at[i]] ?? 0)) / row.strength : expected;
     });
-    return { effect: expected, distance, values: count };
+    const squares = expectedSquares(
+      effect,
+      matrix3((i, j) => doubts[at[i]]?.[at[j]] ?? prior[i][j]),
+    );
+    return { squares, distance, values: count };
   });
 }
 

@@ -1,9 +1,10 @@
 // Looking ahead: which sets at several places together would bring a note closest to true.
 import type { MidiNote } from '../tuning/units';
 import { allWheres, type BlowWhere } from './blow-places';
+import { priorOf } from './blow-priors';
 import { changeOfErrors, covarianceOfErrors, errorSum, type NoteErrors } from './note-errors';
 import type { ResponseModel } from './response-model';
-import { mapThree, partialIndices, type ThreePartials } from './three-partials';
+import { type Matrix3, partialIndices, type ThreePartials } from './three-partials';
 
 /** What one usual set at a place does to the errors, and what it costs to be wrong about it. */
 export interface PlannedPlace {
@@ -24,22 +25,32 @@ export interface BlowPlan {
 /** More than this at one place is no plan any more, in usual sets. */
 const mostStrength = 6;
 const mostSweeps = 30;
+/** Of the doubt about a place so much counts in a plan: the rest is seen while it is carried out, and answered (own choice, tried on simulated pans). */
+const unanswered = 0.8;
 /** Smaller steps than this change nothing that could be hammered. */
 const smallestStep = 0.005;
+
+/** Nobody is sent to places of which the trade knows nothing. */
+const knownWheres = allWheres.filter((where) => priorOf(where).source !== 'nothing known');
+
+/** What it costs in a plan to be wrong about an effect: `doubt` is the covariance of a usual set's, as errors. */
+export const plannedDoubt = (errors: NoteErrors, doubt: Matrix3): number =>
+  unanswered * weightedTrace(errors, doubt);
 
 export function plannedPlaces(
   note: MidiNote,
   errors: NoteErrors,
   model: ResponseModel,
 ): readonly PlannedPlace[] {
-  return allWheres.map((where) => {
+  return knownWheres.map((where) => {
     const { mean, covariance, doubt } = model.predict(note, where);
-    const unsure = weightedTrace(errors, covarianceOfErrors(doubt));
+    const unsure = covarianceOfErrors(doubt);
     return {
       where,
       effect: changeOfErrors(mean),
-      doubtCost: unsure,
-      scatterCost: weightedTrace(errors, covarianceOfErrors(covariance)) - unsure,
+      doubtCost: plannedDoubt(errors, unsure),
+      scatterCost:
+        weightedTrace(errors, covarianceOfErrors(covariance)) - weightedTrace(errors, unsure),
     };
   });
 }
@@ -70,7 +81,10 @@ export function planBlows(
       const before = strengths[p] ?? 0;
       const curve = weights[0] * f * f + weights[1] * o * o + weights[2] * t * t;
       const slope = weights[0] * fundamental * f + weights[1] * octave * o + weights[2] * third * t;
-      const best = before - (slope + doubtCost * before + scatterCost / 2) / (curve + doubtCost);
+      const bend = curve + doubtCost;
+      // A place that does nothing, for certain.
+      if (bend === 0) return;
+      const best = before - (slope + doubtCost * before + scatterCost / 2) / bend;
       const strength = Math.min(mostStrength, Math.max(0, best));
       const step = strength - before;
       if (step === 0) return;
@@ -88,18 +102,5 @@ export function planBlows(
   return { strengths, left: errorSum({ weights, values: [fundamental, octave, third] }) + cost };
 }
 
-const weightedTrace = (
-  { weights }: NoteErrors,
-  matrix: ReturnType<typeof covarianceOfErrors>,
-): number => partialIndices.reduce<number>((sum, k) => sum + weights[k] * matrix[k][k], 0);
-
-/** A place with another effect, better known: `left` of the doubt about it remains. */
-export const placeLearned = (
-  place: PlannedPlace,
-  away: ThreePartials,
-  left: number,
-): PlannedPlace => ({
-  ...place,
-  effect: mapThree(place.effect, (value, k) => value + away[k]),
-  doubtCost: left * place.doubtCost,
-});
+const weightedTrace = ({ weights }: NoteErrors, matrix: Matrix3): number =>
+  partialIndices.reduce<number>((sum, k) => sum + weights[k] * matrix[k][k], 0);

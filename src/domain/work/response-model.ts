@@ -6,7 +6,7 @@ import type { BlowSet, NoteTraits } from './blow-sets';
 import { type Effect, fitResponse, noiseOf } from './fit-response';
 import { mahalanobis } from './mahalanobis';
 import type { Spot } from './response-kernel';
-import { blowScatter, isTooFar } from './response-noise';
+import { blowScatter, expectedSquares, isTooFar } from './response-noise';
 import { type Matrix3, mapThree, matrix3, type ThreePartials } from './three-partials';
 
 /** What a set of blows will change, each partial against its fixed target, cents. */
@@ -68,7 +68,7 @@ export function learnResponse(
     isContradicting(set) {
       if (learned.has(set.id)) return fit.contradicting.has(set.id);
       const { mean, covariance } = effectAt(spotOf(set.note, set));
-      const noise = noiseOf({ ...set, age: 0 }, mean);
+      const noise = noiseOf({ ...set, age: 0 }, expectedSquares(mean, covariance));
       const { distance, values } = mahalanobis(
         mapThree(set.change, (moved, i) =>
           moved === null ? null : moved - set.strength * mean[i],
@@ -81,7 +81,7 @@ export function learnResponse(
 }
 
 function predictionOf({ mean: effect, covariance: unsure }: Effect, strength: number): Prediction {
-  const scatter = blowScatter(effect, strength);
+  const scatter = blowScatter(expectedSquares(effect, unsure), strength);
   const mean = mapThree(effect, (each) => strength * each);
   const doubt = matrix3((i, j) => strength ** 2 * unsure[i][j]);
   const covariance = matrix3((i, j) => doubt[i][j] + scatter[i][j]);

@@ -11,14 +11,21 @@ const scatter = {
   base: 0.3,
 };
 
-/** Covariance of what one set of this strength does beside the expected; `effect` is that of a usual set. */
-export const blowScatter = (effect: ThreePartials, strength: number): Matrix3 =>
+/**
+ * Covariance of what one set of this strength does beside the expected. `squares`: expected products of the effects
+ * of a usual set (`expectedSquares`), so that a place of which little is known is not taken for one that scatters little.
+ */
+export const blowScatter = (squares: Matrix3, strength: number): Matrix3 =>
   matrix3((i, j) => {
     // Chance from blow to blow averages out with their number, and the strength goes with it.
     const part = strength * scatter.blows ** 2 + (strength * scatter.set) ** 2;
-    const common = part * effect[i] * effect[j];
+    const common = part * squares[i][j];
     return i === j ? common + (strength * scatter.each) ** 2 + scatter.base ** 2 : common;
   });
+
+/** E(e·eᵀ) of an effect e with this mean and covariance. */
+export const expectedSquares = (mean: ThreePartials, covariance: Matrix3): Matrix3 =>
+  matrix3((i, j) => mean[i] * mean[j] + covariance[i][j]);
 
 /** Old sets weigh less: metal, hammers and arms change. After this time half as much (own choice). */
 const halfWeightAfter = 365 * 24 * 3600 * 1000;

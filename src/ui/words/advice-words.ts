@@ -2,6 +2,7 @@
 
 import { displayName } from '../../domain/tuning/note-names';
 import type { Advice, LeaveReason, PartialOff, SuggestedBlows } from '../../domain/work/advice';
+import type { BlowAim } from '../../domain/work/choose-place';
 import type { ProfessionalReason } from '../../domain/work/professional-limits';
 import type { Reading } from '../../domain/work/reading';
 import { partialIndices } from '../../domain/work/three-partials';
@@ -11,7 +12,8 @@ import { noteListWords } from './list-words';
 
 export const adviceWords = {
   title: 'What to try next',
-  trial: 'One light blow, to learn',
+  trial: 'Light blows, to learn',
+  prepare: 'First of two steps',
   leave: 'Leave it',
   professional: 'This one is for a professional',
   undo: 'A professional can undo less than you think. Stop while it is better than before.',
@@ -57,10 +59,27 @@ export function reasonWords(
       : setsHere === 1
         ? 'This pan has shown it in one set.'
         : `This pan has shown it in ${setsHere} sets.`;
-  const aim = advice.aim === 'try' ? 'One light blow shows what this place does on this note.' : '';
-  return [offWords(advice.off, reading), movesWords(advice, reading), known, aim]
+  return [
+    offWords(advice.off, reading),
+    movesWords(advice, reading),
+    known,
+    aimWords(advice.aim, advice.count),
+  ]
     .filter((each) => each !== '')
     .join(' ');
+}
+
+function aimWords(aim: BlowAim, count: number): string {
+  switch (aim) {
+    case 'mend':
+      return '';
+    case 'try': {
+      const blows = count === 1 ? 'One light blow shows' : 'A few light blows show';
+      return `${blows} what this place does on this note.`;
+    }
+    case 'prepare':
+      return 'By itself it makes nothing better: it makes room for the next step, which does.';
+  }
 }
 
 function offWords(off: readonly PartialOff[], reading: Pick<Reading, 'third'> | null): string {
@@ -173,11 +192,17 @@ export function professionalWords(why: ProfessionalReason): string {
   }
 }
 
+const adviceTitles: Readonly<Record<BlowAim, string>> = {
+  mend: adviceWords.title,
+  try: adviceWords.trial,
+  prepare: adviceWords.prepare,
+};
+
 /** The same in a few words, for a voice. */
 export function adviceTitle(advice: Advice): string {
   switch (advice.kind) {
     case 'blows':
-      return advice.aim === 'try' ? adviceWords.trial : adviceWords.title;
+      return adviceTitles[advice.aim];
     case 'leave':
       return adviceWords.leave;
     case 'professional':

@@ -269,3 +269,27 @@ describe('what is expected before anything was learned', () => {
     expect(own[0]).toBeGreaterThan(Math.abs(mean[0]));
   });
 });
+
+describe('a place of which little is known', () => {
+  const where = { place: 'glancing-long', side: 'above' } as const;
+  const oneBlow: BlowSet = {
+    ...where,
+    id: 'a',
+    at: instant(0),
+    note: midiNote(66),
+    firmness: 'light',
+    strength: 1 / 3,
+    change: [0, 1.5, 0],
+    sigma: [0.2, 0.2, 0.2],
+  };
+
+  it('is not taken for well known after one blow, which may have been a weak one', () => {
+    const { mean, doubt } = learnResponse([oneBlow], new Map(), instant(0)).predict(
+      midiNote(66),
+      where,
+    );
+    expect(mean[1]).toBeGreaterThan(1);
+    expect(mean[1]).toBeLessThan(4.5);
+    expect(Math.sqrt(doubt[1][1])).toBeGreaterThan(2);
+  });
+});

@@ -1,0 +1,79 @@
+// What a step is worth with all that comes after it.
+import { describe, expect, it } from 'vitest';
+import { usualTolerances } from '../../../src/domain/tuning/tolerances';
+import { instant, midiNote } from '../../../src/domain/tuning/units';
+import { strengthOf } from '../../../src/domain/work/blow-places';
+import { likelyOutcomes } from '../../../src/domain/work/likely-outcomes';
+import { leftAfter } from '../../../src/domain/work/look-ahead';
+import type { NoteErrors } from '../../../src/domain/work/note-errors';
+import { planBlows, plannedPlaces } from '../../../src/domain/work/plan-blows';
+import { learnResponse, type ResponseModel } from '../../../src/domain/work/response-model';
+import { matrix3 } from '../../../src/domain/work/three-partials';
+
+const { main, third } = usualTolerances.good;
+const errorsOf = (fundamental: number, octave: number): NoteErrors => ({
+  values: [fundamental, octave, 0],
+  limits: [main, main, third],
+  weights: [1 / main ** 2, 1 / main ** 2, 1 / third ** 2],
+});
+const note = midiNote(66);
+const nothing = matrix3(() => 0);
+
+function afterOneBlow(model: ResponseModel, errors: NoteErrors, place: string, side: string) {
+  const places = plannedPlaces(note, errors, model);
+  const plan = planBlows(errors, places);
+  const at = places.findIndex(({ where }) => where.place === place && where.side === side);
+  const where = places[at]?.where;
+  if (!where) throw new Error('no such place');
+  const strength = strengthOf('light', 1);
+  const [usual, expected] = [
+    model.predict(note, where),
+    model.predict(note, where, strength),
+  ] as const;
+  return { plan, places, left: leftAfter(errors, places, plan, { at, strength, usual, expected }) };
+}
+
+describe('the outcomes that stand for all', () => {
+  it('have the mean and the covariance of standard normal values', () => {
+    for (const i of [0, 1, 2] as const) {
+      for (const j of [0, 1, 2] as const) {
+        const product =
+          likelyOutcomes.reduce((sum, each) => sum + each[i] * each[j], 0) / likelyOutcomes.length;
+        expect(product).toBeCloseTo(i === j ? 1 : 0, 12);
+      }
+      expect(likelyOutcomes.reduce((sum, each) => sum + each[i], 0)).toBeCloseTo(0, 12);
+    }
+  });
+});
+
+describe('what is left after a step', () => {
+  const untaught = learnResponse([], new Map(), instant(0));
+
+  it('is what the best plan leaves of the moved note, where everything is known', () => {
+    const sure: ResponseModel = {
+      ...untaught,
+      predict: (each, where, strength = 1) => ({
+        ...untaught.predict(each, where, strength),
+        covariance: nothing,
+        doubt: nothing,
+      }),
+    };
+    const errors = errorsOf(-12, -8);
+    const { left, places } = afterOneBlow(sure, errors, 'border', 'above');
+    // One of three blows from above at the border raises all by 4/3 cents (blow-priors), so the octave stays as it is.
+    const moved = planBlows(errorsOf(-12 + 4 / 3, -8), places);
+    expect(left).toBeCloseTo(moved.left, 1);
+  });
+
+  it('is less for a blow that tells which way a place moves the octave, though it is as likely to harm', () => {
+    const errors = errorsOf(0, -9);
+    const { left, plan } = afterOneBlow(untaught, errors, 'glancing-long', 'above');
+    expect(left).toBeLessThan(plan.left);
+  });
+
+  it('is no less for a blow that tells nothing about what is wrong', () => {
+    const errors = errorsOf(0, -9);
+    const about = (place: string) => afterOneBlow(untaught, errors, place, 'above').left;
+    expect(about('glancing-long')).toBeLessThan(about('glancing-short'));
+  });
+});
