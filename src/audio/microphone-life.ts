@@ -2,11 +2,11 @@
 import type { MicrophoneState } from '../domain/ports/microphone-ports';
 
 /** No block for this long: the sound is lost, ms. */
-export const lostAfter = 900;
+const lostAfter = 900;
 /** Nothing but exact zeros for this long: something is switched off, ms. */
-export const silentAfter = 2500;
+const silentAfter = 2500;
 /** After the start this much is thrown away by watching only, ms. */
-export const primingTime = 300;
+const primingTime = 300;
 
 /** The name of our own error where the browser gives pages without https no microphone. */
 export const insecureError = 'InsecureError';

@@ -1,6 +1,6 @@
 // Sums and differences of narrow bands.
 import type { BandSignal } from './band-signal';
-import type { DampedLine } from './fit-damped-lines';
+import type { DampedLine } from './damped-line';
 
 /** Mean square of the band's samples. */
 export function powerOf({ re, im, count }: BandSignal): number {

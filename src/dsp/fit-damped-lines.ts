@@ -1,21 +1,9 @@
 // Non-linear least squares: a few damped complex exponentials in a narrow band, one of them with a glide.
 import type { BandSignal } from './band-signal';
 import { powerOf, project } from './band-sums';
+import type { DampedLine } from './damped-line';
 import { DampedModel, perLine } from './damped-model';
 import { factorise, solveFactorised } from './solve-symmetric';
-
-export interface DampedLine {
-  /** Offset from the band's centre, Hz. */
-  readonly offsetHz: number;
-  /** One standard error of the frequency, Hz. */
-  readonly sigmaHz: number;
-  /** Amplitude decay rate, 1/s (1 / time constant). */
-  readonly decayRate: number;
-  /** Amplitude at the first sample of the window. */
-  readonly amplitude: number;
-  /** Phase at the first sample of the window, without the glide, radians. */
-  readonly phase: number;
-}
 
 export interface DampedFit {
   readonly lines: readonly DampedLine[];

@@ -1,7 +1,6 @@
 // Noise that comes and goes with a strike and that no line explains: a buzz.
 import { RealFourier } from './fourier';
 import { nthSmallest } from './nth-smallest';
-import type { SpectralLine } from './strike-spectrum';
 
 /** A sound at a rate that keeps all up to `highestHz`; the onset is at `onset`. */
 export interface BuzzSound {
@@ -55,7 +54,7 @@ export class StrikeBuzz {
    * its end (whichever is more: what does not fall with the strike is not its own), against the power of the strike
    * in the same time, dB. Null where the sound is too short.
    */
-  measure(sound: BuzzSound, lines: readonly Pick<SpectralLine, 'hz'>[]): number | null {
+  measure(sound: BuzzSound, lines: readonly { readonly hz: number }[]): number | null {
     const { samples, count, onset, rate } = sound;
     const last = count - frame - Math.round(margin * rate);
     const first = onset + Math.round(from * rate);
@@ -81,7 +80,7 @@ export class StrikeBuzz {
   }
 
   /** Finds the bins beside `lines`; false if hardly any are left. */
-  #clear(lines: readonly Pick<SpectralLine, 'hz'>[], rate: number): boolean {
+  #clear(lines: readonly { readonly hz: number }[], rate: number): boolean {
     const binHz = rate / frame;
     const isFree = this.#isFree.fill(0);
     const low = Math.ceil(lowestHz / binHz);

@@ -70,7 +70,7 @@ export interface LayoutEditorModel {
   redo(): void;
 }
 
-export const widestOffset = 100;
+const widestOffset = 100;
 
 export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {
   const history = signal(beginHistory(initial));

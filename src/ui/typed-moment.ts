@@ -4,7 +4,7 @@ import { type Instant, instant } from '../domain/tuning/units';
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** For a field of the type `date`. */
-export function dayText(at: number): string {
+function dayText(at: number): string {
   const day = new Date(at);
   return `${String(day.getFullYear()).padStart(4, '0')}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
 }

@@ -2,9 +2,9 @@
 import { type Minutes, minutes } from '../tuning/units';
 
 /** The recommended limit over a day of work, dB(A) (NIOSH Publication 98-126, 1998). */
-export const limitOverADay = 85;
+const limitOverADay = 85;
 /** For this many dB more the time is halved (the exchange rate of the same publication). */
-export const halvingStep = 3;
+const halvingStep = 3;
 
 /**
  * The longest time a day that NIOSH recommends at `levelDba` dB(A) without protection:

@@ -30,7 +30,7 @@ export function spreadOnDrums(
 }
 
 /** Notes of one drum, lowest first, in up to three circles. */
-export function spreadOnDrum(notes: readonly MidiNote[]): readonly NotePlace[] {
+function spreadOnDrum(notes: readonly MidiNote[]): readonly NotePlace[] {
   const spots = circlesFor(notes.length).flatMap((circle) =>
     Array.from({ length: circle.count }, (_, k) => ({
       ring: circle.ring,

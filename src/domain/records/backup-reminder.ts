@@ -15,8 +15,8 @@ export type BackupReminder =
   | { readonly kind: 'readings'; readonly count: number }
   | { readonly kind: 'days'; readonly days: number };
 
-export const readingsBeforeReminder = 10;
-export const daysBeforeReminder = 30;
+const readingsBeforeReminder = 10;
+const daysBeforeReminder = 30;
 const day = 86_400_000;
 
 /**

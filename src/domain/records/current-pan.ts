@@ -85,7 +85,7 @@ export function fieldConflicts(history: PanHistory): readonly FieldConflict[] {
  * others. So a value does not come back when an edit in the middle of a row is erased, but does when the last
  * one is. Edits that replace each other in a circle (no phone writes such) stand all: no value is lost to them.
  */
-export function headsOf({ edits, erasures }: PanHistory, field: PanField): readonly PanEdit[] {
+function headsOf({ edits, erasures }: PanHistory, field: PanField): readonly PanEdit[] {
   const erased = erasedIds(erasures);
   const ofField = edits.filter(({ id, fields }) => !erased.has(id) && fields[field] !== undefined);
   const byId = new Map(edits.map((edit) => [edit.id, edit]));

@@ -5,7 +5,7 @@ import { headRules, instantRule } from './record-head';
 import { oneOf, orNull, text, trueOrFalse } from './value-rules';
 
 /** Longest texts about a visit, characters. The form's fields take no more. */
-export const longestOfVisit = { who: 200, done: 10_000, remarks: 10_000 } as const;
+const longestOfVisit = { who: 200, done: 10_000, remarks: 10_000 } as const;
 
 const tunerVisitRules: FieldRules<TunerVisit> = {
   ...headRules,

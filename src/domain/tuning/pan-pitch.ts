@@ -29,7 +29,7 @@ export interface NoteAgainstPan {
 }
 
 /** Fewer notes say nothing about a pan. */
-export const fewestNotes = 3;
+const fewestNotes = 3;
 /** A normal distribution's standard deviation over its median absolute deviation. */
 const normalFromMedian = 1.4826;
 /** Notes are never taken to scatter less than this, cents. */

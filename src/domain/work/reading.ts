@@ -31,7 +31,7 @@ export type ReadingStep =
 
 export const strikesToSettle = 3;
 /** A reading is surer than this when it settles: one standard error of fundamental and octave, cents. */
-export const settledSigma = 0.7;
+const settledSigma = 0.7;
 const mostHeard = 9;
 
 /** Adds a strike (settled or provisional) to the reading so far; another note starts a new reading. */

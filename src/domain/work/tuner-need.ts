@@ -27,7 +27,7 @@ export interface TunerNeed {
  * into; common practice, no source. A crack comes first because it spreads and because that pan must not be
  * played; a whole pan that has moved is much work, but can be played by itself.
  */
-export const needWeights = {
+const needWeights = {
   /** For each note. */
   cracked: 40,
   dead: 20,

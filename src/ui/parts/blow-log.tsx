@@ -134,7 +134,7 @@ export function Two<Value extends string>({
 }
 
 /** What must be known before a hammer is lifted: open until the first set has been logged. */
-export function Cautions({ isOpen }: { readonly isOpen: boolean }) {
+function Cautions({ isOpen }: { readonly isOpen: boolean }) {
   return (
     <details class="how-sure hint warn" open={isOpen}>
       <summary>{benchWords.cautionsTitle}</summary>

@@ -81,11 +81,7 @@ function noteDrawing(place: NotePlace, shown: MapNote | null, columns: number): 
 }
 
 /** The oval of a note that stands so: the same shapes on the map, in the table and in the legend. */
-export function standingShape(
-  standing: NoteStanding,
-  rx: number,
-  ry: number,
-): readonly MarkupElement[] {
+function standingShape(standing: NoteStanding, rx: number, ry: number): readonly MarkupElement[] {
   const oval = element('ellipse', {
     rx: short(rx),
     ry: short(ry),

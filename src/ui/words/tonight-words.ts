@@ -24,7 +24,7 @@ export const className = (note: PitchClass): string => classNames[note] ?? '';
 export const keyName = (key: PitchClass): string => keyNames[key] ?? className(key);
 
 /** "15:20". */
-export const clockWords = (at: Instant): string =>
+const clockWords = (at: Instant): string =>
   new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
 /** The result in one sentence. */
