@@ -10,8 +10,8 @@ export interface ServedStorePage {
   close(): Promise<void>;
 }
 
-/** Builds the page into a folder of its own, never into dist/, and serves it on a free port. */
-export async function serveStorePage(): Promise<ServedStorePage> {
+/** Builds the page into a folder of its own, never into dist/, and serves it on `wantedPort`, or on a free one. */
+export async function serveStorePage(wantedPort = 0): Promise<ServedStorePage> {
   const directory = mkdtempSync(join(tmpdir(), 'ringwright-store-page-'));
   await build({
     configFile: false,
@@ -21,7 +21,7 @@ export async function serveStorePage(): Promise<ServedStorePage> {
     build: { target: 'es2022', outDir: directory, emptyOutDir: true, minify: false },
   });
   const server = createStaticServer({ directory });
-  const port = await listenOn(server, 0, 'localhost');
+  const port = await listenOn(server, wantedPort, 'localhost');
   return {
     address: `http://localhost:${port}/`,
     close: async () => {

@@ -24,6 +24,7 @@ const backups = new IndexedDbBackupFiles({
   appVersion: '0.1.0',
 });
 let exported: FileOnHand | null = null;
+const asideName = 'exported';
 
 const storePage = {
   store,
@@ -39,21 +40,31 @@ const storePage = {
   timeRack: (pans: number) => timeRack(store, pans),
   timePan: (pan: number, rounds: number) => timePan(store, pan, rounds),
   timeNote: (pan: number, rounds: number) => timeNote(store, pan, rounds),
-  /** Keeps the file on the page, for the import. */
+  /** Keeps the file on the page, to be put aside. */
   timeExport: async () => {
     const { file, milliseconds, records } = await timeExport(backups);
     exported = file;
     return { bytes: file.size, milliseconds, records };
   },
-  /** Takes in the file of the export; the database is emptied before. */
-  timeImport: async () => {
+  /** Keeps the exported file beside the database, for a page of another start. */
+  putExportAside: async () => {
     if (!exported) throw new Error('Nothing was exported.');
+    const folder = await navigator.storage.getDirectory();
+    const writable = await (
+      await folder.getFileHandle(asideName, { create: true })
+    ).createWritable();
+    await (exported as File).stream().pipeTo(writable);
+  },
+  /** Takes in the file that was put aside; the database is emptied before. */
+  timeImport: async () => {
+    const folder = await navigator.storage.getDirectory();
+    const file = await (await folder.getFileHandle(asideName)).getFile();
     await new Promise<void>((done, fail) => {
       const request = indexedDB.deleteDatabase('ringwright');
       request.onsuccess = () => done();
       request.onerror = () => fail(request.error);
     });
-    return timeImport(backups, exported);
+    return timeImport(backups, file);
   },
 };
 
