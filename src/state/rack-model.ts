@@ -94,24 +94,28 @@ export function createRackModel(ports: RackPorts): RackModel {
 
   const load = async (): Promise<void> => {
     const mine = ++turn;
-    const [kept, size] = await Promise.all([store.cards(), store.size()]);
+    const [asked, counted] = [store.cards(), store.size()];
+    const kept = await asked;
     if (mine !== turn) return;
     if (kept.kind === 'trouble') {
       state.value = kept;
       return;
     }
+    const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
+    batch(() => {
+      // An outdated card is better than none while the new one is made.
+      cards.value = new Map(kept.value.cards.map((card) => [card.pan, card]));
+      // An empty rack waits for the word whether it was lost.
+      if (cards.value.size && !kept.value.stale.length) state.value = { kind: 'ready' };
+    });
+    const size = await counted;
+    if (mine !== turn) return;
     if (size.kind === 'loaded') {
       readings.value = size.value.readings;
       soundBytes.value = size.value.soundBytes;
       pans = kept.value.cards.length + kept.value.stale.length;
       lookForLoss();
     }
-    const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
-    batch(() => {
-      // An outdated card is better than none while the new one is made.
-      cards.value = new Map(kept.value.cards.map((card) => [card.pan, card]));
-      if (kept.value.stale.length === 0) state.value = { kind: 'ready' };
-    });
     for (const pan of [...kept.value.stale, ...outdated.map((card) => card.pan)]) {
       const card = await ports.makeCard(pan);
       if (mine !== turn) return;

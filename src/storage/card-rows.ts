@@ -9,6 +9,11 @@ export interface CardRow {
   readonly pan: PanId;
   /** How often records of the pan were written; a card computed from fewer is older than its records. */
   readonly changes: number;
+  /**
+   * How many readings the pan has, counted when its card was kept and thrown away with it; null when unknown.
+   * Counting all readings of a large rack takes seconds.
+   */
+  readonly readings: number | null;
   /** Null when the pan was written to since its card was made. */
   readonly card: PanCard | null;
 }
@@ -18,11 +23,23 @@ export function restoreCardRow(stored: unknown): CardRow | null {
   if (typeof stored !== 'object' || stored === null) return null;
   const { pan, changes, card } = stored as Readonly<Record<string, unknown>>;
   if (typeof pan !== 'string') return null;
+  const readings = readingsInRow(stored);
+  // Of a row without a count, as older versions wrote them, the card is made anew, too: the count comes with it.
+  const isWhole = readings !== null && card !== null && card !== undefined;
   return {
     pan: panId(pan),
     changes: typeof changes === 'number' && Number.isSafeInteger(changes) ? changes : 0,
-    card: card === null || card === undefined ? null : restorePanCard(card),
+    readings,
+    card: isWhole ? restorePanCard(card) : null,
   };
+}
+
+/** See `CardRow.readings`; of any stored row, without a look at its card. */
+export function readingsInRow(stored: unknown): number | null {
+  const { readings } = stored as { readonly readings?: unknown };
+  return typeof readings === 'number' && Number.isSafeInteger(readings) && readings >= 0
+    ? readings
+    : null;
 }
 
 /** The cards, and the pans whose card must be made anew. */
@@ -43,7 +60,7 @@ export async function invalidateCards(
   await Promise.all(
     Array.from(pans, async (pan) => {
       const changes = (restoreCardRow(await store.get(pan))?.changes ?? 0) + 1;
-      await store.put({ pan, changes, card: null } satisfies CardRow);
+      await store.put({ pan, changes, readings: null, card: null } satisfies CardRow);
     }),
   );
 }

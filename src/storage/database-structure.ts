@@ -64,6 +64,11 @@ export const storeOf: Readonly<Record<RackRecord['kind'], RecordStore>> = {
   erasure: 'erasures',
 };
 
+/** The range of `place` with all readings of a pan. */
+export const placesOfPan = (pan: string): IDBKeyRange =>
+  // An empty list is larger than every number.
+  IDBKeyRange.bound([pan], [pan, []]);
+
 /** Raises an empty database or one of an earlier version. Synchronous: a migration that waits could be left half done. */
 export function raiseStructure(database: Connection, oldVersion: number): void {
   if (oldVersion < 1) database.createObjectStore('settings');

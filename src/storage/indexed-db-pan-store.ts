@@ -16,6 +16,7 @@ import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import type { Database } from './database';
 import { RackChanges } from './rack-changes';
+import { countReadings, type RackSize, sizeOfRack, storesOfSize } from './rack-size';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 import { storeTrouble } from './store-trouble';
 import { inTransaction, type StoreName, type Transaction } from './transaction';
@@ -53,12 +54,14 @@ export class IndexedDbPanStore implements PanStore {
   async keepCard(card: PanCard, madeFrom: PanRecords): Promise<Kept> {
     const changes = this.#changesAtReading.get(madeFrom);
     return this.#write(async (connection) => {
-      await inTransaction(connection, ['cards'], 'readwrite', async (transaction) => {
+      const stores = ['cards', 'readings'] as const;
+      await inTransaction(connection, stores, 'readwrite', async (transaction) => {
         const store = transaction.objectStore('cards');
         const row = restoreCardRow(await store.get(card.pan));
         // Written to since: the card is already an old one.
         if (row === null || row.changes !== changes) return;
-        await store.put({ ...row, card } satisfies CardRow);
+        const readings = await countReadings(transaction, card.pan);
+        await store.put({ ...row, readings, card } satisfies CardRow);
       });
     });
   }
@@ -130,14 +133,8 @@ export class IndexedDbPanStore implements PanStore {
     );
   }
 
-  size(): Promise<Loaded<{ readonly readings: number; readonly soundBytes: number }>> {
-    return this.#load(['readings', 'attachments'], async (transaction) => {
-      const readings = transaction.objectStore('readings').count();
-      let soundBytes = 0;
-      let cursor = await transaction.objectStore('attachments').index('soundBytes').openKeyCursor();
-      for (; cursor; cursor = await cursor.continue()) soundBytes += cursor.key;
-      return { readings: await readings, soundBytes };
-    });
+  size(): Promise<Loaded<RackSize>> {
+    return this.#load(storesOfSize, sizeOfRack);
   }
 
   onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe {

@@ -2,7 +2,7 @@
 import type { BackupPart } from '../domain/records/backup-format';
 import type { PanId, RackRecord } from '../domain/records/rack-records';
 import type { Database } from './database';
-import { type RecordStore, storeOf } from './database-structure';
+import { placesOfPan, type RecordStore, storeOf } from './database-structure';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 const recordsAtOnce = 500;
@@ -74,12 +74,10 @@ async function* batches(
 const placesOf = (database: Database, pan: PanId): Promise<readonly [string, number][]> =>
   database.use(async (connection) => {
     const places: [string, number][] = [];
-    // An empty list is larger than every number.
-    const range = IDBKeyRange.bound([pan], [pan, []]);
     let cursor = await connection
       .transaction('readings')
       .store.index('place')
-      .openKeyCursor(range, 'nextunique');
+      .openKeyCursor(placesOfPan(pan), 'nextunique');
     for (; cursor; cursor = await cursor.continue()) places.push(cursor.key);
     return places;
   });

@@ -11,7 +11,7 @@ export type Transaction<Mode extends IDBTransactionMode> = IDBPTransaction<
 >;
 
 /**
- * Runs `work` in one transaction over `stores` and resolves to its result once all of it is on disk (strict
+ * Runs `work` in one transaction over `stores` and resolves to its result once all that it wrote is on disk (strict
  * durability). `work` may wait for nothing but this transaction. Rejects, with nothing written, if any part failed.
  */
 export async function inTransaction<T, Mode extends 'readonly' | 'readwrite'>(
@@ -25,6 +25,11 @@ export async function inTransaction<T, Mode extends 'readonly' | 'readwrite'>(
     abort(transaction);
     throw error;
   });
+  if (mode === 'readonly') {
+    // What was read is true however the transaction ends: nobody waits for the browser to close it.
+    transaction.done.catch(() => undefined);
+    return working;
+  }
   const [worked, done] = await Promise.allSettled([working, transaction.done]);
   if (worked.status === 'fulfilled' && done.status === 'fulfilled') return worked.value;
   const reasons = [worked, done].flatMap((part) =>

@@ -25,6 +25,19 @@ function rackWith(before: RackTrace | null) {
   });
   return { memory, trace, model };
 }
+
+/** A rack that was not empty once, with a store that only counts its readings after `count` was called. */
+function slowlyCounted() {
+  const { memory, model } = rackWith({ pans: 4, readings: 100, at: instant(1000) });
+  const size = memory.store.size;
+  let count = () => {};
+  const counted = new Promise<void>((done) => {
+    count = done;
+  });
+  memory.store.size = () => counted.then(size);
+  return { memory, model, count };
+}
+
 const round = sampleRound('round-1');
 const settle = () => new Promise((done) => setTimeout(done, 0));
 
@@ -52,6 +65,27 @@ describe('the rack', () => {
     await settle();
     expect(model.lost.value).toBeNull();
     expect(trace.kept).toEqual({ pans: 1, readings: 2, at: 5000 });
+  });
+
+  it('shows its pans before their readings are counted', async () => {
+    const { model, memory, count } = slowlyCounted();
+    memory.cards.set(sampleCard().pan, sampleCard());
+    void model.load();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.count.value).toBe(1);
+    count();
+  });
+
+  it('without a pan first asks whether they were lost', async () => {
+    const { model, count } = slowlyCounted();
+    void model.load();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'loading' });
+    count();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.lost.value).toEqual({ pans: 4, readings: 100, at: 1000 });
   });
 
   it('says nothing more once the user goes on without it', async () => {

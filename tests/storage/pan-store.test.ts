@@ -121,6 +121,22 @@ describe('records that were kept', () => {
       [...sounds, sampleAttachment('photo-1', 'photo', 5000)],
     );
     expect(value(await store.size())).toEqual({ readings: 2, soundBytes: 1300 });
+    const more = [2, 3].map((n) => sampleAttachment(`sound-${n}`, 'sound', 1000));
+    await store.keep([], more);
+    expect(value(await store.size()).soundBytes).toBe(3300);
+  });
+
+  it('are counted right before and after a card was made, and after more of them were kept', async () => {
+    const elsewhere = { ...sampleReading('reading-0', null), pan: panId('pan-2') };
+    await store.keep([elsewhere, sampleReading('reading-1', round)]);
+    expect(value(await store.size()).readings).toBe(2);
+    await store.keepCard(sampleCard(), value(await store.pan(samplePan)));
+    expect(value(await store.size()).readings).toBe(2);
+    await store.keep([sampleReading('reading-2', round, 60), sampleReading('reading-1', round)]);
+    expect(value(await store.size()).readings).toBe(3);
+    await store.keepCard(sampleCard(), value(await store.pan(samplePan)));
+    await new IndexedDbPanStore(new Database()).keep([sampleReading('reading-3', round, 127)]);
+    expect(value(await store.size()).readings).toBe(4);
   });
 });
 
@@ -240,6 +256,19 @@ describe('records that something else has written into the database', () => {
     );
     expect(value(await store.cards())).toEqual({ cards: [], stale: ['pan-1', 'pan-2', 'pan-3'] });
   });
+
+  it.each([undefined, 'many', -1, 0.5])(
+    'do not say how many readings a pan has: with a count of %s they are counted, and the card is made anew',
+    async (readings) => {
+      await store.keep([sampleReading('reading-1', round), sampleReading('reading-2', round)]);
+      await plant('cards', { pan: samplePan, changes: 1, readings, card: sampleCard() });
+      expect(value(await store.size()).readings).toBe(2);
+      expect(value(await store.cards())).toEqual({ cards: [], stale: [samplePan] });
+      await store.keepCard(sampleCard(), value(await store.pan(samplePan)));
+      expect(value(await store.cards())).toEqual({ cards: [sampleCard()], stale: [] });
+      expect(value(await store.size()).readings).toBe(2);
+    },
+  );
 
   it('never make anything throw', async () => {
     await fc.assert(

@@ -66,12 +66,15 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
   // From the largest estimate downwards: nothing is cut off in the first round.
   let variance = Number.POSITIVE_INFINITY;
   for (let n = 0; n < rounds; n++) {
-    let sum = priorStrikes * usualScatter ** 2;
-    for (const [k, value] of values.entries()) {
-      const limit = reach ** 2 * (value.sigmaCents ** 2 + variance);
-      const squared = Math.min((value.cents - centre) ** 2, limit);
-      sum += (informed[k] ?? 0) * (squared - value.sigmaCents ** 2);
-    }
+    const most = variance;
+    const sum = values.reduce(
+      (before, { cents, sigmaCents }, k) => {
+        const limit = reach ** 2 * (sigmaCents ** 2 + most);
+        const squared = Math.min((cents - centre) ** 2, limit);
+        return before + (informed[k] ?? 0) * (squared - sigmaCents ** 2);
+      },
+      priorStrikes * usualScatter ** 2,
+    );
     const next = Math.max(leastScatter ** 2, sum / count);
     if (next === variance) break;
     variance = next;
