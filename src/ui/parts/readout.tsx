@@ -46,6 +46,8 @@ export function Readout({
   const shown = phase.kind === 'heard' || phase.kind === 'settled' ? phase.reading : null;
   const verdict = shown && !shown.walking ? verdictOf(shown) : null;
   const rival = reading?.octaveRival;
+  // Before anything can be heard, the note that waits.
+  const named = reading?.note ?? (phase.kind === 'idle' ? expected : null);
   return (
     <section
       id="readout"
@@ -63,7 +65,7 @@ export function Readout({
       data-strikes={String(reading?.strikes.length ?? 0)}
     >
       <header class="readout-head">
-        <b class="note-name">{reading ? displayName(reading.note) : ''}</b>
+        <b class="note-name">{named === null ? '' : displayName(named)}</b>
         <span class="readout-progress">{reading ? progressWords(reading, oneEach) : ''}</span>
       </header>
       {/* Only what is settled, and a walking note, are announced; everything else would chatter. */}

@@ -82,6 +82,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
       <LimitsForm settings={settings} />
       <HandKeyFields models={models} />
       <HammeringForm settings={settings} />
+      <h2>{settingsWords.soundTitle}</h2>
       <label class="choice">
         <input
           type="checkbox"

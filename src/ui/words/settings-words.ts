@@ -9,6 +9,7 @@ export const settingsWords = {
   a4Now: (a4: string) => `Now A = ${a4} Hz. 440 is the usual pitch.`,
   themeLabel: 'Light or dark',
   themes: { system: 'Like the phone', light: 'Light', dark: 'Dark' },
+  soundTitle: 'Sound of the strikes',
   keepSound: 'Keep a second of sound with each reading',
   soundKept: (size: string) =>
     `A second of sound takes about 100 kB. ${size} of sound are kept on this phone now.`,
