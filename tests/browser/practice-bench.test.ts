@@ -29,8 +29,8 @@ type Plant = readonly [fundamental: number, octave: number, third: number];
 
 /**
  * Pans "one flat note" whose flat note has drawn −12, −8 and +3 cents, each within one, by the app's own way; those
- * that a patient tuner brings home without the screens. Not all are: of 40 such pans with three rows of measuring
- * errors each, 102 of 120 were (`npm run bench:advice` has more). Here it is the screens that are tested.
+ * that a patient tuner brings home without the screens. Not all are: `npm run bench:advice` prints how many. Here it is
+ * the screens that are tested.
  */
 async function pansToBringHome(
   count: number,
