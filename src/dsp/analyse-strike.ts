@@ -33,6 +33,7 @@ import { hasPhaseJump } from './phase-jump';
 import { ringingLines } from './ringing-lines';
 import { sharpOnset } from './sharp-onset';
 import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './sound-faults';
+import { endOfStoppedSound } from './stopped-sound';
 import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
 import { fallsAway, swellDb } from './struck-envelope';
 import { isVoiced } from './voiced-sound';
@@ -102,7 +103,7 @@ export function analyseStrike(
   const { segment } = sound;
   const rate = spectrum.sampleRate;
   const onset = Math.round(leadSeconds * rate);
-  const count = endOfSound(segment, onset, sound.count);
+  const count = endOfStoppedSound(segment, onset, endOfSound(segment, onset, sound.count), rate);
   const until = (count - onset) / rate;
   const event = { event: sound.event, at: seconds(sound.at) };
   const refused = (reason: RefusalReason, ...candidates: readonly MidiNote[]): Heard => {

@@ -38,8 +38,13 @@ export interface UpperPartials {
 /** Largest part of a partial's energy that may be no line, and its largest standard error, cents. */
 const largestUnexplained = 0.6;
 const largestSigmaCents = 4.4;
-/** Real thirds wander longer than the model of a glide allows: they are measured from here on, s. */
-const thirdFrom = 0.08;
+/**
+ * Real thirds wander longer than the model of a glide allows, lower ones for longer: they are measured once the
+ * fundamental has turned so often, within these bounds, s.
+ */
+const turnsBeforeThird = 30;
+const earliestThird = 0.08;
+const latestThird = 0.13;
 /** A line further from a third partial's place lies nearer to another note's fundamental, cents. */
 const reachOfThird = 50;
 /** Two lines at the octave are looked for in a window at least so long, s. */
@@ -72,7 +77,8 @@ export function upperPartials(
     return Math.abs(centsFromOwn) > reach ? null : { line, partial: { ...partial, centsFromOwn } };
   };
   const octave = upper(2, reachOfPartial, sound.window);
-  const late = { from: Math.max(thirdFrom, sound.window.from), to: sound.window.to };
+  const settled = Math.min(latestThird, Math.max(earliestThird, turnsBeforeThird / ownHz));
+  const late = { from: Math.max(settled, sound.window.from), to: sound.window.to };
   const twelfth = upper(3, reachOfThird, late);
   const doubleOctave = upper(4, reachOfThird, late);
   const lines = octave && octaveLines(sound, octave, ownHz, targetHz);

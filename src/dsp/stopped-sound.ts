@@ -1,0 +1,39 @@
+// Where a sound that is stopped, by a hand or by the end of a recording, ends.
+
+/** Levels are taken over this time, s, and compared over this many of them. */
+const blockSeconds = 0.008;
+const blocksBetween = 3;
+/** No note fades this much in that time by itself (T60 0.4 s: 4 dB); a beat's trough does, but comes up again, dB. */
+const leastFallDb = 15;
+/** Earlier than this a fast fall is what the sound is, not its end, s. */
+const earliestSeconds = 0.2;
+
+/**
+ * The sample at which the sound of a strike at sample `onset` stops before sample `count`, or `count` if it fades by
+ * itself. What comes after a stop is no part of the decay, and must not be fitted as such.
+ */
+export function endOfStoppedSound(
+  samples: Float32Array,
+  onset: number,
+  count: number,
+  rate: number,
+): number {
+  const size = Math.max(1, Math.round(blockSeconds * rate));
+  const fall = 10 ** (-leastFallDb / 10);
+  const first = onset + Math.round(earliestSeconds * rate);
+  // From the end back: the loudest block from here on.
+  let loudestAfter = 0;
+  let end = count;
+  for (let from = count - size; from >= first; from -= size) {
+    loudestAfter = Math.max(loudestAfter, powerOf(samples, from, from + size));
+    const before = powerOf(samples, from - blocksBetween * size, from - (blocksBetween - 1) * size);
+    if (loudestAfter < fall * before) end = from - (blocksBetween - 1) * size;
+  }
+  return end;
+}
+
+function powerOf(samples: Float32Array, from: number, to: number): number {
+  let sum = 0;
+  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
+  return sum / (to - from);
+}
