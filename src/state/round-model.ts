@@ -17,6 +17,13 @@ import type { MidiNote } from '../domain/tuning/units';
 import { knownNotes } from '../domain/work/known-notes';
 import type { Reading } from '../domain/work/reading';
 import {
+  type BlowsSoFar,
+  blowHeard,
+  blowsWithout,
+  noBlows,
+  refusedBlowsOf,
+} from '../domain/work/refused-blows';
+import {
   chooseNote,
   isDone,
   isFinished,
@@ -84,6 +91,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   const known = new Set<RecordId>();
   /** A round that was opened later makes an older answer of the store worthless. */
   let turn = 0;
+  let blows: BlowsSoFar = noBlows;
 
   const show = (round: OpenRound): void => {
     view.value = { kind: 'open', round };
@@ -146,15 +154,26 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
 
   const endOf = ({ start }: OpenRound, ending: RoundEnd['ending']): RoundEnd =>
     endRecord(start, ending, newHead(start.pan, ports));
+  /** The refused blows that go into the record of a note that is done. */
+  const takeRefused = (note: MidiNote) => {
+    const refused = refusedBlowsOf(blows, note);
+    blows = blowsWithout(blows, note);
+    return refused;
+  };
   const madeOf = ({ start }: OpenRound, reading: Reading): Promise<Made> => {
     const taking = { ...listen.taking.value, appVersion: ports.appVersion };
-    const record = readingRecord(start, reading, taking, newHead(start.pan, ports));
+    const taken = { reading, taking, refused: takeRefused(reading.note) };
+    const record = readingRecord(start, taken, newHead(start.pan, ports));
     return withSound(record, reading.heard.at(-1), ports);
   };
 
   listen.onHeard((heard) => {
     const round = open.value;
-    if (!round || round.isOver || heard.kind !== 'strike' || !listen.isOnPan.value) return;
+    if (!round || round.isOver || !listen.isOnPan.value) return;
+    // Until the last note is on disk nobody has been told which one is next: what is heard then counts for none.
+    const asked = nextNote(round.progress);
+    blows = blowHeard(blows, heard, asked === nextNote(round.kept) ? asked : null);
+    if (heard.kind !== 'strike') return;
     const step = strikeHeard(round.progress, heard);
     const { event } = step;
     if (event.kind === 'ignored') return;
@@ -164,6 +183,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
 
   const startListening = (round: OpenRound): Promise<void> => {
     show({ ...round, progress: listeningBegan(round.progress) });
+    // Times begin anew with the microphone.
+    blows = { ...blows, last: null };
     const { fields, start, progress, mayBeChoked } = round;
     const notes = notesOf(fields.layout);
     const pan = { notes, known: knownOf(round), a4: start.a4, mayBeChoked };
@@ -176,6 +197,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     retry: keeper.retry,
     begin(begin) {
       turn++;
+      blows = noBlows;
       earlier = begin.earlier;
       const round = begunRound(begin, settings.a4.value, newHead(begin.pan, ports));
       void keep([round.start]);
@@ -185,6 +207,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     async open(pan, round) {
       if (open.value && roundOf(open.value.start) === round) return;
       const mine = ++turn;
+      blows = noBlows;
       view.value = { kind: 'loading' };
       const read = await readRound(store, pan, round);
       if (mine !== turn) return;
@@ -203,7 +226,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       const note = round && noteToMark(round);
       if (!round || round.isOver || note === null) return;
       const step = markNote(round.progress, note, mark);
-      const record = markRecord(round.start, note, mark, newHead(round.start.pan, ports));
+      const marked = { note, mark, refused: takeRefused(note) };
+      const record = markRecord(round.start, marked, newHead(round.start.pan, ports));
       void take(round, step, Promise.resolve({ record, attachments: [] }));
     },
     choose(note) {

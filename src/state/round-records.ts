@@ -3,6 +3,7 @@ import {
   type Mark,
   type MarkKind,
   type ReadingRecord,
+  type RefusedBlows,
   type RoundEnd,
   type RoundStart,
   roundOf,
@@ -19,17 +20,36 @@ export const endRecord = (
   head: NewHead,
 ): RoundEnd => ({ ...head, kind: 'round-end', round: roundOf(start), ending });
 
+interface Marked {
+  readonly note: MidiNote;
+  readonly mark: MarkKind;
+  /** Blows on it that became no strike. */
+  readonly refused: RefusedBlows | null;
+}
+
 export const markRecord = (
   start: RoundStart,
-  note: MidiNote,
-  mark: MarkKind,
+  { note, mark, refused }: Marked,
   head: NewHead,
-): Mark => ({ ...head, kind: 'mark', round: roundOf(start), note, mark });
+): Mark => ({
+  ...head,
+  kind: 'mark',
+  round: roundOf(start),
+  note,
+  mark,
+  ...(refused ? { refused } : {}),
+});
+
+interface Taken {
+  readonly reading: Reading;
+  readonly taking: Taking;
+  /** Blows on the note that became no strike. */
+  readonly refused: RefusedBlows | null;
+}
 
 export const readingRecord = (
   start: RoundStart,
-  { note, heard }: Reading,
-  taking: Taking,
+  { reading: { note, heard }, taking, refused }: Taken,
   head: NewHead,
 ): ReadingRecord => ({
   ...head,
@@ -38,5 +58,6 @@ export const readingRecord = (
   note,
   strikes: heard.map(strikeRecordOf),
   taking,
+  ...(refused ? { refused } : {}),
   sound: null,
 });

@@ -14,6 +14,7 @@ import {
 } from '../domain/records/rack-records';
 import { strikesOf } from '../domain/records/reading-values';
 import { newestOf, olderFirst } from '../domain/records/record-order';
+import { refusedInRound } from '../domain/records/refused-in-round';
 import { standingMarks } from '../domain/records/standing-marks';
 import { standingStopgaps } from '../domain/records/standing-stopgaps';
 import { withoutErased } from '../domain/records/without-erased';
@@ -73,6 +74,11 @@ export function signsOfPan(
   return panDamageSigns({
     layout: pan.current.fields.layout,
     strikes: strikesIn(pan, now, readings),
+    refused: refusedInRound(
+      roundOf(now),
+      readings.get(roundOf(now)) ?? [],
+      withoutErased(pan.records).marks,
+    ),
     ...(before ? { before: strikesIn(pan, before, readings) } : {}),
     highestWithPartials,
   });

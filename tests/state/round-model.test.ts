@@ -151,6 +151,53 @@ describe('a guided round', () => {
     expect(listen.expected.value).toBe(76);
   });
 
+  it('keeps with a reading how many blows on its note were refused, and counts none while it is saved', async () => {
+    const { fake, memory, model, strike } = await begun('guided');
+    const rattle = (event: number): void =>
+      fake.hear({
+        kind: 'refused',
+        event,
+        at: seconds(event),
+        reason: 'too-fast',
+        note: null,
+        candidates: [],
+      });
+    const knock = (event: number): void => fake.hear({ kind: 'knock', event, at: seconds(event) });
+    rattle(10);
+    rattle(20);
+    knock(30);
+    await strike(88);
+    await strike(88);
+    memory.trouble.now = 'full';
+    await strike(88);
+    // The next note has not been named yet.
+    rattle(40);
+    memory.trouble.now = null;
+    await model.retry();
+    await settle();
+    rattle(50);
+    expect(memory.ofKind('reading')[0]).toMatchObject({
+      note: 88,
+      refused: { knocks: 1, heardAsSeveral: 2 },
+    });
+    model.mark('dead');
+    await settle();
+    expect(memory.ofKind('mark')[0]).toMatchObject({
+      note: 76,
+      refused: { knocks: 0, heardAsSeveral: 1 },
+    });
+  });
+
+  it('keeps no refused blows where none were heard, nor in a round that asks for no note', async () => {
+    const guided = await begun('guided');
+    for (let n = 0; n < 3; n++) await guided.strike(88);
+    expect(guided.memory.ofKind('reading')[0]).not.toHaveProperty('refused');
+    const free = await begun('free');
+    free.fake.hear({ kind: 'knock', event: 50, at: seconds(50) });
+    for (let n = 0; n < 3; n++) await free.strike(88);
+    expect(free.memory.ofKind('reading')[0]).not.toHaveProperty('refused');
+  });
+
   it('hears choked notes as notes in the round of a knock check, also when it is resumed', async () => {
     const { fake, memory, id, model, ports } = await begun('guided');
     expect(fake.contexts.at(-1)).not.toHaveProperty('mayBeChoked');

@@ -115,6 +115,25 @@ describe('tonight, for an open pan', () => {
     expect(signs.get(72 as never)?.map(({ kind }) => kind)).toContain('walking');
   });
 
+  it('leaves out a note whose blows were heard as several each, though its strikes show nothing', async () => {
+    const { pan, readings } = await opened([{ day: 1 }, { day: 5 }], [checkOn(5)]);
+    const found = tonightRounds(pan);
+    const rattling = new Map(
+      [...readings].map(([round, all]) => [
+        round,
+        all.map((reading) =>
+          reading.note === 74 && round === (found.now && roundOf(found.now))
+            ? { ...reading, refused: { knocks: 0, heardAsSeveral: 4 } }
+            : reading,
+        ),
+      ]),
+    );
+    const { highestWithPartials } = defaultSettings.limits;
+    expect(signsOfPan(pan, found, readings, highestWithPartials).size).toBe(0);
+    const signs = signsOfPan(pan, found, rattling, highestWithPartials);
+    expect([...signs]).toMatchObject([[74, [{ kind: 'buzzing', heardAsSeveral: 4 }]]]);
+  });
+
   it('does not play a pan on which a note is marked as cracked, though no round is kept', async () => {
     const { pan } = await opened([]);
     const marks = panWith({}, [], { 60: 'cracked' }).filter(({ kind }) => kind === 'mark');

@@ -2,6 +2,7 @@
 import type { Strike } from '../measurement/strike';
 import { notesOf, type PanLayout } from '../pans/layout';
 import { neighboursOn } from '../pans/neighbours';
+import type { RefusedBlows } from '../records/rack-records';
 import { usualTolerances } from '../tuning/tolerances';
 import { type Hertz, hertz, type MidiNote, midiNote } from '../tuning/units';
 import type { DamageSign } from './damage-evidence';
@@ -13,10 +14,8 @@ export interface PanEvidence {
   readonly layout: PanLayout;
   /** Settled strikes of this round by note, oldest first. */
   readonly strikes: ReadonlyMap<MidiNote, readonly Strike[]>;
-  /** Blows heard as mere knocks where a note was expected. */
-  readonly knocks?: ReadonlyMap<MidiNote, number>;
-  /** Single blows that were heard as several (refused as too fast) where a note was expected. */
-  readonly heardAsSeveral?: ReadonlyMap<MidiNote, number>;
+  /** Blows of this round that became no strike where a note was asked for. */
+  readonly refused?: ReadonlyMap<MidiNote, RefusedBlows>;
   /** Strikes of the last record before the knock, where there is one. */
   readonly before?: ReadonlyMap<MidiNote, readonly Strike[]>;
   readonly highestWithPartials?: MidiNote;
@@ -40,8 +39,7 @@ export function comparisonNotes(layout: PanLayout): ReadonlyMap<MidiNote, readon
 export function panDamageSigns({
   layout,
   strikes,
-  knocks,
-  heardAsSeveral,
+  refused,
   before,
   highestWithPartials = usualTolerances.highestWithPartials,
 }: PanEvidence): ReadonlyMap<MidiNote, readonly DamageSign[]> {
@@ -53,8 +51,8 @@ export function panDamageSigns({
     const signs = damageSigns({
       note,
       strikes: strikes.get(note) ?? [],
-      knocks: knocks?.get(note) ?? 0,
-      heardAsSeveral: heardAsSeveral?.get(note) ?? 0,
+      knocks: refused?.get(note)?.knocks ?? 0,
+      heardAsSeveral: refused?.get(note)?.heardAsSeveral ?? 0,
       neighbours: others.map((other) => strikes.get(other) ?? []),
       before: before?.get(note) ?? null,
       partnerHz: fundamentalOf(strikes.get(midiNote(note + 12)) ?? []),

@@ -136,6 +136,14 @@ export interface Taking {
   readonly appVersion: string;
 }
 
+/** Blows on the note that was asked for that became no strike, as often as each was heard since the note was asked. */
+export interface RefusedBlows {
+  /** Heard as a mere knock. */
+  readonly knocks: number;
+  /** Single blows that were heard as several. */
+  readonly heardAsSeveral: number;
+}
+
 /** Agreeing strikes on one note: three in a full round, one in a quick round. */
 export interface ReadingRecord extends RecordHead {
   readonly kind: 'reading';
@@ -144,6 +152,8 @@ export interface ReadingRecord extends RecordHead {
   readonly note: MidiNote;
   readonly strikes: readonly StrikeRecord[];
   readonly taking: Taking;
+  /** Missing where there were none, where no note was asked for, and in readings of older apps. */
+  readonly refused?: RefusedBlows;
   /** The kept sound, or null: keeping it is off unless the user wants it. */
   readonly sound: AttachmentId | null;
 }
@@ -156,6 +166,8 @@ export interface Mark extends RecordHead {
   readonly round: RoundId | null;
   readonly note: MidiNote;
   readonly mark: MarkKind;
+  /** See `ReadingRecord`: a note that is marked instead of read has no reading to hold them. */
+  readonly refused?: RefusedBlows;
 }
 
 /** Where the blows of a set fell and how firm they were, as the tuner logged it. */

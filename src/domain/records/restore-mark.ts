@@ -1,7 +1,8 @@
 // A mark on a note, and an erasure, as they were stored.
-import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
+import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rules';
 import type { Erasure, Mark } from './rack-records';
 import { headRules, noteRule, recordIdRule, roundIdRule } from './record-head';
+import { refusedRule } from './restore-refused';
 import { oneOf, orNull } from './value-rules';
 
 const markRules: FieldRules<Mark> = {
@@ -10,6 +11,7 @@ const markRules: FieldRules<Mark> = {
   round: orElse(orNull(roundIdRule), null),
   note: needed(noteRule),
   mark: needed(oneOf(['dead', 'buzzing', 'cracked', 'skipped', 'none'])),
+  refused: optional(refusedRule),
 };
 
 const erasureRules: FieldRules<Erasure> = {

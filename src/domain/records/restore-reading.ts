@@ -1,7 +1,8 @@
 // A reading as it was stored: bad strikes are left out, and without any left it is no reading.
-import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
+import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rules';
 import type { ReadingRecord, StrikeRecord, Taking } from './rack-records';
 import { attachmentIdRule, headRules, noteRule, roundIdRule } from './record-head';
+import { refusedRule } from './restore-refused';
 import { strikeRule } from './restore-strike';
 import {
   bad,
@@ -46,6 +47,7 @@ const readingRules: FieldRules<ReadingRecord> = {
   note: needed(noteRule),
   strikes: needed(strikesRule),
   taking: orElse(fieldsOf(takingRules), unknownTaking),
+  refused: optional(refusedRule),
   sound: orElse(orNull(attachmentIdRule), null),
 };
 

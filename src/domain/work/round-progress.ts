@@ -55,8 +55,9 @@ export type RoundNews =
   | { readonly kind: 'finished' };
 
 /**
- * A note that has not settled after so many strikes is kept as it is, unsettled, so that a walking or scattering
- * note does not hold up a round in which nobody has a hand free.
+ * A note that has not settled after so many strikes is kept as it is, unsettled, so that a scattering note does not
+ * hold up a round in which nobody has a hand free. One that walks is kept as soon as that is sure: a note that gets
+ * lower with every strike is to be struck no more (common practice, no source).
  */
 export const patience = 7;
 
@@ -119,7 +120,8 @@ export function strikeHeard(before: RoundProgress, strike: Strike): RoundStep {
     const locked = { ...known, reading, isLocked: true };
     return done({ ...withNote(counting, note, locked), chosen: null }, event);
   }
-  if ((reading.settled && !mayWalk(reading)) || reading.heard.length >= patience) {
+  const isKnown = (reading.settled && !mayWalk(reading)) || reading.walking !== null;
+  if (isKnown || reading.heard.length >= patience) {
     const locked = { ...known, reading: null, isLocked: true };
     const event: RoundEvent = { kind: 'locked', note, reading };
     return done({ ...withNote(counting, note, locked), chosen: null }, event);

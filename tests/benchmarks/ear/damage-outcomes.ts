@@ -28,8 +28,8 @@ export interface DamageOutcome {
   readonly struck: StruckDamagedNote;
   readonly damage: Damage | null;
   readonly signs: readonly DamageKind[];
-  /** Found from what a record keeps, without the blows that were refused. */
-  readonly isFoundInRecord: boolean;
+  /** Found from the strikes alone, as from records of older apps, which keep no refused blows. */
+  readonly isFoundInStrikes: boolean;
   /** Signs of something that is not there. A choked note's partials may be lost as well. */
   readonly falseSigns: readonly DamageKind[];
 }
@@ -53,7 +53,7 @@ function outcomeOf(
   pan: readonly StruckDamagedNote[],
   hasBefore: boolean,
 ): DamageOutcome {
-  const { note, strikes, knocks, refusals, before, truth } = struck;
+  const { note, strikes, refused, before, truth } = struck;
   const { damage, partnerHz, third } = truth;
   const others = neighbours.get(note) ?? [];
   const evidence = evidenceOf(note, strikes, {
@@ -62,16 +62,15 @@ function outcomeOf(
     partnerHz: partnerHz === null ? null : hertz(partnerHz),
     third,
   });
-  const heardAsSeveral = refusals.filter((reason) => reason === 'too-fast').length;
   const kinds = (asked: NoteEvidence): readonly DamageKind[] =>
     damageSigns(asked).map(({ kind }) => kind);
-  const signs = kinds({ ...evidence, knocks, heardAsSeveral });
+  const signs = kinds({ ...evidence, ...refused });
   const expected = damage && signOf[damage];
-  const isFoundInRecord = expected !== null && kinds(evidence).includes(expected);
+  const isFoundInStrikes = expected !== null && kinds(evidence).includes(expected);
   const mayFollow = (sign: DamageKind): boolean =>
     damage === 'choked' && (sign === 'no-octave' || sign === 'no-third');
   const falseSigns = signs.filter((sign) => sign !== expected && !mayFollow(sign));
-  return { seed, struck, damage, signs, isFoundInRecord, falseSigns };
+  return { seed, struck, damage, signs, isFoundInStrikes, falseSigns };
 }
 
 export const isFound = ({ damage, signs }: DamageOutcome): boolean =>

@@ -1,74 +1,83 @@
 // Strikes the notes of a damaged pan as the knock check has them struck, and says what was heard.
-import type { RefusalReason, Strike } from '../../../src/domain/measurement/strike';
-import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
-import { addStrike, type Reading } from '../../../src/domain/work/reading';
+import type { Heard, Strike } from '../../../src/domain/measurement/strike';
+import type { RefusedBlows } from '../../../src/domain/records/rack-records';
+import { type MidiNote, midiNote, seconds } from '../../../src/domain/tuning/units';
+import { blowHeard, noBlows, refusedBlowsOf } from '../../../src/domain/work/refused-blows';
+import { beginRound, strikeHeard } from '../../../src/domain/work/round-progress';
 import { finallyHeard } from '../../dsp/listen-to';
 import type { DamagedNote } from '../../sounds/damaged-note';
 import type { DamagedPan } from '../../sounds/damaged-pan';
-import { struckAt } from '../../sounds/damaged-strike';
 import { guidedTo } from './hear-scene';
 
 export interface StruckDamagedNote {
   readonly truth: DamagedNote;
   readonly note: MidiNote;
+  /** Those of the reading that is kept; none where the note is given up. */
   readonly strikes: readonly Strike[];
-  /** Blows heard as a knock. */
-  readonly knocks: number;
-  /** Why the other blows were refused. */
-  readonly refusals: readonly RefusalReason[];
+  /** Blows that became no strike, counted as the round of the app counts them. */
+  readonly refused: RefusedBlows | null;
   /** Empty where there is no record. */
   readonly before: readonly Strike[];
 }
 
-/** A note is struck until its reading settles, walks or has had so many strikes; a person gives up after so many blows. */
-const mostStrikes = 5;
-const mostBlows = 7;
+/** A note is struck until the guided round has its reading; a person gives up after so many blows that were no strike. */
+const mostMisses = 7;
+/** From one blow to the next, s. */
+const pause = 2;
 const strikesBefore = 2;
 
 export const strikeDamagedPan = (pan: DamagedPan): readonly StruckDamagedNote[] =>
   pan.notes.map((truth) => {
     const now = strikeUntilKnown(truth, pan.sampleRate);
     const before = pan.hasBefore
-      ? Array.from({ length: strikesBefore }, (_, n) => hear(truth, n, 'before', pan.sampleRate))
+      ? Array.from({ length: strikesBefore }, (_, n) =>
+          hear(truth, n, 'before', pan.sampleRate).filter(isStrike).slice(0, 1),
+        )
       : [];
-    return { truth, note: midiNote(truth.note), ...now, before: before.filter(isStrike) };
+    return { truth, note: midiNote(truth.note), ...now, before: before.flat() };
   });
 
-type HeardBlow = Strike | 'knock' | RefusalReason;
-const isStrike = (heard: HeardBlow): heard is Strike => typeof heard === 'object';
+const isStrike = (heard: Heard): heard is Strike => heard.kind === 'strike';
 
+/** Everything that is said about blow number `n`, by the clock of one listening. */
 function hear(
   truth: DamagedNote,
   n: number,
   when: 'now' | 'before',
   sampleRate: number,
-): HeardBlow {
+): readonly Heard[] {
   const all = finallyHeard(truth.strike(n, when), sampleRate, {
     ...guidedTo(truth.note),
     mayBeChoked: true,
   });
-  const near = all.filter(({ at }) => Math.abs(at - struckAt) < 0.1);
-  const strike = near.find((heard) => heard.kind === 'strike');
-  if (strike?.kind === 'strike') return { ...strike, event: n + 1 };
-  const refused = near.find((heard) => heard.kind === 'refused');
-  return refused?.kind === 'refused' ? refused.reason : 'knock';
+  return all.map((heard, k) => ({
+    ...heard,
+    event: 100 * n + k + 1,
+    at: seconds(pause * n + heard.at),
+  }));
 }
 
-function strikeUntilKnown(truth: DamagedNote, sampleRate: number) {
-  const strikes: Strike[] = [];
-  let reading: Reading | null = null;
-  let knocks = 0;
-  const refusals: RefusalReason[] = [];
-  for (let n = 0; n < mostBlows && strikes.length < mostStrikes; n++) {
-    const heard = hear(truth, n, 'now', sampleRate);
-    if (!isStrike(heard)) {
-      if (heard === 'knock') knocks++;
-      else refusals.push(heard);
-      continue;
+/** As the round of the knock check takes it: its guided course, and its count of refused blows. */
+function strikeUntilKnown(
+  truth: DamagedNote,
+  sampleRate: number,
+): Pick<StruckDamagedNote, 'strikes' | 'refused'> {
+  const note = midiNote(truth.note);
+  let progress = beginRound('guided', [note]);
+  let blows = noBlows;
+  for (let n = 0, misses = 0; misses < mostMisses; n++) {
+    let isMiss = true;
+    for (const heard of hear(truth, n, 'now', sampleRate)) {
+      blows = blowHeard(blows, heard, note);
+      if (heard.kind !== 'strike') continue;
+      isMiss = false;
+      const { progress: next, event } = strikeHeard(progress, heard);
+      progress = next;
+      if (event.kind !== 'locked') continue;
+      return { strikes: event.reading.heard, refused: refusedBlowsOf(blows, note) };
     }
-    strikes.push(heard);
-    reading = addStrike(reading, heard).reading;
-    if (reading.settled || reading.walking) break;
+    if (isMiss) misses++;
   }
-  return { strikes, knocks, refusals };
+  // The note is marked instead: what was heard of it so far is not kept, but how many blows were refused is.
+  return { strikes: [], refused: refusedBlowsOf(blows, note) };
 }

@@ -172,7 +172,15 @@ export const anyStrikeRecord: fc.Arbitrary<StrikeRecord> = fc
   .tuple(strikeWithoutBuzz, fc.option(number(-60, 0).map(decibels)))
   .map(([strike, buzzDb]) => (buzzDb === null ? strike : { ...strike, buzzDb }));
 
-export const anyReading: fc.Arbitrary<ReadingRecord> = fc.record({
+const refused = fc.record({ knocks: fc.nat(9), heardAsSeveral: fc.nat(9) });
+
+/** Records of older apps hold no refused blows. */
+const orWithRefused = <T extends ReadingRecord | Mark>(records: fc.Arbitrary<T>) =>
+  fc
+    .tuple(records, fc.option(refused))
+    .map(([record, counts]) => (counts === null ? record : { ...record, refused: counts }));
+
+const readingWithoutRefused: fc.Arbitrary<ReadingRecord> = fc.record({
   ...head,
   kind: fc.constant('reading' as const),
   round: fc.option(aRound),
@@ -188,7 +196,9 @@ export const anyReading: fc.Arbitrary<ReadingRecord> = fc.record({
   sound: fc.option(attachment),
 });
 
-export const anyMark: fc.Arbitrary<Mark> = fc.record({
+export const anyReading: fc.Arbitrary<ReadingRecord> = orWithRefused(readingWithoutRefused);
+
+const markWithoutRefused: fc.Arbitrary<Mark> = fc.record({
   ...head,
   kind: fc.constant('mark' as const),
   round: fc.option(aRound),
@@ -201,6 +211,8 @@ export const anyMark: fc.Arbitrary<Mark> = fc.record({
     'none' as const,
   ),
 });
+
+export const anyMark: fc.Arbitrary<Mark> = orWithRefused(markWithoutRefused);
 
 export const anyBlows: fc.Arbitrary<Blows> = fc.record({
   ...head,

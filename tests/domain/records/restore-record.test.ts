@@ -116,6 +116,14 @@ describe('a record restored', () => {
     expect(result.repairs).toEqual(['strikes[0].octave.hz', 'strikes[0].octave']);
   });
 
+  it.each([[{ knocks: -1, heardAsSeveral: 0 }], [{ knocks: 2 }], ['many'], [[3, 1]]])(
+    'keeps a reading whose refused blows cannot be read as one of which none are known: %j',
+    (refused) => {
+      const { record } = restored({ ...reading, refused });
+      expect(record).toEqual(reading);
+    },
+  );
+
   it('keeps blows whose place cannot be read as blows that nobody logged', () => {
     const logged = { ...blows.logged, place: 'everywhere' };
     const result = restored({ ...blows, logged, count: 0, after: 3 });

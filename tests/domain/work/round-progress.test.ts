@@ -133,13 +133,26 @@ describe('a guided round', () => {
   });
 
   it('does not wait for ever for a note that never settles', () => {
-    const walk = Array.from({ length: patience }, (_, k) => ({ note: e5, fundamental: -k }));
-    const steps = strikes(begun, ...walk);
+    const scattered = [0, 9, -9, 18, -18, 27, -27].map((fundamental) => ({
+      note: e5,
+      fundamental,
+    }));
+    const steps = strikes(begun, ...scattered);
+    expect(scattered).toHaveLength(patience);
     expect(lastOf(steps).event).toMatchObject({
       kind: 'locked',
-      reading: { settled: false, walking: { centsPerStrike: -1 } },
+      reading: { settled: false, walking: null },
     });
     expect(steps.filter(({ event }) => event.kind === 'locked')).toHaveLength(1);
+  });
+
+  it('has a note that walks struck no more than it takes to be sure of the walk', () => {
+    const walk = Array.from({ length: 4 }, (_, k) => ({ note: e5, fundamental: -2 * k }));
+    const steps = strikes(begun, ...walk);
+    expect(steps.map(({ event }) => event.kind)).toEqual([...Array(3).fill('counted'), 'locked']);
+    expect(lastOf(steps).event).toMatchObject({
+      reading: { settled: false, walking: { centsPerStrike: -2 } },
+    });
   });
 });
 
