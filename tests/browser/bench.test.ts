@@ -251,6 +251,14 @@ describe('a note on the bench', () => {
       await page.reload();
       await page.locator('.bench[data-note="74"]').waitFor();
       await page.getByText('not played and not hammered').first().waitFor();
+      await page.getByText('Mark this note').click();
+      // Which mark it is can be seen, also where no round was opened before.
+      const edgeOf = (name: string) =>
+        page
+          .getByRole('button', { name })
+          .evaluate((button) => getComputedStyle(button).borderTopStyle);
+      expect(await edgeOf('Cracked')).toBe('double');
+      expect(await edgeOf('Buzzing')).toBe('solid');
       expect(await page.locator('.advice[data-advice="blows"]').count()).toBe(0);
       expect(app.problems).toEqual([]);
     } finally {

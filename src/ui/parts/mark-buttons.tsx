@@ -1,6 +1,7 @@
 // What is wrong with a note that no strike can tell: one tap marks it, a second one takes the mark back.
 import type { MarkKind } from '../../domain/records/rack-records';
 import { panWords } from '../words/pan-words';
+import './mark-buttons.css';
 
 export function MarkButtons({
   kinds,
