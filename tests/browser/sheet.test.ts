@@ -236,6 +236,8 @@ describe('which pans first', () => {
     try {
       const { page } = app;
       await show(app, '#/visit', '.visit-pans li');
+      // The cards are made one after the other, and the order is whole with the last.
+      await page.getByText('Opening the rack').waitFor({ state: 'detached' });
       const order = await page
         .locator('.visit-pans li')
         .evaluateAll((items) => items.map((item) => item.getAttribute('data-pan')));
