@@ -5,8 +5,8 @@ const blockSeconds = 0.008;
 const blocksBetween = 3;
 /** No note fades this much in that time by itself (T60 0.4 s: 4 dB); a beat's trough does, but comes up again, dB. */
 const leastFallDb = 15;
-/** Earlier than this a fast fall is what the sound is, not its end, s. */
-const earliestSeconds = 0.2;
+/** Earlier than this a fast fall is what the sound is, not its end, and what is left tells too little, s. */
+const earliestSeconds = 0.26;
 
 /**
  * The sample at which the sound of a strike at sample `onset` stops before sample `count`, or `count` if it fades by

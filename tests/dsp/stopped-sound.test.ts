@@ -19,7 +19,7 @@ function note(at: number, decay: number): Float32Array {
 }
 
 describe('the end of a sound', () => {
-  it.each([0.24, 0.36, 0.42])('is where a hand stops it: %f s', (at) => {
+  it.each([0.28, 0.36, 0.42])('is where a hand stops it: %f s', (at) => {
     const end = (endOfStoppedSound(note(at, 0.15), onset, whole, rate) - onset) / rate;
     expect(end).toBeGreaterThan(at - 0.02);
     expect(end).toBeLessThan(at + 0.02);
