@@ -13,9 +13,11 @@ import { lowNoteRows } from './ear/low-note-rows';
 import { nonStrikeRows } from './ear/non-strike-rows';
 import { noteRows } from './ear/note-rows';
 import { printHeading, printRow, type Row } from './ear/print-table';
+import { rollRows } from './ear/roll-rows';
 import { sceneRows } from './ear/scene-rows';
 import { seedsFrom } from './ear/seeds';
 import { timeRows } from './ear/time-rows';
+import { verdictRows } from './ear/verdict-rows';
 
 const began = performance.now();
 const print = (rows: readonly Row[]): void => {
@@ -57,6 +59,8 @@ test('which note', async () =>
     ),
   ));
 test('no strikes', async () => print(await nonStrikeRows()));
-test('computing time', () => print(timeRows(fullScenes())));
+test('rolls', async () => print(await rollRows()));
+test('computing time', () =>
+  print([...timeRows(fullScenes()), ...verdictRows(fullScenes().slice(0, 100))]));
 test('low notes', () => print(lowNoteRows()));
 test('damage', () => print(damageRows()));

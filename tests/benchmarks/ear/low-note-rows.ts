@@ -27,6 +27,7 @@ function rowsOf(bass: BassScenes): readonly Row[] {
       target: '>= 95 %',
       measured: `${((100 * good) / all.outcomes.length).toFixed(0)} % of ${all.outcomes.length}; ${count('right')} right, ${count('asked')} asked (${all.askedAmong} with the struck note among the candidates), ${count('refused')} refused`,
       isMet: good / all.outcomes.length >= 0.95,
+      whyNot: bass.whyNot,
     },
     {
       quantity: '  another note than the struck one, no hint',

@@ -10,6 +10,7 @@ export interface BassScenes {
   readonly lowest: number;
   readonly highest: number;
   readonly options: Partial<SceneOptions>;
+  readonly whyNot?: string;
 }
 
 const deafest: Partial<SceneOptions> = { ...deafPhone, rollOffOrder: 4 };
@@ -20,7 +21,14 @@ export const basses: readonly BassScenes[] = [
   { name: 'six bass, second order at 60 to 150 Hz', lowest: 34, highest: 51, options: deafPhone },
   { name: 'nine bass, the same', lowest: 28, highest: 54, options: deafPhone },
   { name: 'twelve bass, the same', lowest: 23, highest: 58, options: deafPhone },
-  { name: 'twelve bass, fourth order', lowest: 23, highest: 58, options: deafest },
+  {
+    name: 'twelve bass, fourth order',
+    lowest: 23,
+    highest: 58,
+    options: deafest,
+    whyNot:
+      'such a high-pass takes up to 55 dB off a fundamental: 6 of the 8 that are refused have theirs at 31 to 44 Hz and one or two faint lines left among louder ring partners, and the octave alone names no note; one at 59 Hz with the twelfth loudest counts as a blow; of one at 172 Hz two exchanging lines turn over at one moment and look like lost samples',
+  },
 ];
 
 export interface LowNotes {

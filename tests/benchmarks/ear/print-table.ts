@@ -7,14 +7,17 @@ export interface Row {
   readonly measured: string;
   /** Null for a figure without a target. */
   readonly isMet: boolean | null;
+  /** Why the target is not met; printed only then. */
+  readonly whyNot?: string | undefined;
 }
 
 const widths = [66, 16, 9] as const;
 
 /** Prints one row as soon as it is known. */
-export function printRow({ quantity, target, measured, isMet }: Row): void {
+export function printRow({ quantity, target, measured, isMet, whyNot }: Row): void {
   const word = isMet === null ? '' : isMet ? 'met' : 'NOT met';
   printLine(quantity, target, word, measured);
+  if (isMet === false) printLine('', '', '', `because: ${whyNot ?? 'the reason is not known yet'}`);
 }
 
 export function printHeading(): void {
