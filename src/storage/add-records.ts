@@ -32,23 +32,17 @@ export function addRecords(
   if (stores.size === 0) return Promise.resolve({ pans: [], records: 0, attachments: 0 });
   return inTransaction(connection, [...stores, 'cards'], 'readwrite', async (transaction) => {
     const [newRecords, newAttachments] = await Promise.all([
-      Promise.all(
-        onlyFirst(records).map((record) =>
-          add(
-            storeIn(transaction, storeOf[record.kind]),
-            record,
-            (there) => onClash === 'choose' && isBetterRecord(record, there),
-          ),
-        ),
+      addAll(
+        onlyFirst(records),
+        ({ kind }) => storeIn(transaction, storeOf[kind]),
+        (record) => record,
+        (record, there) => onClash === 'choose' && isBetterRecord(record, there),
       ),
-      Promise.all(
-        onlyFirst(attachments).map((each) =>
-          add(
-            storeIn(transaction, 'attachments'),
-            attachmentRow(each),
-            (there) => onClash === 'choose' && isBetterAttachment(each, there),
-          ),
-        ),
+      addAll(
+        onlyFirst(attachments),
+        () => storeIn(transaction, 'attachments'),
+        attachmentRow,
+        (each, there) => onClash === 'choose' && isBetterAttachment(each, there),
       ),
     ]);
     const changed = [...newRecords, ...newAttachments].flatMap((pan) => pan ?? []);
@@ -73,16 +67,54 @@ type RecordsStore = ReturnType<typeof storeIn>;
 const storeIn = (transaction: Transaction<'readwrite'>, name: RecordStore | 'attachments') =>
   transaction.objectStore(name);
 
-/** Resolves to what changed, or null if nothing did: `entry` is there and not `isBetter`. */
-async function add(
+/** What changed, or null for each of `entries` that is there and no better; `rowOf` makes what is stored of it. */
+async function addAll<T extends Entry>(
+  entries: readonly T[],
+  storeFor: (entry: T) => RecordsStore,
+  rowOf: (entry: T) => unknown,
+  isBetter: (entry: T, there: unknown) => boolean,
+): Promise<readonly (Change | null)[]> {
+  const byStore = new Map<string, { readonly store: RecordsStore; readonly entries: T[] }>();
+  for (const entry of entries) {
+    const store = storeFor(entry);
+    const group = byStore.get(store.name) ?? { store, entries: [] };
+    byStore.set(store.name, group);
+    group.entries.push(entry);
+  }
+  const changes = await Promise.all(
+    Array.from(byStore.values(), async (group) => {
+      const there = await idsThere(group.store, group.entries);
+      return Promise.all(
+        group.entries.map(async (entry) => {
+          const isThere = there.has(entry.id);
+          if (isThere && !isBetter(entry, await group.store.get(entry.id))) return null;
+          await group.store.put(rowOf(entry));
+          return { pan: entry.pan, isAdded: !isThere };
+        }),
+      );
+    }),
+  );
+  return changes.flat();
+}
+
+/** Fewer are asked for one by one. */
+const many = 50;
+
+/** Which of `entries` are in `store`. */
+async function idsThere(
   store: RecordsStore,
-  entry: Entry,
-  isBetter: (there: unknown) => boolean,
-): Promise<Change | null> {
-  const isThere = (await store.getKey(entry.id)) !== undefined;
-  if (isThere && !isBetter(await store.get(entry.id))) return null;
-  await store.put(entry);
-  return { pan: entry.pan, isAdded: !isThere };
+  entries: readonly Entry[],
+): Promise<ReadonlySet<unknown>> {
+  if (entries.length >= many) {
+    // A backup holds them in the order of their ids: one question answers for all that lie close together.
+    const ids = entries.map(({ id }) => id).sort();
+    const range = IDBKeyRange.bound(ids[0], ids.at(-1));
+    const most = 2 * ids.length;
+    const keys = await store.getAllKeys(range, most);
+    if (keys.length < most) return new Set(keys);
+  }
+  const keys = await Promise.all(entries.map(({ id }) => store.getKey(id)));
+  return new Set(keys.filter((key) => key !== undefined));
 }
 
 /** A row of the store of attachments: the attachment, and beside it what is searched for without reading its bytes. */

@@ -7,7 +7,7 @@ import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 const recordsAtOnce = 500;
 /** An attachment may have megabytes. */
-const attachmentsAtOnce = 8;
+const attachmentsAtOnce = 4;
 
 export interface PartsBatch {
   readonly parts: readonly BackupPart[];
@@ -54,19 +54,30 @@ export async function* partsOfPan(database: Database, pan: PanId): AsyncGenerato
   }
 }
 
-/** All values of a store in the order of their keys, each batch in a transaction of its own. */
+/**
+ * All values of a store in the order of their keys, each batch in a transaction of its own. The next one is read
+ * while the one before is written.
+ */
 async function* batches(
   database: Database,
   store: RecordStore | 'attachments',
   most: number,
 ): AsyncGenerator<readonly unknown[]> {
-  let range: IDBKeyRange | null = null;
+  const read = (range: IDBKeyRange | null): Promise<readonly unknown[]> => {
+    const reading = database.use((use) => use.getAll(store, range, most));
+    reading.catch(() => undefined);
+    return reading;
+  };
+  let reading = read(null);
   for (;;) {
-    const after: IDBKeyRange | null = range;
-    const values = await database.use((use) => use.getAll(store, after, most));
+    const values = await reading;
+    const isLast = values.length < most;
+    if (!isLast) {
+      const { id } = values.at(-1) as { readonly id: IDBValidKey };
+      reading = read(IDBKeyRange.lowerBound(id, true));
+    }
     if (values.length > 0) yield values;
-    if (values.length < most) return;
-    range = IDBKeyRange.lowerBound((values.at(-1) as { readonly id: IDBValidKey }).id, true);
+    if (isLast) return;
   }
 }
 

@@ -10,7 +10,7 @@ import type { RackChanges } from './rack-changes';
 import { storeTrouble } from './store-trouble';
 import { unpackText } from './unpack-file';
 
-const recordsAtOnce = 1000;
+const recordsAtOnce = 2000;
 const bytesAtOnce = 4 * 1024 * 1024;
 
 /** Resolves once all of it is on disk. Everybody is told of the pans that have something new, also after a failure. */
@@ -31,11 +31,19 @@ export async function takeInBackup(
     added.attachments += news.attachments;
     for (const pan of news.pans) changed.add(pan);
   };
+  let keeping = Promise.resolve();
+  /** Keeps `parts` once all before are kept, while the next are read. */
+  const keepBehind = async (parts: readonly BackupPart[]) => {
+    await keeping;
+    keeping = keep(parts);
+    keeping.catch(() => undefined);
+  };
   try {
     const reader = new BackupReader();
-    for await (const parts of batchesOf(file as File, reader, onProgress)) await keep(parts);
+    for await (const parts of batchesOf(file as File, reader, onProgress)) await keepBehind(parts);
     const { parts, verdict } = reader.end();
-    await keep(parts);
+    await keepBehind(parts);
+    await keeping;
     const isSame =
       (verdict.kind === 'whole' || verdict.kind === 'in-part') &&
       verdict.report.taken.records === report.taken.records &&
@@ -46,6 +54,7 @@ export async function takeInBackup(
     const isFile = error instanceof FileFailed;
     return { kind: 'trouble', trouble: isFile ? 'file-changed' : storeTrouble(error) };
   } finally {
+    await keeping.catch(() => undefined);
     if (changed.size > 0) changes.announce([...changed]);
   }
 }
