@@ -36,7 +36,9 @@ const storePage = {
   samples,
   saveForever: (cycle: number) => saveForever(store, cycle),
   checkSaved: (cycle: number, acknowledged: number) => checkSaved(store, cycle, acknowledged),
-  fillPan: (pan: number, rounds: number) => fillPan(store, pan, rounds),
+  /** Pans number `from` up to, but not, `to`. */
+  fillPans: (from: number, to: number, rounds: number) =>
+    Promise.all(Array.from({ length: to - from }, (_, k) => fillPan(store, from + k, rounds))),
   timeRack: (pans: number) => timeRack(store, pans),
   timePan: (pan: number, rounds: number) => timePan(store, pan, rounds),
   timeNote: (pan: number, rounds: number) => timeNote(store, pan, rounds),
