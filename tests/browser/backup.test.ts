@@ -32,7 +32,7 @@ async function backupOf(page: Page): Promise<Buffer> {
   const download = page.waitForEvent('download');
   await page.evaluate(async () => {
     const { store, backups, samples, handout } = window.storePage;
-    await window.storePage.fillPans(1, 2, 2);
+    await window.storePage.fillPan(1, 2);
     const sound = samples.sampleAttachment('sound-1', 'sound', 96_000);
     await store.keep([samples.sampleEdit('edit-1', 'Ñandú ♯')], [sound]);
     const made = await backups.make({ kind: 'rack' });

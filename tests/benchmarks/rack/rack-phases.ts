@@ -16,9 +16,6 @@ export interface RackTask {
   readonly longest: number;
 }
 
-/** Made at the same time: one is thought up while another is written. */
-const pansAtOnce = 4;
-
 export const runPhase: Readonly<Record<Phase, (task: RackTask) => Promise<RackFigures>>> = {
   fill,
   open,
@@ -52,11 +49,8 @@ async function fill(task: RackTask): Promise<RackFigures> {
   const secondsSoFar = () => (performance.now() - begun) / 1000;
   return inBrowser(task, async (page) => {
     let pans = before?.pans ?? 0;
-    while (pans < task.pans && secondsSoFar() < task.longest) {
-      const until = Math.min(task.pans, pans + pansAtOnce);
-      const ask = [pans, until, task.rounds] as const;
-      await page.evaluate(([n, to, k]) => window.storePage.fillPans(n, to, k), ask);
-      pans = until;
+    for (; pans < task.pans && secondsSoFar() < task.longest; pans += 1) {
+      await page.evaluate(([n, k]) => window.storePage.fillPan(n, k), [pans, task.rounds] as const);
     }
     const seconds = (before?.seconds ?? 0) + secondsSoFar();
     const { usedBytes } = await page.evaluate(() => window.storePage.health.look());

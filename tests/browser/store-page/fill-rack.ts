@@ -29,7 +29,7 @@ import * as samples from '../../storage/rack-sample';
 
 export const strikesOfReading = 3;
 export const notes = notesOf(lowCLead);
-const roundsAtOnce = 50;
+const roundsAtOnce = 10;
 const week = 7 * 24 * 3600 * 1000;
 
 export const rackPan = (pan: number): PanId => panId(`pan-${pan}`);

@@ -36,9 +36,7 @@ const storePage = {
   samples,
   saveForever: (cycle: number) => saveForever(store, cycle),
   checkSaved: (cycle: number, acknowledged: number) => checkSaved(store, cycle, acknowledged),
-  /** Pans number `from` up to, but not, `to`. */
-  fillPans: (from: number, to: number, rounds: number) =>
-    Promise.all(Array.from({ length: to - from }, (_, k) => fillPan(store, from + k, rounds))),
+  fillPan: (pan: number, rounds: number) => fillPan(store, pan, rounds),
   timeRack: (pans: number) => timeRack(store, pans),
   timePan: (pan: number, rounds: number) => timePan(store, pan, rounds),
   timeNote: (pan: number, rounds: number) => timeNote(store, pan, rounds),
