@@ -2,7 +2,8 @@
 import type { BackupCheck, BackupRefusal, Progress } from '../domain/ports/backup-files';
 import type { FileOnHand } from '../domain/ports/file-handout';
 import { ContentsTally, totalOf } from '../domain/records/backup-contents';
-import { BackupReader } from '../domain/records/backup-reader';
+import { BackupReader, backupLimits } from '../domain/records/backup-reader';
+import { CrowdedPan } from '../domain/records/crowded-pan';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';
 
 /** What the file is; nothing but the file is read. Never rejects. */
@@ -11,6 +12,7 @@ export async function checkBackup(file: FileOnHand, onProgress: Progress): Promi
   const reader = new BackupReader();
   const tally = new ContentsTally();
   try {
+    if (await isCrowded(file)) return refused('too-large');
     for await (const { text, read } of unpackText(file)) {
       for (const part of reader.push(text)) tally.add(part);
       onProgress(read / file.size);
@@ -33,6 +35,16 @@ export async function checkBackup(file: FileOnHand, onProgress: Progress): Promi
   const { readings } = totalOf(contents);
   const isWhole = verdict.kind === 'whole';
   return { kind: 'fine', backup: { file, isWhole, report, pans, readings, contents } };
+}
+
+/** Whether the beginning of the file already holds more of one pan than any file of ours does. */
+async function isCrowded(file: Blob): Promise<boolean> {
+  const look = new CrowdedPan(backupLimits);
+  for await (const { text } of unpackText(file)) {
+    look.push(text);
+    if (look.isOver) break;
+  }
+  return look.isFound;
 }
 
 const refused = (why: BackupRefusal): BackupCheck => ({ kind: 'refused', why });

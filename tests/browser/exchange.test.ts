@@ -10,6 +10,7 @@ import { recordId } from '../../src/domain/records/rack-records';
 import { instant } from '../../src/domain/tuning/units';
 import { sharePath } from '../../src/offline/waiting-place';
 import { signed, written } from '../domain/records/backup-sample';
+import { millionReadings } from '../domain/records/million-readings';
 import { firstDay } from '../domain/work/round-sample';
 import { sampleEdit } from '../storage/rack-sample';
 import { keptRecords } from './kept-records';
@@ -343,6 +344,7 @@ const hostile: readonly (readonly [string, () => Buffer])[] = [
         `${head}${edit(`"layout":{"drums":[{"notes":[${'{"note":60},'.repeat(million)}{}]}]}`)}\n`,
       ),
   ],
+  ['a million good readings of one pan', () => millionReadings()],
   ['half a million lists in each other', () => Buffer.from(head + '['.repeat(million / 2))],
   ['a line without an end', () => Buffer.from(head + 'a'.repeat(60 * million))],
   [

@@ -11,6 +11,7 @@ import { Database } from '../../src/storage/database';
 import { IndexedDbBackupFiles } from '../../src/storage/indexed-db-backup-files';
 import { IndexedDbPanStore } from '../../src/storage/indexed-db-pan-store';
 import { RackChanges } from '../../src/storage/rack-changes';
+import { millionReadings } from '../domain/records/million-readings';
 import {
   at,
   sampleAttachment,
@@ -262,6 +263,20 @@ describe('a bad file', () => {
     const before = await contentOf(full);
     expect(await use(full).backups.check(file)).toEqual({ kind: 'refused', why });
     expect(await contentOf(full)).toEqual(before);
+  });
+
+  it('of a million good readings of one pan is refused after a look at its beginning', async () => {
+    const file = new File([millionReadings()], 'backup.json.gz');
+    // A busy machine stretches one time, not three.
+    const times: number[] = [];
+    do {
+      const begun = process.cpuUsage();
+      const check = await use(newPhone()).backups.check(file);
+      const { user, system } = process.cpuUsage(begun);
+      expect(check).toEqual({ kind: 'refused', why: 'too-large' });
+      times.push((user + system) / 1000);
+    } while (Math.min(...times) >= 1000 && times.length < 3);
+    expect(Math.min(...times)).toBeLessThan(1000);
   });
 
   it('of a newer version is refused', async () => {

@@ -10,8 +10,10 @@ import {
 } from '../../domain/work/blow-places';
 import type { OpenBench } from '../../state/open-bench';
 import type { PanScreenModels } from '../app-models';
+import { addressOf } from '../route';
 import { adviceWords } from '../words/advice-words';
 import { benchWords, loggedWords } from '../words/bench-words';
+import { cautionsWords } from '../words/cautions-words';
 import { BlowSpots } from './blow-spots';
 
 export function BlowLog({
@@ -143,6 +145,9 @@ function Cautions({ isOpen }: { readonly isOpen: boolean }) {
           <li key={caution}>{caution}</li>
         ))}
       </ul>
+      <a class="caution" href={addressOf('cautions')}>
+        {cautionsWords.more}
+      </a>
     </details>
   );
 }

@@ -5,6 +5,7 @@ import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
 import { type NoteChange, roundChanges } from '../../domain/work/round-changes';
 import type { RoundResult } from '../../domain/work/round-result';
+import { tunerBaseline } from '../../domain/work/tuner-baseline';
 import type { OpenPan } from '../../state/pan-model';
 import { addressOf } from '../route';
 import {
@@ -18,6 +19,7 @@ import {
 } from '../words/change-words';
 import { momentWords } from '../words/day-words';
 import { resultWords } from '../words/result-words';
+import { sinceWords } from '../words/since-words';
 import { ChangeMap } from './change-map';
 import './note-rows.css';
 import { StandingMark } from './standing-mark';
@@ -38,8 +40,16 @@ export function RoundComparison({
   readonly earlier: readonly RoundStart[];
   readonly onSince: (round: RoundId) => void;
 }) {
+  const baseline = tunerBaseline(pan.records);
+  const tuned = baseline.kind === 'tuning' ? baseline : null;
+  const atVisit = earlier.find(({ id }) => id === tuned?.round?.id);
+  // What changed since the tuner was here is what is asked for most: it comes first.
+  const offered = [...(atVisit ? [atVisit] : []), ...earlier.filter((each) => each !== atVisit)];
   return (
     <>
+      {tuned?.round && roundOf(tuned.round) === now.round && (
+        <p class="quiet">{sinceWords.isFirst}</p>
+      )}
       <label class="field">
         <span>{changeWords.since}</span>
         <select
@@ -49,8 +59,9 @@ export function RoundComparison({
             if (chosen) onSince(chosen);
           }}
         >
-          {earlier.map((start) => (
+          {offered.map((start) => (
             <option key={start.id} value={start.id}>
+              {tuned && start === atVisit && `${sinceWords.visit(tuned.visit.visitedAt)}: `}
               {momentWords(start.at)}, {resultWords.ways[start.way]}
             </option>
           ))}

@@ -1,11 +1,15 @@
 // A pan through time: how it moves as a whole, and all its rounds.
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { eventsCsv } from '../../domain/records/events-csv';
 import { roundOf } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
+import type { Hertz } from '../../domain/tuning/units';
 import { panDrift } from '../../domain/work/pan-drift';
 import type { RoundResult } from '../../domain/work/round-result';
+import { tunerBaseline } from '../../domain/work/tuner-baseline';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
+import { ChoiceBar } from '../parts/choice-bar';
 import { CsvButton } from '../parts/csv-button';
 import '../parts/pan-pitch.css';
 import { PanDriftCharts } from '../parts/pan-drift-charts';
@@ -17,6 +21,7 @@ import { words } from '../words';
 import { historyWords, pitchTrendWords, unevennessTrendWords } from '../words/history-words';
 import { panWords } from '../words/pan-words';
 import { rackWords } from '../words/rack-words';
+import { sinceWords } from '../words/since-words';
 import './result-screens.css';
 
 export function HistoryScreen({ models }: { readonly models: PanScreenModels }) {
@@ -68,7 +73,7 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
         <p class="hint">{historyWords.noRounds}</p>
       ) : (
         <>
-          <Drift rounds={rounds} drift={panDrift(rounds, a4)} />
+          <Drift pan={pan} rounds={rounds} a4={a4} />
           <section class="rows">
             <h2>{historyWords.rounds}</h2>
             <RoundRows pan={pan.id} rounds={rounds} />
@@ -85,6 +90,12 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
           />
         </>
       )}
+      <CsvButton
+        models={models}
+        label={sinceWords.events}
+        name={sinceWords.eventsName(fields.name)}
+        text={() => eventsCsv(pan.records, fields)}
+      />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
           {words.back}
@@ -99,23 +110,49 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
   );
 }
 
+type From = keyof typeof sinceWords.from;
+const froms: readonly From[] = ['visit', 'all'];
+
+/** How the pan moves, since the tuner was here where that is known and not otherwise chosen: across a tuning a slope says nothing. */
 function Drift({
+  pan,
   rounds,
-  drift,
+  a4,
 }: {
+  readonly pan: OpenPan;
   readonly rounds: readonly RoundResult[];
-  readonly drift: ReturnType<typeof panDrift>;
+  readonly a4: Hertz;
 }) {
-  if (rounds.length === 1) return <p class="hint">{historyWords.oneRound}</p>;
-  if (drift.points.length === 0) return null;
+  const [from, choose] = useState<From>('visit');
+  const baseline = tunerBaseline(pan.records);
+  const first = baseline.kind === 'tuning' ? baseline.round : null;
+  const since = first ? rounds.filter(({ at }) => at >= first.at) : rounds;
+  const isChoice = since.length < rounds.length;
+  const shown = from === 'visit' ? since : rounds;
+  const drift = panDrift(shown, a4);
+  const nothing = isChoice && from === 'visit' ? sinceWords.oneSince : historyWords.oneRound;
   return (
-    <section class="rows">
-      <h2>{historyWords.driftTitle}</h2>
-      <p class="pan-pitch">
-        {pitchTrendWords(drift.pitch)} {unevennessTrendWords(drift.unevenness)}
-      </p>
-      <PanDriftCharts points={drift.points} />
-      <PanDriftTable points={drift.points} />
-    </section>
+    <>
+      {isChoice && (
+        <ChoiceBar
+          legend={sinceWords.legend}
+          values={froms}
+          labels={sinceWords.from}
+          chosen={from}
+          onChoose={choose}
+        />
+      )}
+      {shown.length === 1 && <p class="hint">{nothing}</p>}
+      {shown.length > 1 && drift.points.length > 0 && (
+        <section class="rows">
+          <h2>{historyWords.driftTitle}</h2>
+          <p class="pan-pitch">
+            {pitchTrendWords(drift.pitch)} {unevennessTrendWords(drift.unevenness)}
+          </p>
+          <PanDriftCharts points={drift.points} />
+          <PanDriftTable points={drift.points} />
+        </section>
+      )}
+    </>
   );
 }

@@ -12,6 +12,7 @@ import { NotKept } from '../parts/not-kept';
 import { PanGate } from '../parts/pan-gate';
 import { addressOf, goTo } from '../route';
 import { words } from '../words';
+import { cautionsWords } from '../words/cautions-words';
 import { knockWords, lookWords } from '../words/knock-words';
 import './knock-screen.css';
 
@@ -149,6 +150,9 @@ function Seen({
             ))}
           </ul>
         )}
+        <a class="caution" href={addressOf('cautions')}>
+          {cautionsWords.more}
+        </a>
         <button type="button" onClick={onChange}>
           {knockWords.change}
         </button>

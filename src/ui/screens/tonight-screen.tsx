@@ -23,6 +23,7 @@ import { TonightNotes } from '../parts/tonight-notes';
 import { TonightRulesForm } from '../parts/tonight-rules-form';
 import { addressOf } from '../route';
 import { words } from '../words';
+import { cautionsWords } from '../words/cautions-words';
 import { knockWords, lookWords } from '../words/knock-words';
 import { noteListWords } from '../words/list-words';
 import { panWords } from '../words/pan-words';
@@ -177,6 +178,9 @@ function Shown({
       <p class="hint">
         {knockWords.never} {tonightWords.whoNext}
       </p>
+      <a class="caution" href={addressOf('cautions')}>
+        {cautionsWords.more}
+      </a>
       {check && <SeenList check={check} photoOf={models.knock.photoOf} />}
       <TonightRulesForm settings={models.settings} />
       <footer class="actions">

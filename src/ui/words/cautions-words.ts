@@ -3,6 +3,7 @@ import type { Minutes } from '../../domain/tuning/units';
 
 export const cautionsWords = {
   title: 'Take care',
+  more: 'All cautions on one page',
   everybody: 'Always',
   always: [
     'Hammering steel is loud: wear hearing protection.',
