@@ -44,6 +44,9 @@ export function printRacks(columns: readonly RackColumn[], starts: number): void
     `(cold: a fresh browser process each of ${starts} times, the disk's pages still in the kernel's cache;`,
   );
   print(
+    ' before, the browser was left open twice until its database had merged what filling left behind;',
+  );
+  print(
     ' of a pan: its records and the readings of its newest two rounds; of a note: its readings and their values;',
   );
   print(

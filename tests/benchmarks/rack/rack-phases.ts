@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { startOwnBrowser } from '../../browser/own-browser';
 import { withPeakMemory } from './page-memory';
 import { machineLoad, type Phase, type RackFigures, type RackFolder } from './rack-figures';
+import { untilTidy } from './until-tidy';
 
 export interface RackTask {
   readonly address: string;
@@ -58,8 +59,21 @@ async function fill(task: RackTask): Promise<RackFigures> {
   });
 }
 
+/** Two sessions as long as real ones: one that writes, and so begins a new log, and one that only looks. */
+async function tidy(task: RackTask): Promise<void> {
+  for (const writes of [true, false]) {
+    await inBrowser(task, async (page) => {
+      if (writes) await page.evaluate(() => window.storePage.store.keep([]));
+      // Also reading makes the database merge what it has to look through too often.
+      await page.evaluate((n) => window.storePage.timeRack(n), task.pans);
+      await untilTidy(task.folder.profile);
+    });
+  }
+}
+
 async function open(task: RackTask): Promise<RackFigures> {
   const { pans, rounds, starts } = task;
+  await tidy(task);
   const rack: number[] = [];
   const pan: number[] = [];
   const note: number[] = [];
