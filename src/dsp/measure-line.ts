@@ -93,13 +93,18 @@ function measureInBand(
   const isNear = (offset: number): boolean => Math.abs(offset - seed) <= nearHz;
   const far = neighbours.filter((offset) => !isNear(offset));
   const near = neighbours.filter(isNear);
+  if (near.length === 0) {
+    const alone = settle(band, seed, [], far, start);
+    return alone && resultOf(alone, band.centreHz);
+  }
   const chosen = settleAmong(near, (taken) => settle(band, seed, taken, far, start));
   return chosen && resultOf(chosen, band.centreHz);
 }
 
 /**
- * The line with those of `near` (strongest first) fitted along that explain much: a glide and an energy exchange put
- * sidebands where a neighbour could be, and a sideband that is fitted as a line pulls the line off its place.
+ * The line with as few of `near` (strongest first) fitted along as explain as much as all of them, or with none: a
+ * glide and an energy exchange put sidebands where a neighbour could be, and a sideband that is fitted as a line pulls
+ * the line off its place.
  */
 function settleAmong(
   near: readonly number[],
@@ -108,18 +113,13 @@ function settleAmong(
   const alone = settledWith([]);
   const isBetter = (one: Settled | null, other: Settled | null): one is Settled =>
     one !== null && (!other || neighbourGain * one.unexplained < other.unexplained);
-  let best = alone;
-  let taken: readonly number[] = [];
-  for (const offset of near) {
-    const apart = settledWith([...taken, offset]);
-    if (!isBetter(apart, best)) continue;
-    best = apart;
-    taken = [...taken, offset];
-  }
-  if (taken.length > 0 || near.length < 2) return best;
-  // Two lines on either side may hide each other.
   const all = settledWith(near);
-  return isBetter(all, best) ? all : best;
+  if (!isBetter(all, alone)) return alone;
+  for (let count = 1; count < near.length; count++) {
+    const few = settledWith(near.slice(0, count));
+    if (few && !isBetter(all, few)) return few;
+  }
+  return all;
 }
 
 interface Settled {
