@@ -127,8 +127,31 @@ async function faultsOf({ page }: OpenedApp): Promise<readonly string[]> {
   return faults;
 }
 
+/** The sheet for the tuner tells what was seen, and of the planted notes how far they moved and how short one rings. */
+async function expectOnSheet({ address, page }: OpenedApp): Promise<void> {
+  await page.goto(`${address}#/pan/pan-1/sheet`);
+  await page.locator('.sheet-table').waitFor();
+  const rows = await page.evaluate(() =>
+    [...document.querySelectorAll('.sheet-table tbody tr')].map((row) =>
+      [...row.children].map((cell) => (cell.textContent ?? '').trim().replace('−', '-')),
+    ),
+  );
+  expect(rows).toHaveLength(dropped.notes.length);
+  const row = (name: string) => rows.find(([note]) => note === name) ?? [];
+  // Planted: 35 flat besides the 4 of the whole pan; each note was within 2 before.
+  for (const name of ['D4', 'G4']) {
+    expect(Math.abs(Number(row(name)[3]) + 39), name).toBeLessThan(4);
+    expect(row(name)[1], name).toBe('avoid');
+  }
+  expect(Number(row('A4')[7])).toBeLessThan(0.6 * Number(row('B♭4')[7]));
+  const text = (await page.locator('.sheet').textContent()) ?? '';
+  for (const part of ['Heron', 'the rim is bent', 'Fell off the van']) {
+    expect(text.replaceAll('\u00a0', ' '), part).toContain(part);
+  }
+}
+
 describe('a pan that fell off the van', () => {
-  it('goes from the looks through the soft round to the sentence, the notes to leave out and the pan as a whole', async () => {
+  it('goes from the looks through the soft round to the sentence, the notes to leave out, the pan as a whole and the sheet', async () => {
     const records = [...panWith({}, []), ...roundBefore(dropped)];
     const app = await openWithRecords(
       '#/pan/pan-1',
@@ -198,6 +221,7 @@ describe('a pan that fell off the van', () => {
         ['A4', 'C5', 'D4', 'E♭5', 'G4'].sort(),
       );
       expect(await faultsOf(app)).toEqual([]);
+      await expectOnSheet(app);
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();
