@@ -93,11 +93,14 @@ function measureInBand(
   const isNear = (offset: number): boolean => Math.abs(offset - seed) <= nearHz;
   const far = neighbours.filter((offset) => !isNear(offset));
   const near = neighbours.filter(isNear);
-  if (near.length === 0) {
-    const alone = settle(band, seed, [], far, start);
-    return alone && resultOf(alone, band.centreHz);
-  }
-  const chosen = settleAmong(near, (taken) => settle(band, seed, taken, far, start));
+  // Each attempt gives its arrays back: what is settled is numbers only.
+  const settledWith = (taken: readonly number[]): Settled | null => {
+    const mark = band.work.mark();
+    const settled = settle(band, seed, taken, far, start);
+    band.work.release(mark);
+    return settled;
+  };
+  const chosen = near.length === 0 ? settledWith([]) : settleAmong(near, settledWith);
   return chosen && resultOf(chosen, band.centreHz);
 }
 
