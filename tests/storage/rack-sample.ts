@@ -10,6 +10,7 @@ import {
   type Mark,
   type PanEdit,
   type PanId,
+  type PanRecords,
   panId,
   type ReadingRecord,
   type RoundEnd,
@@ -24,6 +25,21 @@ import { cents, decibels, hertz, instant, midiNote, seconds } from '../../src/do
 import { panFieldsSample } from '../domain/records/pan-fields-sample';
 
 export const samplePan = panId('pan-1');
+
+/** The records of that pan: these, and none of any other kind. */
+export const samplePanRecords = (parts: Partial<PanRecords> = {}): PanRecords => ({
+  pan: samplePan,
+  edits: [],
+  rounds: [],
+  ends: [],
+  marks: [],
+  blows: [],
+  knockChecks: [],
+  stopgaps: [],
+  visits: [],
+  erasures: [],
+  ...parts,
+});
 const second = 1000;
 /** 2026-01-05 18:00 UTC. */
 const start = Date.UTC(2026, 0, 5, 18);

@@ -67,9 +67,8 @@ export function leftAfter(
 
 /** How much of a surprise belongs to the effect of a usual set: strength · doubt · seen⁻¹. */
 function gainMatrix(doubt: Matrix3, strength: number, lower: Float64Array): Matrix3 {
-  const rows = mapThree(doubt, (row): ThreePartials => {
+  return mapThree(doubt, (row): ThreePartials => {
     const [a = 0, b = 0, c = 0] = solveCholesky(lower, 3, Float64Array.from(row));
     return [strength * a, strength * b, strength * c];
   });
-  return rows;
 }

@@ -6,25 +6,13 @@ import {
   sampleErasure,
   sampleKnockCheck,
   sampleMark,
-  samplePan,
+  samplePanRecords,
   sampleStopgap,
   sampleVisit,
 } from '../../storage/rack-sample';
 
-const empty: PanRecords = {
-  pan: samplePan,
-  edits: [],
-  rounds: [],
-  ends: [],
-  marks: [],
-  blows: [],
-  knockChecks: [],
-  stopgaps: [],
-  visits: [],
-  erasures: [],
-};
 const rowsOf = (more: Partial<PanRecords>, name = 'Heron'): readonly (readonly string[])[] =>
-  eventsCsv({ ...empty, ...more }, { name, serial: '7' })
+  eventsCsv(samplePanRecords(more), { name, serial: '7' })
     .trimEnd()
     .split('\r\n')
     .map((row) => row.split(','));
@@ -78,7 +66,7 @@ describe('the table of what happened to a pan', () => {
   it('holds no formula, whatever was written', () => {
     const remarks = '=HYPERLINK("http://x")';
     const text = eventsCsv(
-      { ...empty, knockChecks: [{ ...sampleKnockCheck('check-1'), remarks }] },
+      samplePanRecords({ knockChecks: [{ ...sampleKnockCheck('check-1'), remarks }] }),
       { name: '+1', serial: '@a' },
     );
     expect(text).toContain("'+1,'@a,");

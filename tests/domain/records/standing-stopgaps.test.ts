@@ -2,26 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { PanRecords } from '../../../src/domain/records/rack-records';
 import { standingStopgaps } from '../../../src/domain/records/standing-stopgaps';
 import { instant } from '../../../src/domain/tuning/units';
-import { sampleErasure, samplePan, sampleStopgap } from '../../storage/rack-sample';
+import { sampleErasure, samplePanRecords, sampleStopgap } from '../../storage/rack-sample';
 
-const records = (parts: Partial<PanRecords>): PanRecords => ({
-  pan: samplePan,
-  edits: [],
-  rounds: [],
-  ends: [],
-  marks: [],
-  blows: [],
-  knockChecks: [],
-  stopgaps: [],
-  visits: [],
-  erasures: [],
-  ...parts,
-});
 const put = { ...sampleStopgap('a', 72), at: instant(10) };
 const off = { ...sampleStopgap('b', 72), at: instant(20), stopgap: 'none' as const };
 const other = { ...sampleStopgap('c', 60), at: instant(5) };
 const notes = (parts: Partial<PanRecords>, until?: number) => [
-  ...standingStopgaps(records(parts), until).keys(),
+  ...standingStopgaps(samplePanRecords(parts), until).keys(),
 ];
 
 describe('the stopgaps on a pan', () => {
