@@ -20,6 +20,7 @@ describe('busy hands', () => {
     try {
       const { page } = app;
       await page.getByRole('button', { name: 'Choose a key: Keep the reading' }).click();
+      await page.getByText('Press the key').waitFor();
       await page.keyboard.press('Shift');
       await page.getByText('This key is needed').waitFor();
       await page.keyboard.press('PageDown');
@@ -38,6 +39,7 @@ describe('busy hands', () => {
       expect(await next.textContent()).toContain('forward button');
       // The same key for something else: it does one thing only.
       await page.getByRole('button', { name: 'Choose a key: Next note' }).click();
+      await page.getByText('Press the key').waitFor();
       await page.keyboard.press('PageDown');
       await page.getByText('Next note: Page Down').waitFor();
       await page.getByText('Keep the reading: no key').waitFor();

@@ -1,5 +1,5 @@
 // Settings for busy hands: a key is bound by pressing it.
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import {
   canBeBound,
   type HandAction,
@@ -16,7 +16,8 @@ export function HandKeyFields({ models }: { readonly models: AppModels }) {
   const [waiting, setWaiting] = useState<HandAction | null>(null);
   const [isRefused, setIsRefused] = useState(false);
   const { handKeys, speaksVerdict } = settings.hands.value;
-  useEffect(() => {
+  // Before anything is painted: whoever sees that a key is awaited may press one at once.
+  useLayoutEffect(() => {
     if (waiting === null) return;
     const press = (key: HandKey): boolean => {
       // Whoever goes on to the next button does not want a key any more.
