@@ -57,7 +57,7 @@ export type LeaveReason =
   | { readonly kind: 'aligned' }
   /** A top note within two cents. */
   | { readonly kind: 'high-note'; readonly cents: Cents }
-  /** The last sets, so many, left the note no better than it was before them. */
+  /** The last sets, so many, did not help. */
   | { readonly kind: 'no-help'; readonly sets: number }
   /** No place is expected to make it better, scatter and overshoot counted. */
   | { readonly kind: 'nothing-helps' }
@@ -85,9 +85,9 @@ export type Advice =
 
 /** High notes are left alone within this, whatever the tolerance (common practice, no source). */
 const highNoteEnough = 2;
-/** So many sets in a row that did not help are enough; single light blows only show something, and are not counted. */
+/** So many sets in a row none of which helped are enough; single light blows only show something, and are not counted. */
 const patience = 3;
-/** But so many of any kind are. */
+/** And so many of any kind that together left the note no better. */
 const patienceInAll = 9;
 const partialNames = ['fundamental', 'octave', 'third'] as const;
 
@@ -151,11 +151,19 @@ function leaveReason(
   if (isTop && Math.abs(off) <= highNoteEnough) return { kind: 'high-note', cents: off };
   if (judged.octaveRival && !isTop) return { kind: 'octave-open' };
   if (partialsOff(errors).length === 0) return { kind: 'aligned' };
-  const inVain = [sets.filter((set) => !isTrial(set)).at(-patience), sets.at(-patienceInAll)];
-  const from = inVain.find((set) => set && haveNotHelped(errors, sets.slice(sets.indexOf(set))));
-  return from ? { kind: 'no-help', sets: sets.length - sets.indexOf(from) } : null;
+  const vain = inVain(errors, sets);
+  return vain > 0 ? { kind: 'no-help', sets: vain } : null;
 }
 
-/** True if the error is no smaller now than before these sets, the last ones on the note. */
-const haveNotHelped = (errors: NoteErrors, sets: readonly BlowSet[]): boolean =>
-  errorSum(errors) >= errorSum({ ...errors, values: errorsBefore(errors, sets) });
+/** How many of the last sets were in vain: each of the last few, or more of any kind taken together; 0 if they helped. */
+function inVain(errors: NoteErrors, sets: readonly BlowSet[]): number {
+  const sumBefore = (k: number): number =>
+    errorSum({ ...errors, values: errorsBefore(errors, sets.slice(k)) });
+  const tail = sets.flatMap((set, k) => (isTrial(set) ? [] : [k])).slice(-patience);
+  const first = tail[0];
+  const noneHelped =
+    tail.length === patience && tail.every((k) => sumBefore(k + 1) >= sumBefore(k));
+  if (first !== undefined && noneHelped) return sets.length - first;
+  const many = sets.length - patienceInAll;
+  return many >= 0 && errorSum(errors) >= sumBefore(many) ? patienceInAll : 0;
+}

@@ -4,8 +4,8 @@ import { type BlowGain, blowGain, boundsOf } from './blow-gain';
 import { type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
 import type { BlowSet } from './blow-sets';
 import { leftAfter } from './look-ahead';
-import { changeOfErrors, errorSum, errorsBefore, type NoteErrors } from './note-errors';
-import { planBlows, plannedPlaces } from './plan-blows';
+import { changeOfErrors, errorsBefore, type NoteErrors } from './note-errors';
+import { planBlows, plannedPlaces, wrongNow } from './plan-blows';
 import type { Prediction, ResponseModel } from './response-model';
 import { mapThree, partialIndices, type ThreePartials } from './three-partials';
 
@@ -39,7 +39,7 @@ const doses: readonly Dose[] = [
 /** Where the doubt is larger than the gain, or the gain comes later, no set is harder than this. */
 const mostToTry: Dose = { firmness: 'light', count: 3 };
 /** What a place has not shown in so many such sets it will not show in one more. */
-const mostTries = 2;
+const mostTries = 3;
 /** No set is suggested that may, at the worst, make a partial this much worse than the note ever was, cents. */
 const mostHarm = 4;
 /** Nor one that would do more harm than this if a blow were far too hard, cents. */
@@ -50,9 +50,9 @@ const slip = { blows: 6, others: 1.3 };
 const leastPart = 0.01;
 
 /**
- * The set that, with the best plan for what comes after it, leaves the least expected weighted error, or why there is
- * none. No set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt
- * about it. `sets`: those on this note so far.
+ * The set that, with the best plan for what comes after it, leaves the note the least wrong, or why there is none. No
+ * set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt about it.
+ * `sets`: those on this note so far.
  */
 export function choosePlace(
   note: MidiNote,
@@ -61,34 +61,36 @@ export function choosePlace(
   sets: readonly BlowSet[] = [],
 ): PlaceChoice | 'nothing-helps' | 'too-unsure' {
   const bounds = boundsOf(errors, { values: errorsBefore(errors, sets) });
-  const places = plannedPlaces(note, errors, model);
-  const plan = planBlows(errors, places);
-  const safe = places
-    .flatMap(({ where }, at) => doses.map((dose) => ({ ...where, ...dose, at })))
-    .map((dose): Candidate => {
+  const safe = plannedPlaces(note, model)
+    .flatMap((planned) => doses.map((dose) => ({ planned, ...planned.where, ...dose })))
+    .map(({ planned, ...dose }) => {
       const expected = model.predict(note, dose, strengthOf(dose.firmness, dose.count));
-      return { ...dose, ...blowGain(errors, expected, bounds), expected };
+      return { planned, set: { ...dose, ...blowGain(errors, expected, bounds), expected } };
     })
-    .filter((each) => each.harm <= mostHarm && !couldSlip(errors, bounds, each));
-  const allowed = safe.filter(
-    (each) => each.gain >= each.doubt || (isGentle(each) && triesAt(each, sets) < mostTries),
-  );
-  const worth = allowed.map((each) => {
-    const strength = strengthOf(each.firmness, each.count);
-    const usual = model.predict(note, each);
-    const left = leftAfter(errors, places, plan, { ...each, strength, usual });
-    return { each, gain: errorSum(errors) - left };
+    .filter(({ set }) => set.harm <= mostHarm && !couldSlip(errors, bounds, set));
+  const allowed = safe.flatMap(({ planned, set }) => {
+    const aim = aimOf(set, sets);
+    return aim ? [{ planned, set: { aim, ...set } }] : [];
+  });
+  // What may not be done now is no part of a plan either, or any blow would seem good that leaves the plan for later.
+  const places = [...new Set(allowed.map(({ planned }) => planned))];
+  const plan = planBlows(errors, places);
+  const wrong = wrongNow(errors);
+  const worth = allowed.map(({ planned, set }) => {
+    const strength = strengthOf(set.firmness, set.count);
+    const step = { ...set, strength, at: places.indexOf(planned), usual: model.predict(note, set) };
+    return { set, gain: wrong - leftAfter(errors, places, plan, step) };
   });
   const best = largest(worth, ({ gain }) => gain);
-  if (best && best.gain >= leastPart * errorSum(errors)) return chosen(best.each);
-  return safe.some(({ gain }) => gain > 0) ? 'too-unsure' : 'nothing-helps';
+  if (best && best.gain >= leastPart * wrong) return best.set;
+  return safe.some(({ set }) => set.gain > 0) ? 'too-unsure' : 'nothing-helps';
 }
 
 /** True if one blow of the set, far too hard, could do harm. */
 function couldSlip(
   { values, weights }: NoteErrors,
   bounds: ThreePartials,
-  { expected, count }: Candidate,
+  { expected, count }: ExpectedSet,
 ): boolean {
   const blows = (count - 1) * slip.others + slip.blows;
   const moved = mapThree(changeOfErrors(expected.mean), (change) => (change / count) * blows);
@@ -97,13 +99,20 @@ function couldSlip(
   );
 }
 
+type ExpectedSet = Omit<PlaceChoice, 'aim'>;
+
+/** What a set is good for by itself, or null for one that may as well help as harm and would tell nothing new. */
+function aimOf(each: ExpectedSet, sets: readonly BlowSet[]): BlowAim | null {
+  const { gain, doubt } = each;
+  if (gain >= doubt) return 'mend';
+  if (!isGentle(each)) return null;
+  // Where less is doubted than is lost, the loss is meant.
+  if (gain < -doubt) return 'prepare';
+  return triesAt(each, sets) < mostTries ? 'try' : null;
+}
+
 const isGentle = ({ firmness, count }: Dose): boolean =>
   firmness === mostToTry.firmness && count <= mostToTry.count;
-
-interface Candidate extends Omit<PlaceChoice, 'aim'> {
-  /** Number of the place in the plan. */
-  readonly at: number;
-}
 
 const triesAt = (where: BlowWhere, sets: readonly BlowSet[]): number =>
   sets.filter(
@@ -112,13 +121,6 @@ const triesAt = (where: BlowWhere, sets: readonly BlowSet[]): number =>
       side === where.side &&
       strength <= strengthOf(mostToTry.firmness, mostToTry.count),
   ).length;
-
-function chosen({ at: _, ...candidate }: Candidate): PlaceChoice {
-  const { gain, doubt } = candidate;
-  // Where less is doubted than is lost, the loss is meant.
-  const aim = gain >= doubt ? 'mend' : gain < -doubt ? 'prepare' : 'try';
-  return { aim, ...candidate };
-}
 
 /** A single light blow shows what a place does; it is too little to mend much. */
 export const isTrial = ({ strength }: BlowSet): boolean => strength <= strengthOf('light', 1);

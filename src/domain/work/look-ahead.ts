@@ -3,7 +3,7 @@
 import { choleskyOf, solveCholesky } from './cholesky';
 import { likelyOutcomes } from './likely-outcomes';
 import { changeOfErrors, covarianceOfErrors, type NoteErrors } from './note-errors';
-import { type BlowPlan, type PlannedPlace, planBlows, plannedDoubt } from './plan-blows';
+import { type BlowPlan, diagonalOf, measuring, type PlannedPlace, planBlows } from './plan-blows';
 import type { Prediction } from './response-model';
 import {
   type Matrix3,
@@ -13,10 +13,6 @@ import {
   type ThreePartials,
   times3,
 } from './three-partials';
-
-/** One standard error of a measured change, cents. */
-const usualSigma = 0.25;
-const measuring = covarianceOfErrors(matrix3((i, j) => (i === j ? usualSigma ** 2 : 0)));
 
 /** A set at one place: what a usual set and this one are expected to do there. */
 export interface Step {
@@ -28,7 +24,7 @@ export interface Step {
 }
 
 /**
- * The weighted error that the best plan is expected to leave after this step: the mean over what the step may do, each
+ * How wrong the best plan is expected to leave the note after this step: the mean over what the step may do, each
  * time with the note moved and the place known better (preposterior analysis; Raiffa & Schlaifer, Applied Statistical
  * Decision Theory, 1961; the update is that of a Kalman filter). `plan`: the best one before the step.
  */
@@ -53,13 +49,13 @@ export function leftAfter(
   const triangle = matrix3((i, j) => lower[3 * i + j] ?? 0);
   const mean = changeOfErrors(expected.mean);
   const start = plan.strengths.map((each, p) => (p === at ? Math.max(0, each - strength) : each));
-  const doubtCost = plannedDoubt(errors, known);
+  const unsure = diagonalOf(known);
   const sum = likelyOutcomes.reduce((total, outcome) => {
     const surprise = times3(triangle, outcome);
     const lesson = times3(shown, surprise);
     const effect = mapThree(place.effect, (each, k) => each + lesson[k]);
     const values = mapThree(errors.values, (value, k) => value + mean[k] + surprise[k]);
-    const later = places.with(at, { ...place, effect, doubtCost });
+    const later = places.with(at, { ...place, effect, doubt: unsure });
     return total + planBlows({ ...errors, values }, later, start).left;
   }, 0);
   return sum / likelyOutcomes.length;

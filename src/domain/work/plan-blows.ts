@@ -1,24 +1,40 @@
 // Looking ahead: which sets at several places together would bring a note closest to true.
 import type { MidiNote } from '../tuning/units';
+import { normalAbove } from './blow-gain';
 import { allWheres, type BlowWhere } from './blow-places';
 import { priorOf } from './blow-priors';
-import { changeOfErrors, covarianceOfErrors, errorSum, type NoteErrors } from './note-errors';
+import {
+  changeOfErrors,
+  covarianceOfErrors,
+  errorSum,
+  isJudged,
+  type NoteErrors,
+  partialsOff,
+} from './note-errors';
 import type { ResponseModel } from './response-model';
-import { type Matrix3, partialIndices, type ThreePartials } from './three-partials';
+import {
+  dot3,
+  type Matrix3,
+  mapThree,
+  matrix3,
+  partialIndices,
+  type ThreePartials,
+} from './three-partials';
 
-/** What one usual set at a place does to the errors, and what it costs to be wrong about it. */
+/** What one usual set at a place does to the errors, and how unsure that is. */
 export interface PlannedPlace {
   readonly where: BlowWhere;
   readonly effect: ThreePartials;
-  /** Added to the weighted error sum: by the square of the strength, and by the strength. */
-  readonly doubtCost: number;
-  readonly scatterCost: number;
+  /** Variance of the effect: what is not known about the place. Goes with the square of the strength. */
+  readonly doubt: ThreePartials;
+  /** Variance from set to set. Goes with the strength. */
+  readonly scatter: ThreePartials;
 }
 
 export interface BlowPlan {
   /** Strength for each place, in the order given. */
   readonly strengths: readonly number[];
-  /** The weighted error sum that is expected in the end. */
+  /** What is expected to be wrong in the end, as in `wrongNow`. */
   readonly left: number;
 }
 
@@ -30,61 +46,91 @@ const unanswered = 0.8;
 /** Smaller steps than this change nothing that could be hammered. */
 const smallestStep = 0.005;
 
+/** A note with any partial outside its limit is this much worse, in squares of limits, than its errors alone (own choice, tried on simulated pans). */
+const outsideWorth = 1;
+/** A second plan counts the partials that are outside their limit so many times: the first may not find it worth while to move them in (own choice, tried on simulated pans). */
+const offFactor = 3;
+
+/** One standard error of a measured change against a fixed target, cents. */
+const usualSigma = 0.25;
+/** Covariance of the errors of a reading. */
+export const measuring: Matrix3 = covarianceOfErrors(
+  matrix3((i, j) => (i === j ? usualSigma ** 2 : 0)),
+);
+const measuringVariances = diagonalOf(measuring);
+
 /** Nobody is sent to places of which the trade knows nothing. */
 const knownWheres = allWheres.filter((where) => priorOf(where).source !== 'nothing known');
 
-/** What it costs in a plan to be wrong about an effect: `doubt` is the covariance of a usual set's, as errors. */
-export const plannedDoubt = (errors: NoteErrors, doubt: Matrix3): number =>
-  unanswered * weightedTrace(errors, doubt);
-
-export function plannedPlaces(
-  note: MidiNote,
-  errors: NoteErrors,
-  model: ResponseModel,
-): readonly PlannedPlace[] {
+export function plannedPlaces(note: MidiNote, model: ResponseModel): readonly PlannedPlace[] {
   return knownWheres.map((where) => {
     const { mean, covariance, doubt } = model.predict(note, where);
-    const unsure = covarianceOfErrors(doubt);
+    const unsure = diagonalOf(covarianceOfErrors(doubt));
+    const spread = diagonalOf(covarianceOfErrors(covariance));
     return {
       where,
       effect: changeOfErrors(mean),
-      doubtCost: plannedDoubt(errors, unsure),
-      scatterCost:
-        weightedTrace(errors, covarianceOfErrors(covariance)) - weightedTrace(errors, unsure),
+      doubt: unsure,
+      scatter: mapThree(spread, (variance, k) => variance - unsure[k]),
     };
   });
 }
 
+/** How wrong the note is as it stands: the weighted sum of squares, and more while a partial is outside its limit. */
+export const wrongNow = (errors: NoteErrors): number =>
+  errorSum(errors) + (partialsOff(errors).length > 0 ? outsideWorth : 0);
+
 /**
- * The strengths, none below zero, that leave the least expected weighted error: a quadratic programme, solved by
- * going through the places in turn (coordinate descent; the sum is convex, so it leads to the least). `start`: the
- * strengths of a plan that is much like it, to be there sooner.
+ * The better of two plans: the one that leaves the least expected weighted error, and one that cares more for what is
+ * outside its limit. `start`: the strengths of a plan that is much like it, to be there sooner.
  */
 export function planBlows(
   errors: NoteErrors,
   places: readonly PlannedPlace[],
   start: readonly number[] = [],
 ): BlowPlan {
-  const { weights } = errors;
+  const strengths = leastSquares(errors, places, start);
+  const plan = { strengths, left: wrongAfter(errors, places, strengths) };
+  const off = partialsOff(errors);
+  if (off.length === 0) return plan;
+  const weights = mapThree(errors.weights, (weight, k) =>
+    off.includes(k) ? offFactor * weight : weight,
+  );
+  const others = leastSquares({ ...errors, weights }, places, strengths);
+  const other = { strengths: others, left: wrongAfter(errors, places, others) };
+  return other.left < plan.left ? other : plan;
+}
+
+/**
+ * The strengths, none below zero, that leave the least expected weighted sum of squares: a quadratic programme, solved
+ * by going through the places in turn (coordinate descent; the sum is convex, so it leads to the least).
+ */
+function leastSquares(
+  { values, weights }: NoteErrors,
+  places: readonly PlannedPlace[],
+  start: readonly number[],
+): readonly number[] {
   const strengths = places.map((_, p) => start[p] ?? 0);
-  let [fundamental, octave, third] = errors.values;
-  places.forEach(({ effect: [f, o, t] }, p) => {
+  let [fundamental, octave, third] = values;
+  const costs = places.map(({ effect: [f, o, t], doubt, scatter }, p) => {
     const strength = strengths[p] ?? 0;
     fundamental += strength * f;
     octave += strength * o;
     third += strength * t;
+    return { doubt: unanswered * dot3(weights, doubt), scatter: dot3(weights, scatter) };
   });
   let largestStep = Number.POSITIVE_INFINITY;
   for (let sweep = 0; sweep < mostSweeps && largestStep > smallestStep; sweep++) {
     largestStep = 0;
-    places.forEach(({ effect: [f, o, t], doubtCost, scatterCost }, p) => {
+    places.forEach(({ effect: [f, o, t] }, p) => {
       const before = strengths[p] ?? 0;
+      const cost = costs[p] ?? noCost;
       const curve = weights[0] * f * f + weights[1] * o * o + weights[2] * t * t;
       const slope = weights[0] * fundamental * f + weights[1] * octave * o + weights[2] * third * t;
-      const bend = curve + doubtCost;
+      const bend = curve + cost.doubt;
       // A place that does nothing, for certain.
       if (bend === 0) return;
-      const best = before - (slope + doubtCost * before + scatterCost / 2) / bend;
+      const best = before - (slope + cost.doubt * before + cost.scatter / 2) / bend;
       const strength = Math.min(mostStrength, Math.max(0, best));
       const step = strength - before;
       if (step === 0) return;
@@ -95,12 +141,38 @@ export function planBlows(
       third += step * t;
     });
   }
-  const cost = places.reduce((sum, { doubtCost, scatterCost }, p) => {
-    const strength = strengths[p] ?? 0;
-    return sum + strength ** 2 * doubtCost + strength * scatterCost;
-  }, 0);
-  return { strengths, left: errorSum({ weights, values: [fundamental, octave, third] }) + cost };
+  return strengths;
 }
 
-const weightedTrace = ({ weights }: NoteErrors, matrix: Matrix3): number =>
-  partialIndices.reduce<number>((sum, k) => sum + weights[k] * matrix[k][k], 0);
+const noCost = { doubt: 0, scatter: 0 };
+
+/** How wrong the note is expected to be after sets of these strengths. */
+function wrongAfter(
+  errors: NoteErrors,
+  places: readonly PlannedPlace[],
+  strengths: readonly number[],
+): number {
+  const end: [number, number, number] = [...errors.values];
+  const variance: [number, number, number] = [0, 0, 0];
+  places.forEach(({ effect, doubt, scatter }, p) => {
+    const strength = strengths[p] ?? 0;
+    if (strength === 0) return;
+    for (const k of partialIndices) {
+      end[k] += strength * effect[k];
+      variance[k] += strength ** 2 * unanswered * doubt[k] + strength * scatter[k];
+    }
+  });
+  const { weights, limits } = errors;
+  const within = partialIndices.reduce<number>((chance, k) => {
+    if (!isJudged(errors, k)) return chance;
+    const deviation = Math.sqrt(variance[k] + measuringVariances[k]);
+    const [above, below] = [limits[k] - end[k], limits[k] + end[k]];
+    return chance * (1 - normalAbove(above / deviation) - normalAbove(below / deviation));
+  }, 1);
+  const squares = errorSum({ weights, values: end }) + dot3(weights, variance);
+  return squares + outsideWorth * (1 - within);
+}
+
+export function diagonalOf(matrix: Matrix3): ThreePartials {
+  return mapThree(matrix, (row, k) => row[k]);
+}

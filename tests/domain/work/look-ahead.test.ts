@@ -6,7 +6,12 @@ import { strengthOf } from '../../../src/domain/work/blow-places';
 import { likelyOutcomes } from '../../../src/domain/work/likely-outcomes';
 import { leftAfter } from '../../../src/domain/work/look-ahead';
 import type { NoteErrors } from '../../../src/domain/work/note-errors';
-import { planBlows, plannedPlaces } from '../../../src/domain/work/plan-blows';
+import {
+  type PlannedPlace,
+  planBlows,
+  plannedPlaces,
+  wrongNow,
+} from '../../../src/domain/work/plan-blows';
 import { learnResponse, type ResponseModel } from '../../../src/domain/work/response-model';
 import { matrix3 } from '../../../src/domain/work/three-partials';
 
@@ -20,7 +25,7 @@ const note = midiNote(66);
 const nothing = matrix3(() => 0);
 
 function afterOneBlow(model: ResponseModel, errors: NoteErrors, place: string, side: string) {
-  const places = plannedPlaces(note, errors, model);
+  const places = plannedPlaces(note, model);
   const plan = planBlows(errors, places);
   const at = places.findIndex(({ where }) => where.place === place && where.side === side);
   const where = places[at]?.where;
@@ -75,5 +80,40 @@ describe('what is left after a step', () => {
     const errors = errorsOf(0, -9);
     const about = (place: string) => afterOneBlow(untaught, errors, place, 'above').left;
     expect(about('glancing-long')).toBeLessThan(about('glancing-short'));
+  });
+});
+
+describe('a plan', () => {
+  const place = (effect: readonly [number, number, number], doubt: number): PlannedPlace => ({
+    where: { place: 'border', side: 'above' },
+    effect,
+    doubt: [doubt, doubt, 0],
+    scatter: [0, 0, 0],
+  });
+
+  it('of sure places is the least squares solution that has no strength below zero', () => {
+    // −12 and −8 by (4, 4) and (0, 2): 3 and −2 without the limit; with it (4, 4) alone, 40/16 (both weigh the same).
+    const { strengths, left } = planBlows(errorsOf(-12, -8), [
+      place([4, 4, 0], 0),
+      place([0, 2, 0], 0),
+    ]);
+    expect(strengths[0]).toBeCloseTo(2.5, 2);
+    expect(strengths[1]).toBe(0);
+    // −2 and +2 are left, both well within 5.
+    expect(left).toBeCloseTo(8 / 25, 2);
+  });
+
+  it('brings a partial within its limit where squares alone would leave it outside', () => {
+    // By squares: −6 + 2 s at a cost of s² · 0.8 · 5 is best at s = 12 / (4 + 4) · … = 1.5; the octave is no cheaper.
+    const unsure = [place([2, 0, 0], 5)];
+    const one = planBlows(errorsOf(-6, 0), unsure);
+    expect(-6 + 2 * (one.strengths[0] ?? 0)).toBeGreaterThan(-5);
+  });
+});
+
+describe('what is wrong now', () => {
+  it('is more for a note with a partial outside its limit than its squares alone', () => {
+    expect(wrongNow(errorsOf(3, 4))).toBeCloseTo(1, 9);
+    expect(wrongNow(errorsOf(0, -5.1))).toBeCloseTo(1.02 ** 2 + 1, 9);
   });
 });
