@@ -3,9 +3,10 @@
 import { choleskyOf, solveCholesky } from './cholesky';
 import { likelyOutcomes } from './likely-outcomes';
 import { changeOfErrors, covarianceOfErrors, type NoteErrors } from './note-errors';
-import { type BlowPlan, diagonalOf, measuring, type PlannedPlace, planBlows } from './plan-blows';
+import { type BlowPlan, measuring, type PlannedPlace, planBlows } from './plan-blows';
 import type { Prediction } from './response-model';
 import {
+  diagonalOf,
   type Matrix3,
   mapThree,
   matrix3,

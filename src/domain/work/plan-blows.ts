@@ -13,6 +13,7 @@ import {
 } from './note-errors';
 import type { ResponseModel } from './response-model';
 import {
+  diagonalOf,
   dot3,
   type Matrix3,
   mapThree,
@@ -171,8 +172,4 @@ function wrongAfter(
   }, 1);
   const squares = errorSum({ weights, values: end }) + dot3(weights, variance);
   return squares + outsideWorth * (1 - within);
-}
-
-export function diagonalOf(matrix: Matrix3): ThreePartials {
-  return mapThree(matrix, (row, k) => row[k]);
 }

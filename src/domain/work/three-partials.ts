@@ -22,3 +22,5 @@ export const dot3 = (one: ThreePartials, other: ThreePartials): number =>
 
 export const times3 = (matrix: Matrix3, vector: ThreePartials): ThreePartials =>
   mapThree(matrix, (row) => dot3(row, vector));
+
+export const diagonalOf = (matrix: Matrix3): ThreePartials => mapThree(matrix, (row, k) => row[k]);

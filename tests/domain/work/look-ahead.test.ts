@@ -104,10 +104,9 @@ describe('a plan', () => {
   });
 
   it('brings a partial within its limit where squares alone would leave it outside', () => {
-    // By squares: −6 + 2 s at a cost of s² · 0.8 · 5 is best at s = 12 / (4 + 4) · … = 1.5; the octave is no cheaper.
-    const unsure = [place([2, 0, 0], 5)];
-    const one = planBlows(errorsOf(-6, 0), unsure);
-    expect(-6 + 2 * (one.strengths[0] ?? 0)).toBeGreaterThan(-5);
+    // By squares alone (−6 + 2 s)² + 0.8 · (15 + 15) · s² is least at s = 3/7, which leaves −5.1.
+    const { strengths } = planBlows(errorsOf(-6, 0), [place([2, 0, 0], 15)]);
+    expect(-6 + 2 * (strengths[0] ?? 0)).toBeGreaterThan(-5);
   });
 });
 
