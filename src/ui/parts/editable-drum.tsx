@@ -1,5 +1,5 @@
 // One drum whose notes are chosen by a tap and moved by a drag or with the arrow keys.
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Drum, NotePlace } from '../../domain/pans/layout';
 import { spotAt } from '../../domain/pans/note-outline';
 import { displayName } from '../../domain/tuning/note-names';
@@ -51,7 +51,7 @@ export function EditableDrum({
 }) {
   const drawing = useRef<SVGSVGElement>(null);
   const drag = useRef<Drag | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const svg = drawing.current;
     // A listener of our own, because only one that is not passive may keep the page from scrolling, and
     // `touch-action` is not heeded inside a drawing.

@@ -1,5 +1,5 @@
 // The readout alone, as big as the screen allows, to be read from two or three metres.
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Verdict } from '../../domain/tuning/verdict';
@@ -22,7 +22,7 @@ export function FarView({
   readonly onLeave: () => void;
 }) {
   const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => button.current?.focus(), []);
+  useLayoutEffect(() => button.current?.focus(), []);
   const reading = readingOf(phase);
   const shown = phase.kind === 'heard' || phase.kind === 'settled' ? phase.reading : null;
   const note = reading?.note ?? expected;

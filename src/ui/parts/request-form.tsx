@@ -1,5 +1,5 @@
 // What is wanted of the tuner, by when, and whom to answer: kept as soon as a field is left.
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { longestContact } from '../../domain/records/settings';
 import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
@@ -17,10 +17,11 @@ export function RequestForm({
   const contact = settings.contact.value;
   const [draft, setDraft] = useState({ wanted, wantedBy, contact });
   // Written in another window, or merged from another phone.
-  // Each by itself: what is being typed in another field stays.
-  useEffect(() => setDraft((typed) => ({ ...typed, wanted })), [wanted]);
-  useEffect(() => setDraft((typed) => ({ ...typed, wantedBy })), [wantedBy]);
-  useEffect(() => setDraft((typed) => ({ ...typed, contact })), [contact]);
+  // Each by itself: what is being typed in another field stays. Before the form is painted, or a fast typist would
+  // lose what was typed first.
+  useLayoutEffect(() => setDraft((typed) => ({ ...typed, wanted })), [wanted]);
+  useLayoutEffect(() => setDraft((typed) => ({ ...typed, wantedBy })), [wantedBy]);
+  useLayoutEffect(() => setDraft((typed) => ({ ...typed, contact })), [contact]);
   const keep = () => {
     const changes = {
       ...(draft.wanted.trim() === wanted ? {} : { wanted: draft.wanted.trim() }),

@@ -1,5 +1,5 @@
 // The keys that the user has bound, while a screen is open that they are for.
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { actionOf, type HandAction, type HandKey } from '../../domain/records/hands-settings';
 import type { AppModels } from '../app-models';
 import { watchKeys } from '../watch-keys';
@@ -17,7 +17,8 @@ export function useHandKeys(
   const newest = useRef({ actions, onOther });
   newest.current = { actions, onOther };
   const keys = settings.hands.value.handKeys;
-  useEffect(() => {
+  // Before anything is painted: whoever sees the screen may press a key at once.
+  useLayoutEffect(() => {
     const press = (key: HandKey): boolean => {
       const action = actionOf(keys, key);
       if (action === null) return newest.current.onOther(key);

@@ -1,5 +1,5 @@
 // The voice of the bench, while its screen is open.
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Verdict } from '../../domain/tuning/verdict';
 import type { Reading } from '../../domain/work/reading';
 import { speakVerdicts } from '../../state/spoken-verdict';
@@ -12,7 +12,8 @@ export function useSpokenVerdicts(
 ): void {
   const newest = useRef(verdictOf);
   newest.current = verdictOf;
-  useEffect(
+  // With the screen, not after it: what settles in its first moment is said, and nothing once it is left.
+  useLayoutEffect(
     () =>
       speakVerdicts({ announcer, listen, settings }, bench.phase, (reading) =>
         spokenWords(reading.note, newest.current(reading), reading.walking),

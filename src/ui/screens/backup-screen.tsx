@@ -1,5 +1,5 @@
 // Out to one file: the whole rack, or one pan for the tuner or a bandmate.
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { BackupScope } from '../../domain/ports/backup-files';
 import type { GoingOut } from '../../state/backup-model';
 import type { PanScreenModels } from '../app-models';
@@ -46,7 +46,8 @@ function Backup({
   const { backup, rack, settings } = models;
   const last = settings.lastBackup.value;
   const isRack = scope.kind === 'rack';
-  useEffect(() => {
+  // At once: a file that is made or chosen in the first moment is not forgotten again.
+  useLayoutEffect(() => {
     if (isRack) void rack.load();
     // One pan is quickly done, and the share sheet wants a file that was made before the tap.
     if (!isRack) void backup.make(scope);

@@ -1,5 +1,5 @@
 // The bench of a note, with a pan or without one.
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { Bench } from '../parts/bench';
 import { Instead } from '../parts/pan-gate';
 import type { ScreenProps } from '../screen-props';
@@ -11,7 +11,8 @@ export function BenchScreen({ models, route }: ScreenProps) {
   const isBench = route.screen === 'bench' || route.screen === 'bare-bench';
   const note = isBench ? route.note : null;
   const pan = route.screen === 'bench' ? route.pan : null;
-  useEffect(() => {
+  // Before anything is painted: a tap in the first moment is for this bench, not for the one that was open before.
+  useLayoutEffect(() => {
     if (note === null) return;
     void model.open(pan === null ? { kind: 'bare', note } : { kind: 'pan', pan, note });
     const keepWhenHidden = (): void => {

@@ -1,5 +1,5 @@
 // Listening: the readout first, then what the user may say about the note, then the microphone.
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { displayName } from '../../domain/tuning/note-names';
 import { tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
@@ -14,8 +14,9 @@ import { microphoneWords, processingWords, words } from '../words';
 export function ListenScreen({ models }: { readonly models: AppModels }) {
   const { listen, settings } = models;
   const good = tolerancesAt(settings.limits.value, 'good');
-  // However the screen is left (the phone's own "back" too), the microphone goes off with it.
-  useEffect(
+  // However the screen is left (the phone's own "back" too), the microphone goes off with it: at once, for the next
+  // screen may open it again.
+  useLayoutEffect(
     () => () => {
       void listen.stop();
     },

@@ -1,5 +1,5 @@
 // One note of a pan through time: fundamental, octave and third in small charts, and the table beside them.
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { RoundId } from '../../domain/records/rack-records';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/without-erased';
 import { displayName } from '../../domain/tuning/note-names';
@@ -44,7 +44,8 @@ interface Props {
 
 function Loaded({ models, pan, note, from }: Props) {
   const model = models.note;
-  useEffect(() => void model.read(pan.id, note), [model, pan, note]);
+  // Before anything is painted: the readings of another note are still there.
+  useLayoutEffect(() => void model.read(pan.id, note), [model, pan, note]);
   const view = model.view.value;
   switch (view.kind) {
     case 'loading':

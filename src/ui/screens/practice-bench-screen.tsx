@@ -1,5 +1,5 @@
 // Practising with a hammer: a pan of a chosen level, the bench for its notes, and in the end what it came to.
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { type PracticeLevel, practiceLevels } from '../../domain/ports/practice-port';
 import { displayName } from '../../domain/tuning/note-names';
 import { tolerancesAt } from '../../domain/tuning/tolerances';
@@ -24,7 +24,7 @@ type PanView = Extract<PracticeBenchView, { readonly kind: 'pan' }>;
 
 export function PracticeBenchScreen({ models }: ScreenProps) {
   const { practiceBench: model, bench } = models;
-  useEffect(
+  useLayoutEffect(
     () => () => {
       bench.leave();
       model.leave();

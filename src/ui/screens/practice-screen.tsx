@@ -1,5 +1,5 @@
 // The practice pan: strike its notes by tapping, read them like those of a real one.
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import type { PracticeSource } from '../../domain/ports/sound-ports';
 import { tolerancesAt } from '../../domain/tuning/tolerances';
 import { verdictOn } from '../../domain/tuning/verdict';
@@ -17,7 +17,7 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
   const good = tolerancesAt(settings.limits.value, 'good');
   const [source, setSource] = useState<PracticeSource | null>(null);
   const [isMissing, setIsMissing] = useState(false);
-  useEffect(() => {
+  useLayoutEffect(() => {
     let gone = false;
     models.practicePan().then(
       async (pan) => {

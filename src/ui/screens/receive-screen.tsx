@@ -1,5 +1,5 @@
 // A file comes in: shared with the app, opened with it, or chosen here. It is checked first, then the user is asked.
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect } from 'preact/hooks';
 import type { StoreTrouble } from '../../domain/ports/pan-store';
 import type { ComingIn } from '../../state/backup-model';
 import type { PanScreenModels } from '../app-models';
@@ -23,7 +23,8 @@ export function ReceiveScreen({ models }: ScreenProps) {
     // What the file before has brought stays on the screen until the user goes on.
     if (waiting && backup.into.peek().kind === 'idle') void backup.check(waiting);
   }, [backup, waiting]);
-  useEffect(() => () => backup.leave(), [backup]);
+  // At once: the next screen may make a file.
+  useLayoutEffect(() => () => backup.leave(), [backup]);
   const isBusy = into.kind === 'checking' || into.kind === 'taking';
   return (
     <main class="screen exchange">

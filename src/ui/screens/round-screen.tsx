@@ -1,5 +1,5 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect } from 'preact/hooks';
 import type { MarkKind, RoundId } from '../../domain/records/rack-records';
 import { displayName } from '../../domain/tuning/note-names';
 import { type ToleranceSet, tolerancesAt } from '../../domain/tuning/tolerances';
@@ -46,9 +46,9 @@ function Opened({
   readonly route: Extract<Route, { readonly screen: 'round' | 'result' }>;
 }) {
   const { round: model, listen } = models;
-  useEffect(() => {
+  useLayoutEffect(() => {
     void model.open(route.pan, route.round);
-    // However the screen is left, the microphone goes off with it; what was heard is kept.
+    // However the screen is left, the microphone goes off with it, at once; what was heard is kept.
     return () => {
       void listen.stop();
     };
