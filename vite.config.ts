@@ -179,8 +179,10 @@ export default defineConfig({
           globalSetup: ['tests/browser/name-browser.ts'],
           // One browser at a time: a starved audio thread loses samples.
           fileParallelism: false,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
+          expect: { poll: { timeout: 30_000 } },
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
       {

@@ -62,7 +62,8 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
     ignoreHTTPSErrors: options.address !== undefined,
     ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
   });
-  context.setDefaultTimeout(10_000);
+  // An upper bound, for slow machines: whatever is waited for ends the waiting.
+  context.setDefaultTimeout(30_000);
   const problems: string[] = [];
   context.on('request', (request) => {
     const url = request.url();
