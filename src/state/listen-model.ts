@@ -149,6 +149,11 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     if (whose === 'ours') await microphone.start();
     else microphoneState.value = { kind: 'other-window' };
   };
+  /** Also while it is only being asked for: then it has no state to tell of, and the turn would be kept for ever. */
+  const closeMicrophone = async (): Promise<void> => {
+    await microphone.stop();
+    if (takingNow.from.value !== 'microphone') ports.microphoneTurn.release();
+  };
 
   return {
     phase,
@@ -205,7 +210,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       readout.expectAny();
       fileNotice.value = { kind: 'none' };
       readout.clear();
-      await microphone.stop();
+      await closeMicrophone();
     },
     async openFile(file) {
       const mine = ++turn;
@@ -214,7 +219,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       context.practice.value = null;
       readout.clear();
       fileNotice.value = { kind: 'reading' };
-      await microphone.stop();
+      await closeMicrophone();
       const result = await soundFiles.open(file);
       if (mine !== turn) return;
       if (result.kind === 'unreadable') {
@@ -237,7 +242,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       const mine = ++turn;
       leavePan();
       takingNow.from.value = 'practice';
-      await microphone.stop();
+      await closeMicrophone();
       if (mine !== turn) return;
       fileNotice.value = { kind: 'none' };
       context.practice.value = notesOf(source.layout);

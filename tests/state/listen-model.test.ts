@@ -48,6 +48,17 @@ describe('listening', () => {
     expect(fake.turn.released).toBeGreaterThan(before);
   });
 
+  it('gives its turn back when it is left before the microphone was open', async () => {
+    const fake = fakePorts();
+    // A microphone that was never opened has nothing to tell when it is stopped.
+    const microphone = { ...fake.ports.microphone, stop: async () => undefined };
+    const model = createListenModel({ ...fake.ports, microphone });
+    const asked = model.listen();
+    await model.stop();
+    await asked;
+    expect(fake.turn.released).toBe(1);
+  });
+
   it('does not count what it says itself', async () => {
     const { fake, model } = await listening();
     let over = () => {};
