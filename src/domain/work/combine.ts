@@ -23,6 +23,8 @@ const leastScatter = 0.05;
 /** Beyond this many standard deviations a measurement pulls no harder (Huber's rule). */
 const reach = 2;
 const rounds = 40;
+/** Rounds that move a value by less change nothing that is ever shown, cents; a note's history combines hundreds of times. */
+const settled = 1e-7;
 
 /**
  * Weighted mean of at least one measurement: weights share / (σ² + scatter²), the scatter estimated from
@@ -32,9 +34,8 @@ export function combine(values: readonly Weighed[]): Combined {
   if (values.length === 0) throw new Error('nothing to combine');
   let centre = weightedMedian(values);
   const scatter = scatterOf(values, centre);
-  // A note's history combines hundreds of times, in up to forty rounds each: what stays the same is computed once.
   const pulls = values.map(({ cents: at, sigmaCents, share }) => {
-    const spread = Math.hypot(sigmaCents, scatter);
+    const spread = Math.sqrt(sigmaCents ** 2 + scatter ** 2);
     return { at, spread, near: share / spread ** 2 };
   });
   let weights = 0;
@@ -48,10 +49,9 @@ export function combine(values: readonly Weighed[]): Combined {
       sum += weight * (at - centre);
       weights += weight;
     }
-    const moved = centre + sum / weights;
-    // From here on every round would say the same.
-    if (moved === centre) break;
-    centre = moved;
+    const moved = sum / weights;
+    centre += moved;
+    if (Math.abs(moved) < settled) break;
   }
   return { cents: cents(centre), sigmaCents: cents(Math.sqrt(1 / weights)) };
 }
@@ -77,8 +77,9 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
       sum += informed * (Math.min(away, limit) - square);
     }
     const next = Math.max(leastScatter ** 2, sum / count);
-    if (next === variance) break;
+    const moved = variance - next;
     variance = next;
+    if (Math.abs(moved) < settled) break;
   }
   return Math.sqrt(variance);
 }
