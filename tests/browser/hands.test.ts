@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { midiNote } from '../../src/domain/tuning/units';
 import { keptSettings } from './kept-records';
+import { untilDrawn } from './lay-out';
 import { openApp } from './open-app';
 import { sixStrikes } from './six-strikes';
 
@@ -33,7 +34,7 @@ describe('busy hands', () => {
       const next = page.locator('[data-key-for="next"]');
       await page.getByText('Next note: forward button of the headset').waitFor();
       const kept = async () => JSON.stringify((await keptSettings(page)) ?? null);
-      await expect.poll(kept, { timeout: 15_000 }).toContain('forward');
+      await expect.poll(kept).toContain('forward');
       await page.reload();
       await page.getByText('Keep the reading: Page Down').waitFor();
       expect(await next.textContent()).toContain('forward button');
@@ -65,10 +66,12 @@ describe('busy hands', () => {
     try {
       const { page } = app;
       await page.goto(`${app.address}#/bench/${midiNote(74)}`);
+      await page.locator('main.bench').waitFor();
       await page.getByRole('button', { name: 'Listen', exact: true }).click();
       const large = page.getByRole('button', { name: 'Show it large' });
       await large.click();
-      await page.locator('main.far[data-verdict="flat"]').waitFor({ timeout: 15_000 });
+      await page.locator('main.far[data-verdict="flat"]').waitFor();
+      await untilDrawn(page);
       const lines = await page.locator('.far-line > span').evaluateAll((all) =>
         all.map((line) => {
           const { height, right } = line.getBoundingClientRect();

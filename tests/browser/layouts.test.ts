@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BuiltPage, buildLayoutPage } from './build-layout-page';
+import { layOut, untilDrawn } from './lay-out';
 import { openApp } from './open-app';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core');
@@ -82,10 +83,7 @@ describe('layouts on the screen', () => {
           [320, '100%'],
           [320, '200%'],
         ] as const) {
-          await app.page.setViewportSize({ width, height: 640 });
-          await app.page.evaluate((size) => {
-            document.documentElement.style.fontSize = size;
-          }, text);
+          await layOut(app.page, width, 640, text);
           const seen = await app.page.evaluate(() => {
             const controls = [
               ...document.querySelectorAll(
@@ -189,11 +187,16 @@ describe('the editor of a layout', () => {
         }
         await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
       };
+      await untilDrawn(page);
       const before = await middleOf(page, 'Choose C6');
       await swipe(before, 0, -60);
-      await page.waitForTimeout(300);
-      await page.evaluate(() => window.scrollTo(0, 0));
-      expect(await middleOf(page, 'Choose C6')).toEqual(before);
+      // The page has scrolled, for as long as it took; back at its beginning all is where it was.
+      await expect.poll(() => page.evaluate(() => window.scrollY)).toBeGreaterThan(0);
+      const atTheBeginning = async () => {
+        await page.evaluate(() => window.scrollTo(0, 0));
+        return middleOf(page, 'Choose C6');
+      };
+      await expect.poll(atTheBeginning).toEqual(before);
 
       await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [before] });
       await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
@@ -227,6 +230,7 @@ describe('the editor of a layout', () => {
     const app = await open('#editor/low-c-lead');
     try {
       const { page } = app;
+      await untilDrawn(page);
       const before = await middleOf(page, 'Choose C6');
       await page.getByRole('button', { name: 'Choose C6' }).press('Enter');
       for (let k = 0; k < 5; k++) await page.keyboard.press('ArrowRight');

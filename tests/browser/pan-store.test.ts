@@ -5,6 +5,14 @@ import { makeDatabaseOfVersion1 } from '../storage/saved-database-1';
 import { type ServedStorePage, serveStorePage } from './build-store-page';
 import { quietFlags } from './open-app';
 
+declare global {
+  interface Window {
+    heardChanges?: number;
+    /** Lets a page go on that waits in the middle of something. */
+    goOn?: () => void;
+  }
+}
+
 let served: ServedStorePage;
 let browser: Browser;
 let context: BrowserContext;
@@ -94,23 +102,30 @@ describe('the rack in the browser', () => {
 
   it('takes what two windows write at the same time, and tells each of the other', async () => {
     const [one, other] = [await openWindow(), await openWindow()];
+    const listen = () => {
+      window.heardChanges = 0;
+      window.storePage.store.onChange(() => {
+        window.heardChanges = (window.heardChanges ?? 0) + 1;
+      });
+    };
     const write = async (name: string) => {
       const { store, samples } = window.storePage;
-      let heard = 0;
-      store.onChange(() => {
-        heard += 1;
-      });
       await Promise.all(
         Array.from({ length: 50 }, (_, n) =>
           store.keep([samples.sampleEdit(`${name}-${n}`, name), samples.sampleEdit('same', name)]),
         ),
       );
-      await new Promise((done) => setTimeout(done, 500));
-      return heard;
     };
-    const heard = await Promise.all([one.evaluate(write, 'one'), other.evaluate(write, 'other')]);
-    expect(heard).toEqual([100, 100]);
+    const heard = () =>
+      Promise.all([one, other].map((page) => page.evaluate(() => window.heardChanges)));
+    await one.evaluate(listen);
+    await other.evaluate(listen);
+    await Promise.all([one.evaluate(write, 'one'), other.evaluate(write, 'other')]);
+    await expect.poll(heard).toEqual([100, 100]);
     expect(await one.evaluate(readEdits)).toHaveLength(101);
+    // One more is one more in each: nothing was told twice and came late.
+    await one.evaluate(keepEdit, 'last');
+    await expect.poll(heard).toEqual([101, 101]);
   });
 
   it('does not keep a card that was made before another window wrote', async () => {
@@ -119,21 +134,25 @@ describe('the rack in the browser', () => {
     const keepCard = async () => {
       const { store, samples } = window.storePage;
       const records = await store.pan(samples.samplePan);
-      await new Promise((done) => {
-        window.addEventListener('go-on', done, { once: true });
+      await new Promise<void>((done) => {
+        window.goOn = done;
       });
       if (records.kind === 'loaded') await store.keepCard(samples.sampleCard(), records.value);
       const cards = await store.cards();
       return cards.kind === 'loaded' && cards.value.cards.length;
     };
-    const goOn = () => window.dispatchEvent(new Event('go-on'));
+    const hasRead = () => one.waitForFunction(() => window.goOn !== undefined);
+    const goOn = () => {
+      window.goOn?.();
+      delete window.goOn;
+    };
     const late = one.evaluate(keepCard);
-    await one.waitForTimeout(300);
+    await hasRead();
     await other.evaluate(keepEdit, 'edit-2');
     await one.evaluate(goOn);
     expect(await late).toBe(0);
     const inTime = one.evaluate(keepCard);
-    await one.waitForTimeout(300);
+    await hasRead();
     await one.evaluate(goOn);
     expect(await inTime).toBe(1);
   });
@@ -219,9 +238,7 @@ describe('the rack in the browser', () => {
       trouble: 'other-window',
     });
     await older.close();
-    await expect
-      .poll(() => page.evaluate(keepEdit, 'edit-1'), { timeout: 5000 })
-      .toEqual({ kind: 'kept' });
+    await expect.poll(() => page.evaluate(keepEdit, 'edit-1')).toEqual({ kind: 'kept' });
   });
 
   it('opens a new connection when the browser has ended the old one', async () => {

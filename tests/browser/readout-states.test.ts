@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { RefusedStrike } from '../../src/domain/measurement/strike';
 import { midiNote, seconds } from '../../src/domain/tuning/units';
 import { type StrikeSketch, strikeSample } from '../domain/work/strike-sample';
+import { layOut } from './lay-out';
 import { openToldApp, type ToldApp } from './stand-in-ear';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core');
@@ -185,11 +186,7 @@ describe('the states of the readout', () => {
             [320, '100%'],
             [360, '100%'],
           ] as const) {
-            await app.page.setViewportSize({ width, height: 640 });
-            await app.page.evaluate((size) => {
-              document.documentElement.style.fontSize = size;
-            }, text);
-            await app.page.waitForTimeout(150);
+            await layOut(app.page, width, 640, text);
             expect(await brokenNames(app), `${name}, ${width} px at ${text}`).toEqual([]);
             expect(await cut(app), `${name}, ${width} px at ${text}`).toEqual({
               page: 0,

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { createPracticePan } from '../../src/practice-pan/practice-pan';
 import { databaseName } from '../../src/storage/database-structure';
+import { keptSettings } from './kept-records';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -95,7 +96,8 @@ describe('two windows', () => {
       await app.page.getByRole('button', { name: 'Set', exact: true }).click();
       await app.page.getByText('Now A = 442 Hz.').waitFor();
       await other.getByLabel('Light', { exact: true }).check();
-      await app.page.waitForTimeout(500);
+      const kept = () => keptSettings(app.page);
+      await expect.poll(kept).toMatchObject({ a4: 442, theme: 'light' });
       const third = await openWindow(app, '#/settings');
       await third.getByText('Now A = 442 Hz.').waitFor();
       expect(await third.getByLabel('Light', { exact: true }).isChecked()).toBe(true);
@@ -137,6 +139,9 @@ describe('two windows', () => {
       await expect.poll(() => done(other)).toBe(heard);
 
       await page.getByRole('link', { name: 'Go on later' }).click();
+      // The microphone goes off with the screen, and is free for the other window then.
+      const locks = async () => (await navigator.locks.query()).held?.length;
+      await expect.poll(() => page.evaluate(locks)).toBe(0);
       await other.bringToFront();
       await takePan(other, pan);
       await other.getByRole('button', { name: 'Go on listening' }).click();
@@ -154,5 +159,5 @@ describe('two windows', () => {
     } finally {
       await app.close();
     }
-  }, 180_000);
+  });
 });
