@@ -1,27 +1,18 @@
 // What an open pan can do tonight: which rounds are needed for that, and the result by the rules.
-import type { DamageSign } from '../domain/knock-check/damage-evidence';
 import { judgeTonight, type TonightResult } from '../domain/knock-check/judge-tonight';
-import { panDamageSigns } from '../domain/knock-check/pan-damage-signs';
+import { checksSinceTuning, roundBefore } from '../domain/knock-check/knock-rounds';
+import {
+  type ReadingsByRound,
+  roundSigns,
+  type SignsByNote,
+} from '../domain/knock-check/round-signs';
 import { neededClasses, type SavedTune, type SetNeeds } from '../domain/knock-check/set-needs';
 import type { TonightRules } from '../domain/knock-check/tonight-rules';
-import type { Strike } from '../domain/measurement/strike';
-import {
-  type KnockCheck,
-  type ReadingRecord,
-  type RoundId,
-  type RoundStart,
-  roundOf,
-} from '../domain/records/rack-records';
-import { strikesOf } from '../domain/records/reading-values';
-import { newestOf, olderFirst } from '../domain/records/record-order';
-import { refusedInRound } from '../domain/records/refused-in-round';
+import type { KnockCheck, RoundStart } from '../domain/records/rack-records';
 import { standingMarks } from '../domain/records/standing-marks';
 import { standingStopgaps } from '../domain/records/standing-stopgaps';
-import { withoutErased } from '../domain/records/without-erased';
-import { cents, type Instant, type MidiNote } from '../domain/tuning/units';
-import { wishOf } from '../domain/work/judge-note';
+import type { Instant, MidiNote } from '../domain/tuning/units';
 import type { RoundResult } from '../domain/work/round-result';
-import { lastTuning } from '../domain/work/tuner-baseline';
 import type { OpenPan } from './pan-model';
 
 export interface TonightRounds {
@@ -34,20 +25,9 @@ export interface TonightRounds {
 
 /** The newest knock check of a pan since its last professional tuning, and the rounds that its result needs the readings of. */
 export function tonightRounds({ records, rounds }: OpenPan): TonightRounds {
-  const tunedAt = lastTuning(records)?.visitedAt ?? 0;
-  // What was seen before a professional put the pan right is over.
-  const check = newestOf(withoutErased(records).knockChecks.filter(({ at }) => at > tunedAt));
+  const [check = null] = checksSinceTuning(records);
   const [now = null] = rounds;
-  const isSinceKnock = check && now && (roundOf(now) === check.round || now.at >= check.at);
-  const earlier = rounds.filter(
-    (round) =>
-      now &&
-      round.at < now.at &&
-      roundOf(round) !== check?.round &&
-      (!isSinceKnock || round.at < check.at),
-  );
-  const before = earlier.find(({ way }) => way !== 'quick') ?? earlier[0] ?? null;
-  return { check, now, before };
+  return { check, now, before: now && roundBefore(rounds, now, check) };
 }
 
 export interface TonightSettings {
@@ -61,35 +41,21 @@ export interface TonightOfPan extends TonightResult {
   readonly magnets: ReadonlyMap<MidiNote, Instant>;
 }
 
-type Signs = ReadonlyMap<MidiNote, readonly DamageSign[]>;
-
 /** The signs of damage in `now`, compared with `before`; `readings` hold those of both rounds. */
-export function signsOfPan(
-  pan: OpenPan,
+export const signsOfPan = (
+  { records }: OpenPan,
   { now, before }: TonightRounds,
-  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
+  readings: ReadingsByRound,
   highestWithPartials: MidiNote,
-): Signs {
-  if (!now) return new Map();
-  return panDamageSigns({
-    layout: pan.current.fields.layout,
-    strikes: strikesIn(pan, now, readings),
-    refused: refusedInRound(
-      roundOf(now),
-      readings.get(roundOf(now)) ?? [],
-      withoutErased(pan.records).marks,
-    ),
-    ...(before ? { before: strikesIn(pan, before, readings) } : {}),
-    highestWithPartials,
-  });
-}
+): SignsByNote =>
+  now ? roundSigns(records, { round: now, before }, readings, highestWithPartials) : new Map();
 
 /** The result for an open pan. `result` is that of its newest finished round, or null. */
 export function tonightOfPan(
   pan: OpenPan,
   check: KnockCheck | null,
   result: RoundResult | null,
-  signs: Signs,
+  signs: SignsByNote,
   { needs, tunes, rules }: TonightSettings,
 ): TonightOfPan {
   const { layout } = pan.current.fields;
@@ -104,19 +70,4 @@ export function tonightOfPan(
     rules,
   );
   return { ...judged, magnets };
-}
-
-/** The strikes of the newest reading of each note in a round. */
-function strikesIn(
-  pan: OpenPan,
-  round: RoundStart,
-  readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>,
-): ReadonlyMap<MidiNote, readonly Strike[]> {
-  const { layout } = pan.current.fields;
-  return new Map(
-    [...(readings.get(roundOf(round)) ?? [])].sort(olderFirst).map((reading) => {
-      const offset = wishOf(layout, reading.note).offset ?? cents(0);
-      return [reading.note, strikesOf(reading, { a4: round.a4, offset })] as const;
-    }),
-  );
 }

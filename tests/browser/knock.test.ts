@@ -144,6 +144,13 @@ async function expectOnSheet({ address, page }: OpenedApp): Promise<void> {
     expect(row(name)[1], name).toBe('avoid');
   }
   expect(Number(row('A4')[7])).toBeLessThan(0.6 * Number(row('B♭4')[7]));
+  for (const [name, sign] of [
+    ['A4', 'choked'],
+    ['C5', 'walking'],
+    ['E♭5', 'buzzing'],
+  ] as const) {
+    expect(row(name).at(-1), name).toContain(sign);
+  }
   const text = (await page.locator('.sheet').textContent()) ?? '';
   for (const part of ['Heron', 'the rim is bent', 'Fell off the van']) {
     expect(text.replaceAll('\u00a0', ' '), part).toContain(part);

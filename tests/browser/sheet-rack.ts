@@ -1,10 +1,10 @@
 // A lead with everything a sheet can tell, and a pan of several drums: invented, for tests of the sheet.
 import { builtInLayouts } from '../../src/domain/pans/built-in-layouts';
-import type { RackRecord } from '../../src/domain/records/rack-records';
+import { type RackRecord, roundOf } from '../../src/domain/records/rack-records';
 import { hertz, instant } from '../../src/domain/tuning/units';
-import { day, firstDay } from '../domain/work/round-sample';
+import { day, firstDay, markSample, startSample } from '../domain/work/round-sample';
 import { sampleBlows, sampleKnockCheck, sampleStopgap, sampleVisit } from '../storage/rack-sample';
-import { asPan, panWith } from './seeded-pans';
+import { asPan, leadNotes, panWith, type RoundSketch } from './seeded-pans';
 
 const on = (days: number, hours = 0) => instant(firstDay + days * day + hours * 3600 * 1000);
 
@@ -81,6 +81,45 @@ export const knockedLead: readonly RackRecord[] = [
   { ...sampleBlows('blows-3', 74), at: on(102), count: null },
   { ...sampleStopgap('magnet-1', 65), at: on(195) },
 ];
+
+const softRound = roundOf(startSample({ day: 210 }));
+
+/** The same lead after a second fall, on day 210: the soft round of that knock check, with what differs from a true note. */
+const fallenAgain = (off: RoundSketch['off']): readonly RackRecord[] => [
+  ...knockedLead,
+  ...panWith({}, [
+    { day: 210, shift: 6, only: leadNotes.filter((note) => note !== 76), ...(off && { off }) },
+  ]).filter(({ kind }) => kind !== 'pan-edit'),
+  // It gave no sound to measure at all.
+  {
+    ...markSample(76, 'skipped', startSample({ day: 210 })),
+    at: on(210, 0.5),
+    refused: { knocks: 4, heardAsSeveral: 0 },
+  },
+  { ...sampleKnockCheck('check-2'), at: on(210), round: softRound, looks: [], remarks: '' },
+];
+
+const shortly = { decay: 0.1 };
+const noisily = { buzz: -15 };
+
+/** Each sign of damage is planted in a note, two in D5; C4 is marked as dead and E4 as buzzing besides. */
+export const damagedLead = fallenAgain({
+  60: shortly,
+  62: { octave: null },
+  64: noisily,
+  66: { third: null },
+  69: shortly,
+  71: { strikes: [0, -6, -12, -18] },
+  73: { rival: 14 },
+  74: { ...shortly, ...noisily },
+});
+
+/** As much as a sheet of a lead can have to say: no third, a walk and a doubled octave on nearly every note. */
+export const ruinedLead = fallenAgain(
+  Object.fromEntries(
+    leadNotes.map((note) => [note, { third: null, rival: 14, strikes: [0, -6, -12, -18] }]),
+  ),
+);
 
 const layoutCalled = (id: string) => {
   const found = builtInLayouts.find(({ layout }) => layout.id === id)?.layout;

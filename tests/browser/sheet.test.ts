@@ -1,23 +1,26 @@
 // The sheet for the tuner on the screen, on paper and as a file; the tuner's answers; which pans first.
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { RackRecord } from '../../src/domain/records/rack-records';
 import { displayName } from '../../src/domain/tuning/note-names';
 import { midiNote } from '../../src/domain/tuning/units';
 import { sheetSample } from '../domain/sheet/sheet-sample';
 import { keptSettings, keptText } from './kept-records';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
-import { knockedLead, otherPans } from './sheet-rack';
+import { asPan } from './seeded-pans';
+import { damagedLead, knockedLead, otherPans, ruinedLead } from './sheet-rack';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core');
 const rack = [...knockedLead, ...otherPans];
 const paper = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 
-const open = () => openWithRecords('#/', { records: rack }, { bypassPolicy: true });
+const open = (records: readonly RackRecord[] = rack) =>
+  openWithRecords('#/', { records }, { bypassPolicy: true });
 
 const show = async ({ page }: OpenedApp, hash: string, there: string) => {
   await page.evaluate((to) => {
@@ -101,16 +104,21 @@ describe('the sheet for the tuner', () => {
   });
 
   it('is one page of A4 or US letter for a lead, two at most for other pans, black on white and nothing cut', async () => {
-    const app = await open();
+    const leads = { damaged: damagedLead, ruined: ruinedLead };
+    const more = Object.entries(leads).flatMap(([id, records]) => asPan(id, records));
+    const app = await open([...rack, ...more]);
     try {
       const { page } = app;
-      for (const pan of ['pan-1', 'double-second', 'six-bass-b-flat', 'twelve-bass']) {
+      const shown = ['pan-1', ...Object.keys(leads), ...otherPans.map(({ pan }) => String(pan))];
+      for (const pan of new Set(shown)) {
         await showSheet(app, pan);
         await page.emulateMedia({ media: 'print' });
         for (const format of ['A4', 'Letter'] as const) {
           const pages = pagesOf(await page.pdf({ format }));
           expect(pages, `${pan}, ${format}`).toBeGreaterThan(0);
-          expect(pages, `${pan}, ${format}`).toBeLessThanOrEqual(pan === 'pan-1' ? 1 : 2);
+          expect(pages, `${pan}, ${format}`).toBeLessThanOrEqual(
+            pan === 'pan-1' || pan in leads ? 1 : 2,
+          );
           // As wide as the paper without its margins of 9 mm, 96 CSS px to the inch.
           const width = Math.floor(((paper[format][0] - 18) / 25.4) * 96);
           await page.setViewportSize({ width, height: 1000 });
@@ -157,6 +165,44 @@ describe('the sheet for the tuner', () => {
       }
     } finally {
       await app.close();
+    }
+  });
+
+  it('names the signs of damage that were heard after a knock: beside their notes, with its day, and in the saved page', async () => {
+    const app = await open(damagedLead);
+    const folder = mkdtempSync(join(tmpdir(), 'ringwright-sheet-'));
+    try {
+      const { page } = app;
+      await showSheet(app);
+      const rows = await tableOf(page);
+      const remarks = Object.fromEntries(rows.map((row) => [row[0], row.at(-1)]));
+      expect(remarks).toMatchObject({
+        C4: 'dead; choked',
+        D4: 'no octave',
+        E4: 'buzzing',
+        'F♯4': 'no third',
+        B4: 'walking −6.0 a strike',
+        E5: 'choked',
+      });
+      expect(remarks['C♯5']).toContain('octave doubled');
+      expect(remarks['D5']).toContain('choked, buzzing');
+      const told = page.locator('.sheet-story li').filter({ hasText: 'choked C4, A4, D5, E5' });
+      // Day 210 after 10 January 2026.
+      expect((await told.textContent())?.replaceAll('\u00a0', ' ')).toMatch(/^8 Aug 2026: Knock/);
+      for (const [button, kept] of [
+        ['Save as a page', 'dead; choked'],
+        ['Readings as a table (CSV)', ',choked; buzzing,'],
+      ] as const) {
+        const coming = page.waitForEvent('download');
+        await page.getByRole('button', { name: button }).click();
+        const file = join(folder, button);
+        await (await coming).saveAs(file);
+        expect(readFileSync(file, 'utf8'), button).toContain(kept);
+      }
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+      rmSync(folder, { recursive: true, force: true });
     }
   });
 

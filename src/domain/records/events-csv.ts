@@ -1,5 +1,6 @@
 // What happened to a pan as a table: knock checks with what was seen, stopgaps, marks, blows and tuner's visits.
 // A table of its own: a row of the readings is a partial with its Hz and cents, and none of these has any.
+import type { KnockSigns } from '../knock-check/round-signs';
 import { noteName } from '../tuning/note-names';
 import { csvRow } from './csv-row';
 import type {
@@ -45,31 +46,36 @@ interface Event {
   readonly remarks?: string;
 }
 
-/** The table of all that happened to a pan, older records first; what was erased is left out. */
+/**
+ * The table of all that happened to a pan, older records first; what was erased is left out. `heard` are the signs of
+ * damage after its newest knock, which stand with that knock check.
+ */
 export function eventsCsv(
   records: PanRecords,
   { name, serial }: Pick<PanFields, 'name' | 'serial'>,
+  heard: KnockSigns | null = null,
 ): string {
   const { knockChecks, stopgaps, marks, blows, visits } = withoutErased(records);
   const all: readonly RackRecord[] = [...knockChecks, ...stopgaps, ...marks, ...blows, ...visits];
   const rows = [...all]
     .sort(olderFirst)
     .flatMap((record) =>
-      eventsOf(record).map((event) =>
-        csvRow([
-          name,
-          serial,
-          new Date(record.at).toISOString(),
-          event.kind,
-          event.note ?? null,
-          event.what,
-          event.answer ?? null,
-          event.count ?? null,
-          ...(event.place ?? [null, null, null]),
-          event.happenedAt ?? null,
-          event.remarks ?? null,
-          record.id,
-        ]),
+      [...eventsOf(record), ...(heard?.check.id === record.id ? signEvents(heard) : [])].map(
+        (event) =>
+          csvRow([
+            name,
+            serial,
+            new Date(record.at).toISOString(),
+            event.kind,
+            event.note ?? null,
+            event.what,
+            event.answer ?? null,
+            event.count ?? null,
+            ...(event.place ?? [null, null, null]),
+            event.happenedAt ?? null,
+            event.remarks ?? null,
+            record.id,
+          ]),
       ),
     );
   // A byte order mark tells spreadsheets that the text is UTF-8.
@@ -110,6 +116,15 @@ function eventsOfCheck({ impact, remarks, looks }: KnockCheck): readonly Event[]
     ...looks.map(({ look, answer }): Event => ({ kind: 'look', what: look, answer })),
   ];
 }
+
+const signEvents = ({ signs }: KnockSigns): readonly Event[] =>
+  [...signs]
+    .sort(([one], [other]) => one - other)
+    .flatMap(([note, found]) =>
+      found.map(
+        ({ kind }): Event => ({ kind: 'sign of damage', note: noteName(note), what: kind }),
+      ),
+    );
 
 const eventOfStopgap = ({ note, stopgap }: Stopgap): Event => ({
   kind: 'stopgap',

@@ -1,4 +1,5 @@
 // Readings as a table for spreadsheets and other programs: one row per partial, the units in the header.
+import type { DamageKind } from '../knock-check/damage-evidence';
 import { meanBuzz } from '../measurement/mean-buzz';
 import { noteName } from '../tuning/note-names';
 import { type Cents, type Hertz, shiftedBy } from '../tuning/units';
@@ -18,6 +19,8 @@ export interface ListedReading {
   readonly offset: Cents;
   /** Of its round, or null for a reading outside a round. */
   readonly conditions: RoundConditions | null;
+  /** The signs of damage that it showed; null where it was not asked for any. */
+  readonly signs: readonly DamageKind[] | null;
 }
 
 const columns = [
@@ -36,6 +39,7 @@ const columns = [
   'Strikes',
   'Inferred',
   'Buzz (dB)',
+  'Signs of damage',
   'Air temperature (°C)',
   'Pan stood',
   'Source',
@@ -71,6 +75,7 @@ export function readingCsvRows(listed: ListedReading): string {
       reading.strikes.length,
       isInferred && order === 1 ? 'yes' : 'no',
       order === 1 && buzz !== null ? rounded(buzz, 1) : null,
+      order === 1 && listed.signs ? listed.signs.join('; ') || 'none' : null,
       listed.conditions?.temperature ?? null,
       listed.conditions?.standing ?? null,
       reading.taking.source,

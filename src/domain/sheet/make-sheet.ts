@@ -1,4 +1,6 @@
 // Makes the page for the tuner from the records of a pan.
+import { newestSoftRound } from '../knock-check/knock-rounds';
+import type { KnockSigns } from '../knock-check/round-signs';
 import { notesOf } from '../pans/layout';
 import type { CardSettings } from '../records/card-settings';
 import { currentPan } from '../records/current-pan';
@@ -16,10 +18,14 @@ import type { Sheet, SheetRound, SheetSince } from './sheet';
 import { sheetEvents } from './sheet-events';
 import { sheetNotes } from './sheet-notes';
 
-/** The rounds a sheet is made of: the one it shows, and the one that changes are counted from (if it is another). */
+/**
+ * The rounds a sheet is made of: the one it shows, the one that changes are counted from (if it is another), and those
+ * that the signs of damage after the newest knock follow from.
+ */
 export interface SheetRounds {
   readonly shown: RoundStart | null;
   readonly before: RoundStart | null;
+  readonly knock: readonly RoundStart[];
   readonly baseline: Baseline;
 }
 
@@ -30,7 +36,9 @@ export function sheetRounds(records: PanRecords): SheetRounds {
   const baseline = tunerBaseline(records);
   const from = baseline.kind === 'none' ? null : baseline.round;
   const isEarlier = from !== null && shown !== null && from.id !== shown.id && from.at < shown.at;
-  return { shown, before: isEarlier ? from : null, baseline };
+  const soft = newestSoftRound(records);
+  const knock = soft ? [soft.round, soft.before].flatMap((round) => round ?? []) : [];
+  return { shown, before: isEarlier ? from : null, knock, baseline };
 }
 
 export interface SheetFindings {
@@ -41,6 +49,8 @@ export interface SheetFindings {
   readonly before: RoundResult | null;
   /** Readings of the round that is shown. */
   readonly readings: readonly ReadingRecord[];
+  /** Of `SheetRounds.knock`. */
+  readonly heard: KnockSigns | null;
   readonly judging: CardSettings;
   readonly contact: string;
   readonly now: Instant;
@@ -48,7 +58,7 @@ export interface SheetFindings {
 
 /** The sheet of a pan. Both results are to be judged by `judging`. */
 export function makeSheet(findings: SheetFindings): Sheet {
-  const { records, rounds, shown, before, judging } = findings;
+  const { records, rounds, shown, before, heard, judging } = findings;
   const { fields } = currentPan(records);
   const valid = withoutErased(records);
   const { baseline } = rounds;
@@ -76,11 +86,13 @@ export function makeSheet(findings: SheetFindings): Sheet {
       result: shown,
       marks: new Map([...standingMarks(records)].map(([note, { mark }]) => [note, mark])),
       stopgaps: new Map([...stopgaps].map(([note, { stopgap }]) => [note, stopgap])),
+      signs: heard?.signs ?? new Map(),
+      areSignsEarlier: heard !== null && shown !== null && heard.round !== shown.round,
       changes,
       limits: judging.limits,
     }),
     since: sinceOf(baseline, changes),
-    events: sheetEvents(records, from),
+    events: sheetEvents(records, from, heard),
     blows: noteBlows(valid.blows.filter(({ at }) => at >= from)),
     stopgaps: [...stopgaps.values()].flatMap(({ note, stopgap, at }) =>
       stopgap === 'none' ? [] : [{ note, kind: stopgap, at }],

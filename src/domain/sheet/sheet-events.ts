@@ -1,17 +1,28 @@
 // What happened to a pan, as far as anybody wrote it down.
+import type { DamageKind } from '../knock-check/damage-evidence';
+import type { KnockSigns } from '../knock-check/round-signs';
 import type { PanRecords } from '../records/rack-records';
 import { standingMarks } from '../records/standing-marks';
 import { withoutErased } from '../records/without-erased';
-import type { Instant } from '../tuning/units';
+import type { Instant, MidiNote } from '../tuning/units';
 import { tunerVisits } from '../work/tuner-baseline';
-import type { SheetEvent } from './sheet';
+import type { SheetEvent, ShownSign } from './sheet';
 
 const toldMarks = ['cracked', 'dead', 'buzzing'] as const;
 
 /** What happened at `since` or later, the newest first; marks that stand, all notes marked alike on one day together. */
-export function sheetEvents(records: PanRecords, since: number): readonly SheetEvent[] {
+export function sheetEvents(
+  records: PanRecords,
+  since: number,
+  heard: KnockSigns | null,
+): readonly SheetEvent[] {
   const knocks = withoutErased(records).knockChecks.map(
-    (check): SheetEvent => ({ kind: 'knock', at: check.at, check }),
+    (check): SheetEvent => ({
+      kind: 'knock',
+      at: check.at,
+      check,
+      signs: heard?.check.id === check.id ? shownSigns(heard) : null,
+    }),
   );
   const visits = tunerVisits(records)
     .filter(({ startsBaseline }) => !startsBaseline)
@@ -19,6 +30,14 @@ export function sheetEvents(records: PanRecords, since: number): readonly SheetE
   return [...knocks, ...visits, ...markEvents(records)]
     .filter(({ at }) => at >= since)
     .sort((one, other) => other.at - one.at);
+}
+
+function shownSigns({ signs }: KnockSigns): readonly ShownSign[] {
+  const bySign = new Map<DamageKind, MidiNote[]>();
+  for (const [note, found] of [...signs].sort(([one], [other]) => one - other)) {
+    for (const { kind } of found) bySign.set(kind, [...(bySign.get(kind) ?? []), note]);
+  }
+  return [...bySign].map(([sign, notes]) => ({ sign, notes }));
 }
 
 const hour = 3600 * 1000;

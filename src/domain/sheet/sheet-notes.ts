@@ -1,4 +1,5 @@
 // The table of a sheet: one row for each note of the pan.
+import type { SignsByNote } from '../knock-check/round-signs';
 import type { MarkKind, StopgapKind } from '../records/rack-records';
 import { frequencyOf } from '../tuning/equal-temperament';
 import type { ToleranceSet } from '../tuning/tolerances';
@@ -18,6 +19,9 @@ export interface NotesOfSheet {
   readonly result: RoundResult | null;
   readonly marks: ReadonlyMap<MidiNote, MarkKind>;
   readonly stopgaps: ReadonlyMap<MidiNote, StopgapKind>;
+  /** Those of the newest knock check, and whether the round of the table is a later one. */
+  readonly signs: SignsByNote;
+  readonly areSignsEarlier: boolean;
   readonly changes: RoundChanges | null;
   readonly limits: ToleranceSet;
 }
@@ -34,6 +38,10 @@ export function sheetNotes(of: NotesOfSheet): readonly SheetNote[] {
       note,
       mark,
       stopgap: of.stopgaps.get(note) ?? 'none',
+      signs: {
+        kinds: (of.signs.get(note) ?? []).map(({ kind }) => kind),
+        areEarlier: of.areSignsEarlier,
+      },
       measured: found && of.result ? measuredNote(found, of.result.a4) : null,
       moved: changes.get(note)?.beyondPan ?? null,
       ...standingOf({ judged, walking: reading?.walking ?? null, mark }, of.limits),

@@ -1,4 +1,5 @@
 // What the page for the tuner says, as data: no words and no layout of a page.
+import type { DamageKind } from '../knock-check/damage-evidence';
 import type { ThirdKind } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
 import type {
@@ -74,10 +75,18 @@ export interface SheetNote extends JudgedStanding {
   readonly note: MidiNote;
   readonly mark: MarkKind;
   readonly stopgap: StopgapKind;
+  /** The signs of damage that it showed after the newest knock. */
+  readonly signs: SignsOfNote;
   /** Null where the note was not read in this round. */
   readonly measured: MeasuredNote | null;
   /** What the note did by itself since the baseline; null where it was not read in both rounds. */
   readonly moved: Change | null;
+}
+
+export interface SignsOfNote {
+  readonly kinds: readonly DamageKind[];
+  /** Heard in an earlier round than the one that the table shows. */
+  readonly areEarlier: boolean;
 }
 
 export interface MeasuredNote {
@@ -108,7 +117,13 @@ export type SheetSince =
   | { readonly kind: 'none' };
 
 export type SheetEvent =
-  | { readonly kind: 'knock'; readonly at: Instant; readonly check: KnockCheck }
+  | {
+      readonly kind: 'knock';
+      readonly at: Instant;
+      readonly check: KnockCheck;
+      /** The notes that showed a sign in the soft round after it; null where none was heard or a later one counts. */
+      readonly signs: readonly ShownSign[] | null;
+    }
   /** A visit at which the pan was not tuned. */
   | { readonly kind: 'visit'; readonly at: Instant; readonly visit: TunerVisit }
   /** Marked so, and not taken back. */
@@ -118,6 +133,12 @@ export type SheetEvent =
       readonly mark: 'dead' | 'buzzing' | 'cracked';
       readonly notes: readonly MidiNote[];
     };
+
+/** A sign of damage and the notes that showed it, lowest first. */
+export interface ShownSign {
+  readonly sign: DamageKind;
+  readonly notes: readonly MidiNote[];
+}
 
 /** The sets of blows one note was given. */
 export interface NoteBlows {

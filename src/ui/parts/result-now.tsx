@@ -1,4 +1,5 @@
 // How a round found the pan: the map, its pitch, the worst notes first, the partners that beat, the readings.
+import { knockSigns } from '../../domain/knock-check/round-signs';
 import type { RoundStart } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
 import type { Reference } from '../../domain/records/settings';
@@ -76,7 +77,9 @@ export function ResultNow({
         text={() => {
           const view = results.view.peek();
           const readings = view.kind === 'ready' ? view.readings : new Map();
-          return roundCsv([start], readings, fields, result.a4);
+          const { highestWithPartials } = settings.limits.value;
+          const heard = knockSigns(pan.records, readings, highestWithPartials);
+          return roundCsv([start], readings, fields, result.a4, heard);
         }}
       />
     </>

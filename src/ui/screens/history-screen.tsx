@@ -1,5 +1,6 @@
 // A pan through time: how it moves as a whole, and all its rounds.
 import { useEffect, useState } from 'preact/hooks';
+import { knockSigns } from '../../domain/knock-check/round-signs';
 import { eventsCsv } from '../../domain/records/events-csv';
 import { roundOf } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
@@ -63,6 +64,12 @@ function Loaded({ models, pan }: Props) {
 function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly RoundResult[] }) {
   const { fields } = pan.current;
   const a4 = fields.a4 ?? models.settings.a4.value;
+  const kept = () => {
+    const view = models.results.view.peek();
+    const readings = view.kind === 'ready' ? view.readings : new Map();
+    const { highestWithPartials } = models.settings.limits.value;
+    return { readings, heard: knockSigns(pan.records, readings, highestWithPartials) };
+  };
   return (
     <main class="screen result">
       <header class="top">
@@ -83,9 +90,8 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
             label={historyWords.allReadings}
             name={historyWords.allName(fields.name)}
             text={() => {
-              const view = models.results.view.peek();
-              const readings = view.kind === 'ready' ? view.readings : new Map();
-              return roundCsv(pan.rounds, readings, fields, a4);
+              const { readings, heard } = kept();
+              return roundCsv(pan.rounds, readings, fields, a4, heard);
             }}
           />
         </>
@@ -94,7 +100,7 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
         models={models}
         label={sinceWords.events}
         name={sinceWords.eventsName(fields.name)}
-        text={() => eventsCsv(pan.records, fields)}
+        text={() => eventsCsv(pan.records, fields, kept().heard)}
       />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>

@@ -1,6 +1,7 @@
 // The sheet for the tuner: what is wanted is typed, the page is shown as it will be printed, and goes out in four ways.
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { type ReadingRecord, roundOf } from '../../domain/records/rack-records';
+import { knockSigns, type ReadingsByRound } from '../../domain/knock-check/round-signs';
+import { roundOf } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
 import { makeSheet, type SheetRounds, sheetRounds } from '../../domain/sheet/make-sheet';
 import type { Sheet } from '../../domain/sheet/sheet';
@@ -34,27 +35,24 @@ interface Props {
   readonly pan: OpenPan;
 }
 
-/** Reads the two rounds that the sheet is made of. */
+/** Reads the rounds that the sheet is made of. */
 function Loaded({ models, pan }: Props) {
   const { results } = models;
   const rounds = useMemo(() => sheetRounds(pan.records), [pan.records]);
-  const { shown, before } = rounds;
+  const { shown, before, knock } = rounds;
+  const wanted = [...new Set([shown, before, ...knock])].flatMap((round) => round ?? []);
   useEffect(() => {
-    void results.read(
-      pan.records,
-      [shown, before].flatMap((round) => round ?? []),
-    );
-  }, [results, pan.records, shown?.id, before?.id]);
+    void results.read(pan.records, wanted);
+  }, [results, rounds]);
   const view = results.view.value;
   if (view.kind === 'trouble') {
     return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
   }
+  if (view.kind !== 'ready' || wanted.some((round) => !view.readings.has(roundOf(round)))) {
+    return <Instead text={rackWords.reading} tone="hint" />;
+  }
   const resultOf = (round: SheetRounds['shown']): RoundResult | null =>
-    (round && view.kind === 'ready' && view.results.get(roundOf(round))) || null;
-  const isRead = shown === null || (resultOf(shown) && (before === null || resultOf(before)));
-  if (!isRead) return <Instead text={rackWords.reading} tone="hint" />;
-  const readings =
-    (shown && view.kind === 'ready' && view.readings.get(roundOf(shown))) || noReadings;
+    (round && view.results.get(roundOf(round))) ?? null;
   return (
     <Shown
       models={models}
@@ -62,12 +60,10 @@ function Loaded({ models, pan }: Props) {
       rounds={rounds}
       shown={resultOf(shown)}
       before={resultOf(before)}
-      readings={readings}
+      readings={view.readings}
     />
   );
 }
-
-const noReadings: readonly ReadingRecord[] = [];
 
 function Shown({
   models,
@@ -80,17 +76,23 @@ function Shown({
   readonly rounds: SheetRounds;
   readonly shown: RoundResult | null;
   readonly before: RoundResult | null;
-  readonly readings: readonly ReadingRecord[];
+  readonly readings: ReadingsByRound;
 }) {
   const { settings, now } = models;
   const { fields } = pan.current;
   const [madeAt] = useState(now);
+  const { highestWithPartials } = settings.limits.value;
+  const heard = useMemo(
+    () => knockSigns(pan.records, readings, highestWithPartials),
+    [pan.records, readings, highestWithPartials],
+  );
   const sheet: Sheet = makeSheet({
     records: pan.records,
     rounds,
     shown,
     before,
-    readings,
+    readings: (shown && readings.get(shown.round)) ?? [],
+    heard,
     judging: settings.judging.value,
     contact: settings.contact.value,
     now: madeAt,
@@ -121,9 +123,7 @@ function Shown({
           models={models}
           name={resultWords.tableName(fields.name, dayWords(shown.at))}
           text={() =>
-            rounds.shown
-              ? roundCsv([rounds.shown], new Map([[shown.round, readings]]), fields, shown.a4)
-              : ''
+            rounds.shown ? roundCsv([rounds.shown], readings, fields, shown.a4, heard) : ''
           }
         />
       )}

@@ -102,5 +102,9 @@ const stopgaps = ({ stopgaps: found }: Sheet): readonly Markup[] =>
     found.length,
   );
 
-const how = ({ round, a4 }: Sheet): readonly Markup[] =>
-  round ? [element('p', { class: 'sheet-small' }, howWords(round, a4Words(a4)).join(' '))] : [];
+function how({ round, a4, notes }: Sheet): readonly Markup[] {
+  if (!round) return [];
+  const hasSigns = notes.some(({ signs }) => signs.kinds.length > 0);
+  const sentences = [...howWords(round, a4Words(a4)), hasSigns ? sheetWords.howSigns : ''];
+  return [element('p', { class: 'sheet-small' }, sentences.join(' ').trim())];
+}

@@ -1,4 +1,5 @@
 // What the sheet for the tuner says, on the screen, on paper and in the saved page.
+import type { DamageKind } from '../../domain/knock-check/damage-evidence';
 import type { LookKind } from '../../domain/knock-check/look-kinds';
 import type {
   ImpactPlace,
@@ -8,7 +9,13 @@ import type {
   Taking,
 } from '../../domain/records/rack-records';
 import type { Reference } from '../../domain/records/settings';
-import type { NoteBlows, SheetEvent, SheetNote, SheetRound } from '../../domain/sheet/sheet';
+import type {
+  NoteBlows,
+  SheetEvent,
+  SheetNote,
+  SheetRound,
+  ShownSign,
+} from '../../domain/sheet/sheet';
 import { displayName } from '../../domain/tuning/note-names';
 import type { ToleranceSet } from '../../domain/tuning/tolerances';
 import { words } from '../words';
@@ -85,6 +92,8 @@ export const sheetWords = {
   movedMost: 'Moved by themselves, most first (cents)',
   noneMoved: 'No note moved by itself.',
   how: 'How it was measured',
+  howSigns:
+    'Signs of damage: each note against the notes around it and the last round before the knock. choked: it stops ringing far too soon. octave doubled: two lines where there was one.',
   answer: 'For the tuner’s remarks',
   answerLines: ['Done', 'Remarks', '', 'Next visit'],
 } as const;
@@ -132,16 +141,37 @@ export function octaveCell({ measured }: SheetNote): string {
 export function remarksCell(note: SheetNote): string {
   const { measured, standing, reason, stopgap } = note;
   const walk = measured?.walking;
-  return [
+  const title =
     standing === 'good' || reason.kind === 'walking' || reason.kind === 'unread'
       ? ''
-      : standingTitle(note),
+      : standingTitle(note);
+  return [
+    title,
+    signsOf(note, title),
     walk ? `walking ${signedTenths(walk.centsPerStrike)} a strike` : '',
     measured?.isInferred ? words.inferred : '',
     stopgap === 'magnet' ? sheetWords.magnet : '',
   ]
     .filter((part) => part !== '')
     .join('; ');
+}
+
+const signs: Readonly<Record<DamageKind, string>> = {
+  'no-octave': 'no octave',
+  'no-third': 'no third',
+  choked: 'choked',
+  walking: 'walking',
+  buzzing: 'buzzing',
+  'new-doublet': 'octave doubled',
+};
+
+/** Without those that the row says anyway: that it walks and how far, or that somebody marked it so. */
+function signsOf({ signs: { kinds, areEarlier }, measured }: SheetNote, title: string): string {
+  const said = areEarlier
+    ? kinds
+    : kinds.filter((kind) => signs[kind] !== title && !(kind === 'walking' && measured?.walking));
+  if (said.length === 0) return '';
+  return `${areEarlier ? 'after the knock: ' : ''}${said.map((kind) => signs[kind]).join(', ')}`;
 }
 
 const names = (notes: readonly Parameters<typeof displayName>[0][]): string =>
@@ -167,6 +197,7 @@ export function eventWords(event: SheetEvent): string {
       return [
         impact === null ? 'Knock.' : `Knock ${impactWords(impact)}.`,
         found.length === 0 ? 'Nothing was seen.' : `Seen: ${found.join(', ')}.`,
+        event.signs === null ? '' : heardWords(event.signs),
         remarks,
       ]
         .filter((part) => part !== '')
@@ -182,6 +213,18 @@ export function eventWords(event: SheetEvent): string {
       return `Marked ${event.mark}: ${names(event.notes)}.`;
   }
 }
+
+/** A sign on more notes than this is told by their number: the table says which they are. */
+const mostNamed = 8;
+
+/** "Signs of damage heard after it: choked A4, B♭4; no octave D4." */
+const heardWords = (shown: readonly ShownSign[]): string =>
+  shown.length === 0
+    ? 'No sign of damage was heard after it.'
+    : `Signs of damage heard after it: ${shown.map(shownSign).join('; ')}.`;
+
+const shownSign = ({ sign, notes }: ShownSign): string =>
+  `${signs[sign]} ${notes.length > mostNamed ? `on ${notes.length} notes` : names(notes)}`;
 
 const impactWords = (impact: ImpactPlace): string =>
   impact.kind === 'note'

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { eventsCsv } from '../../../src/domain/records/events-csv';
-import type { PanRecords } from '../../../src/domain/records/rack-records';
+import { type PanRecords, roundId } from '../../../src/domain/records/rack-records';
+import { cents, midiNote } from '../../../src/domain/tuning/units';
 import {
   sampleBlows,
   sampleErasure,
@@ -51,6 +52,39 @@ describe('the table of what happened to a pan', () => {
     ]);
     // Drum 1, 3 o'clock, 0.9 of the radius.
     expect(rows[0]?.slice(8, 11)).toEqual(['1', '3', '0.9']);
+  });
+
+  it('has a row for each sign of damage, with the knock check it was heard in and no other', () => {
+    const check = sampleKnockCheck('check-2');
+    const text = eventsCsv(
+      samplePanRecords({ knockChecks: [sampleKnockCheck('check-1'), check] }),
+      { name: 'Heron', serial: '7' },
+      {
+        check,
+        round: roundId('round-1'),
+        signs: new Map([
+          [
+            midiNote(74),
+            [
+              { kind: 'choked', againstNeighbours: 0.3, againstBefore: null, knocks: 0 },
+              { kind: 'walking', centsPerStrike: cents(-6), strikes: 4 },
+            ],
+          ],
+          [
+            midiNote(60),
+            [{ kind: 'choked', againstNeighbours: null, againstBefore: null, knocks: 4 }],
+          ],
+        ]),
+      },
+    );
+    const rows = text.trimEnd().split('\r\n');
+    const signs = rows.map((row) => row.split(',')).filter((row) => row[3] === 'sign of damage');
+    expect(signs.map((row) => [...row.slice(4, 6), row.at(-1)].join('|'))).toEqual([
+      'C4|choked|check-2',
+      'D5|choked|check-2',
+      'D5|walking|check-2',
+    ]);
+    expect(signs.map((row) => row.length)).toEqual(signs.map(() => rows[0]?.split(',').length));
   });
 
   it('has marks, blows and visits, too, and nothing that was taken out', () => {

@@ -116,6 +116,7 @@ function listed(parts: Partial<ListedReading> = {}): ListedReading {
     a4: hertz(440),
     offset: cents(0),
     conditions: { temperature: -2.5, standing: 'sun' },
+    signs: null,
     ...parts,
   };
 }
@@ -136,6 +137,7 @@ describe('readings as a table', () => {
     expect(column('Note')[0]).toBe('D5');
     expect(column('Strikes')[0]).toBe('3');
     expect(column('Buzz (dB)')).toEqual(['-30', '', '']);
+    expect(column('Signs of damage')).toEqual(['', '', '']);
     expect(column('Air temperature (°C)')[0]).toBe('-2.5');
     expect(column('Pan')[0]).toBe('\'=HYPERLINK("x"), "loft" lead');
   });

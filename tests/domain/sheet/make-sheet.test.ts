@@ -3,7 +3,7 @@ import { recordId } from '../../../src/domain/records/rack-records';
 import { sheetRounds } from '../../../src/domain/sheet/make-sheet';
 import { cents, instant, midiNote, seconds } from '../../../src/domain/tuning/units';
 import { leadNotes, panWith } from '../../browser/seeded-pans';
-import { knockedLead } from '../../browser/sheet-rack';
+import { damagedLead, knockedLead } from '../../browser/sheet-rack';
 import { sampleBlows, sampleErasure, sampleVisit } from '../../storage/rack-sample';
 import { day, firstDay } from '../work/round-sample';
 import { panRecordsOf, sheetSample } from './sheet-sample';
@@ -118,6 +118,62 @@ describe('the sheet of a pan', () => {
       takings: [{ source: 'practice', sampleRate: 48_000, appVersion: '0' }],
     });
     expect(sheet.panPitch?.cents).toBeCloseTo(6, 0);
+  });
+});
+
+describe('the sheet of a pan that was struck after a knock', () => {
+  const damaged = sheetSample(damagedLead);
+  const signsOn = (found: typeof damaged, note: number) =>
+    found.notes.find((each) => each.note === note)?.signs;
+  const knocks = (found: typeof damaged) =>
+    found.events.flatMap((event) => (event.kind === 'knock' ? [event] : []));
+
+  it('shows the signs of damage in the rows of their notes', () => {
+    expect(signsOn(damaged, 62)).toEqual({ kinds: ['no-octave'], areEarlier: false });
+    expect(signsOn(damaged, 74)).toEqual({ kinds: ['choked', 'buzzing'], areEarlier: false });
+    expect(signsOn(damaged, 75)).toEqual({ kinds: [], areEarlier: false });
+    // It was given up as silent, so the round has no reading of it.
+    const silent = damaged.notes.find(({ note }) => note === 76);
+    expect(silent).toMatchObject({ measured: null, signs: { kinds: ['choked'] } });
+  });
+
+  it('tells them with the knock they were heard after, sign by sign, and with no other', () => {
+    const [second, first] = knocks(damaged);
+    expect(second).toMatchObject({ at: on(210), check: { id: 'check-2' } });
+    expect(second?.signs).toEqual([
+      { sign: 'choked', notes: [60, 69, 74, 76] },
+      { sign: 'no-octave', notes: [62] },
+      { sign: 'buzzing', notes: [64, 74] },
+      { sign: 'no-third', notes: [66] },
+      { sign: 'walking', notes: [71] },
+      { sign: 'new-doublet', notes: [73] },
+    ]);
+    expect(first).toMatchObject({ check: { id: 'check-1' }, signs: null });
+  });
+
+  it('says of a later round’s notes that the signs are from before', () => {
+    const later = panWith({}, [{ day: 220 }]).slice(1);
+    const found = sheetSample([...damagedLead, ...later]);
+    expect(found.round?.at).toBe(on(220));
+    expect(signsOn(found, 74)).toEqual({ kinds: ['choked', 'buzzing'], areEarlier: true });
+    expect(knocks(found)[0]?.signs).toHaveLength(6);
+  });
+
+  it('names none once a professional has put the pan right, nor where no soft round was taken', () => {
+    const tuned = sheetSample([
+      ...damagedLead,
+      sampleVisit('visit-215', { visitedAt: instant(on(215)) }),
+    ]);
+    expect(knocks(tuned)).toEqual([]);
+    expect(tuned.notes.every(({ signs }) => signs.kinds.length === 0)).toBe(true);
+    expect(knocks(sheet).map(({ signs }) => signs)).toEqual([null]);
+    expect(sheet.notes.every(({ signs }) => signs.kinds.length === 0)).toBe(true);
+  });
+
+  it('tells a soft round without a sign from none', () => {
+    const check = damagedLead.filter(({ id }) => id === 'check-2');
+    const sound = sheetSample([...panWith({}, [{ day: 3 }, { day: 210 }]), ...check]);
+    expect(knocks(sound).map(({ signs }) => signs)).toEqual([[]]);
   });
 });
 

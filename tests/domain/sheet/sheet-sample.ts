@@ -1,5 +1,6 @@
 // The sheet of a pan as the app makes it from its records, for tests.
 
+import { knockSigns, type ReadingsByRound } from '../../../src/domain/knock-check/round-signs';
 import { resultOf } from '../../../src/domain/records/make-pan-card';
 import type {
   PanRecords,
@@ -36,6 +37,18 @@ export function panRecordsOf(records: readonly RackRecord[], pan = 'pan-1'): Pan
   };
 }
 
+/** The readings of each round among the records. */
+export const readingsByRound = (records: readonly RackRecord[]): ReadingsByRound =>
+  new Map(
+    records.flatMap((start) => {
+      if (start.kind !== 'round') return [];
+      const round = roundOf(start);
+      const ofRound = (record: RackRecord): record is ReadingRecord =>
+        record.kind === 'reading' && record.round === round;
+      return [[round, records.filter(ofRound)] as const];
+    }),
+  );
+
 export function sheetSample(records: readonly RackRecord[], contact = ''): Sheet {
   const pan = panRecordsOf(records);
   const readings = records.filter((record): record is ReadingRecord => record.kind === 'reading');
@@ -48,6 +61,7 @@ export function sheetSample(records: readonly RackRecord[], contact = ''): Sheet
     shown: result(shown),
     before: result(before),
     readings: readings.filter(({ round }) => shown !== null && round === roundOf(shown)),
+    heard: knockSigns(pan, readingsByRound(records), judging.limits.highestWithPartials),
     judging,
     contact,
     now: instant(Date.UTC(2026, 7, 1, 12)),

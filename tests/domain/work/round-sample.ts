@@ -92,6 +92,9 @@ export interface NoteSketch {
   readonly sigma?: number;
   /** How many strikes, or how far each of them lies from `fundamental`. */
   readonly strikes?: number | readonly number[];
+  /** Time constant of all partials. */
+  readonly decay?: number;
+  readonly buzz?: number;
 }
 
 /** A kept reading: three strikes alike unless told otherwise. */
@@ -118,12 +121,12 @@ export function readingSample(
 
 function strikeRecord(sketch: NoteSketch, by: number): StrikeRecord {
   const { note, fundamental = 0, octave = 0, rival, third = null, sigma = 0.1 } = sketch;
-  const { thirdKind = 'double-octave' } = sketch;
+  const { thirdKind = 'double-octave', decay = 0.3, buzz } = sketch;
   const own = 440 * 2 ** ((note - 69) / 12) * 2 ** ((fundamental + by) / 1200);
   const line = (times: number, off: number): LineRecord => ({
     hz: hertz(times * own * 2 ** (off / 1200)),
     sigmaCents: cents(sigma),
-    decaySeconds: seconds(0.3),
+    decaySeconds: seconds(decay),
     levelDb: decibels(-20),
   });
   return {
@@ -136,6 +139,7 @@ function strikeRecord(sketch: NoteSketch, by: number): StrikeRecord {
     glideCents: cents(3),
     peakDb: decibels(-12),
     loudness: 'good',
+    ...(buzz === undefined ? {} : { buzzDb: decibels(buzz) }),
     alsoRinging: [],
   };
 }
