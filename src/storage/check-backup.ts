@@ -2,7 +2,8 @@
 import type { BackupCheck, BackupRefusal, Progress } from '../domain/ports/backup-files';
 import type { FileOnHand } from '../domain/ports/file-handout';
 import { ContentsTally, totalOf } from '../domain/records/backup-contents';
-import { BackupReader, backupLimits } from '../domain/records/backup-reader';
+import { backupLimits } from '../domain/records/backup-limits';
+import { BackupReader } from '../domain/records/backup-reader';
 import { CrowdedPan } from '../domain/records/crowded-pan';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';
 

@@ -1,5 +1,5 @@
 // A quick look at the beginning of a file, which parses nothing: does one pan have more lines in it than any pan of ours?
-import type { BackupLimits } from './backup-reader';
+import type { BackupLimits } from './backup-limits';
 
 const mark = '"pan":"';
 /** Names of pans are shorter. */

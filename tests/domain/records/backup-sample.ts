@@ -1,10 +1,7 @@
 // Backups of given parts, for tests.
 import type { BackupPart } from '../../../src/domain/records/backup-format';
-import {
-  type BackupLimits,
-  BackupReader,
-  backupLimits,
-} from '../../../src/domain/records/backup-reader';
+import { type BackupLimits, backupLimits } from '../../../src/domain/records/backup-limits';
+import { BackupReader } from '../../../src/domain/records/backup-reader';
 import type { BackupVerdict } from '../../../src/domain/records/backup-verdict';
 import { BackupWriter } from '../../../src/domain/records/backup-writer';
 import { crc32Of } from '../../../src/domain/records/crc-32';

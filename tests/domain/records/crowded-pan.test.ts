@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { backupLimits } from '../../../src/domain/records/backup-reader';
+import { backupLimits } from '../../../src/domain/records/backup-limits';
 import { CrowdedPan } from '../../../src/domain/records/crowded-pan';
 
 const limits = { partsOfPan: 100, pans: 20, line: 5e5 };
