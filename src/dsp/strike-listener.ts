@@ -5,6 +5,7 @@ import { analyseStrike } from './analyse-strike';
 import { HoleWatch } from './hole-watch';
 import { type Onset, OnsetDetector } from './onset-detector';
 import { areRestrokes, sureRestrokeDb } from './restrokes';
+import { copyFromRing, copyIntoRing, loudestInRing } from './sound-ring';
 import { leadSeconds, longestSeconds, StrikeSpectrum } from './strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
@@ -105,7 +106,7 @@ export class StrikeListener {
         this.#onsets.untilStep,
         this.#untilVerdict(),
       );
-      this.#copyIn(samples, from, at, count);
+      copyIntoRing(this.#ring, at, samples, from, count);
       this.#received += count;
       const onset = this.#onsets.take(this.#ring, at, count);
       this.#holes.take(this.#ring, at, count);
@@ -137,15 +138,6 @@ export class StrikeListener {
     } else if (elapsed === this.#settledVerdict) {
       this.#open = null;
       this.#judge(open, elapsed, false, heard);
-    }
-  }
-
-  /** Copies `count` samples into the ring from slot `at` on; what is no number becomes silence. */
-  #copyIn(samples: Float32Array, from: number, at: number, count: number): void {
-    const ring = this.#ring;
-    for (let n = 0; n < count; n++) {
-      const value = samples[from + n] ?? 0;
-      ring[at + n] = Number.isFinite(value) ? Math.max(-8, Math.min(8, value)) : 0;
     }
   }
 
@@ -204,15 +196,7 @@ export class StrikeListener {
   /** Level of the loudest stroke in the sound of `open` before `end`, dB. */
   #loudestDb(open: OpenStrike, end: number): number {
     const size = Math.round(levelSeconds * this.sampleRate);
-    let loudest = 0;
-    for (let from = Math.max(0, open.onset); from + size <= end; from += size) {
-      let energy = 0;
-      for (let n = from; n < from + size; n++) {
-        energy += (this.#ring[n % this.#ring.length] ?? 0) ** 2;
-      }
-      loudest = Math.max(loudest, energy / size);
-    }
-    return Math.max(open.levelDb, 10 * Math.log10(loudest + 1e-20));
+    return Math.max(open.levelDb, loudestInRing(this.#ring, open.onset, end, size));
   }
 
   /** Where the last stroke in the sound of `open` before `end` began. */
@@ -241,7 +225,7 @@ export class StrikeListener {
     }
     const lead = Math.round(leadSeconds * this.sampleRate);
     const count = Math.min(this.#segment.length, lead + elapsed);
-    this.#copySegment(open.onset - lead, count);
+    copyFromRing(this.#ring, open.onset - lead, this.#segment, count);
     const result = analyseStrike(
       {
         segment: this.#segment,
@@ -267,19 +251,6 @@ export class StrikeListener {
     const isRoll = (isDoubtful && highest >= suspectDb) || isSeveral;
     if (isRoll) this.#refuseRoll(open, end, heard);
     else heard.push(result);
-  }
-
-  /** Fills the segment with `count` samples from `start` on; what was before the first sample is silence. */
-  #copySegment(start: number, count: number): void {
-    const ring = this.#ring;
-    const segment = this.#segment;
-    const silent = Math.max(0, -start);
-    segment.fill(0, 0, silent);
-    let position = (start + silent) % ring.length;
-    for (let n = silent; n < count; n++) {
-      segment[n] = ring[position] ?? 0;
-      if (++position === ring.length) position = 0;
-    }
   }
 }
 
