@@ -13,6 +13,7 @@ import {
 } from '../../../src/domain/records/rack-records';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
+import { sampleEdit, samplePanRecords } from '../../storage/rack-sample';
 import { leadNotes } from '../work/result-sample';
 import { endSample, markSample, readingSample, startSample } from '../work/round-sample';
 import { panFieldsSample } from './pan-fields-sample';
@@ -25,29 +26,8 @@ const fields = panFieldsSample({
   serial: '17',
   finish: 'chrome',
 });
-const recordsOf = (more: Partial<PanRecords> = {}): PanRecords => ({
-  pan: panId('pan-1'),
-  edits: [
-    {
-      kind: 'pan-edit',
-      shape: 1,
-      id: recordId('edit-1'),
-      pan: panId('pan-1'),
-      at: instant(1),
-      fields,
-      replaces: [],
-    },
-  ],
-  rounds: [],
-  ends: [],
-  marks: [],
-  blows: [],
-  knockChecks: [],
-  stopgaps: [],
-  visits: [],
-  erasures: [],
-  ...more,
-});
+const recordsOf = (more: Partial<PanRecords> = {}): PanRecords =>
+  samplePanRecords({ edits: [{ ...sampleEdit('edit-1', ''), fields }], ...more });
 
 const before = startSample({ day: 0 });
 const last = startSample({ day: 100, conditions: { standing: 'unloaded' } });

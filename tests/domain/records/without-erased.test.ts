@@ -20,6 +20,7 @@ import {
   withoutErased,
 } from '../../../src/domain/records/without-erased';
 import { hertz, instant, midiNote } from '../../../src/domain/tuning/units';
+import { samplePanRecords } from '../../storage/rack-sample';
 import { anyErasure } from './record-arbitraries';
 
 const pan = panId('pan-a');
@@ -51,19 +52,7 @@ const mark = (id: string, at: number, kind: MarkKind, note = 60, of?: string): M
   note: midiNote(note),
   mark: kind,
 });
-const records = (parts: Partial<PanRecords>): PanRecords => ({
-  pan,
-  edits: [],
-  rounds: [],
-  ends: [],
-  marks: [],
-  blows: [],
-  knockChecks: [],
-  stopgaps: [],
-  visits: [],
-  erasures: [],
-  ...parts,
-});
+const records = (parts: Partial<PanRecords>): PanRecords => samplePanRecords({ pan, ...parts });
 
 describe('an erasure', () => {
   it('erases its target', () => {

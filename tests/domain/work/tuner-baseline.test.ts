@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
   type PanRecords,
-  panId,
   type RoundStart,
   recordId,
   type TunerVisit,
 } from '../../../src/domain/records/rack-records';
 import { instant } from '../../../src/domain/tuning/units';
 import { lastTuning, tunerBaseline, tunerVisits } from '../../../src/domain/work/tuner-baseline';
-import { sampleErasure, sampleVisit } from '../../storage/rack-sample';
+import { sampleErasure, samplePanRecords, sampleVisit } from '../../storage/rack-sample';
 import { day, endSample, firstDay, startSample } from './round-sample';
 
 const visitOn = (days: number, more: Partial<TunerVisit> = {}): TunerVisit =>
@@ -18,19 +17,9 @@ const recordsOf = (
   rounds: readonly RoundStart[],
   visits: readonly TunerVisit[],
   more: Partial<PanRecords> = {},
-): PanRecords => ({
-  pan: panId('pan-1'),
-  edits: [],
-  rounds,
-  ends: rounds.map((start) => endSample(start)),
-  marks: [],
-  blows: [],
-  knockChecks: [],
-  stopgaps: [],
-  visits,
-  erasures: [],
-  ...more,
-});
+): PanRecords =>
+  samplePanRecords({ rounds, ends: rounds.map((start) => endSample(start)), visits, ...more });
+
 const on = (days: number, more: Parameters<typeof startSample>[0] = {}) =>
   startSample({ day: days, ...more });
 
