@@ -31,7 +31,7 @@ describe('without a server', () => {
       sound: { samples: manyStrikes, sampleRate },
       basePath: '/some/folder/',
     });
-    await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
+    await app.page.locator('[data-offline="ready"]').waitFor();
     await app.stopServer();
     await app.page.reload();
     await app.page.locator('main').waitFor();
@@ -40,13 +40,13 @@ describe('without a server', () => {
 
   it('reloads, listens and gives a verdict', async () => {
     await app.page.getByRole('link', { name: 'Listen' }).click();
-    await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
+    await app.page.locator('#readout[data-state="settled"]').waitFor();
     expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('flat');
     await app.page.getByRole('link', { name: 'Back' }).click();
   });
 
   it('opens a sound file and reads it without resampling', async () => {
-    const picker = app.page.locator('input[type="file"]');
+    const picker = app.page.locator('main.rack input[type="file"]');
     await picker.setInputFiles({
       name: 'three strikes.wav',
       mimeType: 'audio/wav',
@@ -58,7 +58,7 @@ describe('without a server', () => {
   });
 
   it('says in a sentence that a text file is no sound', async () => {
-    await app.page.locator('input[type="file"]').setInputFiles({
+    await app.page.locator('main.rack input[type="file"]').setInputFiles({
       name: 'notes.wav',
       mimeType: 'audio/wav',
       buffer: Buffer.from('no sound at all'),
@@ -87,7 +87,7 @@ describe('ready for offline use', () => {
   let app: OpenedApp;
   beforeAll(async () => {
     app = await openApp('#/', { basePath: '/some/folder/', beforeApp: recordOfflineState });
-    await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
+    await app.page.locator('[data-offline="ready"]').waitFor();
   });
   afterAll(() => app.close());
 
@@ -96,10 +96,10 @@ describe('ready for offline use', () => {
     async (name) => {
       const taken = await app.page.evaluate(takeOutOfCopy, name);
       expect(taken).toContain(name);
-      expect(await offlineStatesAfterReload(app)).toEqual(['not-ready']);
+      expect(await offlineStatesAfterReload(app, 3000)).toEqual(['not-ready']);
       expect(await app.page.locator('.offline').textContent()).not.toContain('Ready');
       await app.page.evaluate(putBack, taken);
-      expect(await offlineStatesAfterReload(app)).toEqual(['not-ready', 'ready']);
+      expect(await offlineStatesAfterReload(app, 30_000)).toEqual(['not-ready', 'ready']);
     },
   );
 });
@@ -136,15 +136,18 @@ async function putBack(address: string): Promise<void> {
   await (await caches.open(cacheName)).put(address, await fetch(address));
 }
 
-/** Reloads; resolves to what the page has said until long after it could have looked at its copy. */
-async function offlineStatesAfterReload({ page }: OpenedApp): Promise<readonly string[]> {
+/** Reloads; resolves to what the page has said until it said "ready", or for so long (ms) without. */
+async function offlineStatesAfterReload(
+  { page }: OpenedApp,
+  timeout: number,
+): Promise<readonly string[]> {
   await page.reload();
   await page.locator('main').waitFor();
   await page.evaluate(() => navigator.serviceWorker.ready);
   // "Ready" comes within a few hundredths of a second; its absence can only be waited for.
   await page
     .locator('[data-offline="ready"]')
-    .waitFor({ timeout: 3000 })
+    .waitFor({ timeout })
     .catch(() => undefined);
   return page.evaluate(() => window.offlineStates ?? []);
 }

@@ -1,6 +1,7 @@
 // Pans taken off the rack and put back, and their photos.
 import { describe, expect, it } from 'vitest';
 import { databaseName } from '../../src/storage/database-structure';
+import { keptText } from './kept-records';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
 
@@ -14,7 +15,8 @@ describe('a pan that was taken off the rack', () => {
       await page.getByRole('button', { name: 'Take it off the rack' }).click();
       const fold = page.locator('details', { hasText: 'Taken off the rack: 1' });
       await fold.waitFor();
-      expect(await page.locator('section .pan-row').count()).toBe(1);
+      // The cards are made one after the other.
+      await expect.poll(() => page.locator('section .pan-row').count()).toBe(1);
       expect(await page.getByText('Heron').isVisible()).toBe(false);
       await fold.locator('summary').click();
       await fold.getByText('Heron').click();
@@ -91,11 +93,12 @@ describe('the photo of a pan', () => {
       await page.reload();
       const picture = page.getByRole('img', { name: 'Photo of Heron' });
       await picture.waitFor();
-      const shown = await picture.evaluate((image) => {
-        const { naturalWidth, naturalHeight } = image as HTMLImageElement;
-        return [naturalWidth, naturalHeight];
-      });
-      expect(shown).toEqual([960, 640]);
+      const shown = () =>
+        picture.evaluate((image) => {
+          const { naturalWidth, naturalHeight } = image as HTMLImageElement;
+          return [naturalWidth, naturalHeight];
+        });
+      await expect.poll(shown).toEqual([960, 640]);
       const [kept] = await page.evaluate(keptPhotos, databaseName);
       expect(kept).toMatchObject({ width: 960, height: 640 });
       expect(kept?.bytes).toBeLessThan(100_000);
@@ -105,7 +108,7 @@ describe('the photo of a pan', () => {
       await page.getByLabel('Owner').fill('Ada');
       await page.getByRole('button', { name: 'Save', exact: true }).click();
       await page.locator('.about').getByText('Ada').waitFor();
-      await page.waitForTimeout(500);
+      await expect.poll(() => keptText(page)).toContain('Ada');
       expect(await page.evaluate(keptPhotos, databaseName)).toHaveLength(1);
       expect(app.problems).toEqual([]);
     } finally {
