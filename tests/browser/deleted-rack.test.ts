@@ -8,6 +8,8 @@ import { panWith } from './seeded-pans';
 const said = 'The browser has deleted what was kept here.';
 
 async function deleteRack({ page, context, address }: OpenedApp): Promise<void> {
+  // The rack leaves its trace a moment after it is shown.
+  await page.waitForFunction(() => localStorage.length > 0);
   await page.goto('about:blank');
   const session = await context.newCDPSession(page);
   const { origin } = new URL(address);
@@ -37,7 +39,7 @@ describe('a rack that the browser has deleted', () => {
         .waitFor();
       await page.getByRole('link', { name: 'Take a backup in' }).click();
       await page
-        .locator('input[type="file"]')
+        .locator('main.exchange input[type="file"]')
         .setInputFiles({ name: file.suggestedFilename(), mimeType: 'application/gzip', buffer });
       await page.getByRole('button', { name: 'Take this pan over' }).click();
       await page.getByText('Heron is on your rack now.').waitFor();

@@ -10,6 +10,7 @@ import { displayName } from '../../src/domain/tuning/note-names';
 import { midiNote } from '../../src/domain/tuning/units';
 import { sheetSample } from '../domain/sheet/sheet-sample';
 import { keptSettings, keptText } from './kept-records';
+import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { asPan } from './seeded-pans';
@@ -121,7 +122,7 @@ describe('the sheet for the tuner', () => {
           );
           // As wide as the paper without its margins of 9 mm, 96 CSS px to the inch.
           const width = Math.floor(((paper[format][0] - 18) / 25.4) * 96);
-          await page.setViewportSize({ width, height: 1000 });
+          await layOut(page, width, 1000);
           const faults = await page.evaluate(() => {
             const texts = [...document.querySelectorAll('.sheet *')].filter((each) =>
               [...each.childNodes].some(
@@ -218,12 +219,13 @@ describe('the sheet for the tuner', () => {
       await page.getByLabel('Whom to answer').blur();
       await page.locator('.sheet').getByText(awkward).waitFor();
       // It is shown at once; this is about what is on disk.
-      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('onerror');
+      await expect.poll(() => keptText(page)).toContain('onerror');
       const kept = async () => JSON.stringify((await keptSettings(page)) ?? null);
-      await expect.poll(kept, { timeout: 15_000 }).toContain('555 0100');
+      await expect.poll(kept).toContain('555 0100');
       await page.reload();
       await page.locator('.sheet').getByText(awkward).waitFor();
-      expect(await page.getByLabel('Whom to answer').inputValue()).toBe('The band, 555 0100');
+      const contact = page.getByLabel('Whom to answer');
+      await expect.poll(() => contact.inputValue()).toBe('The band, 555 0100');
       const rows = await tableOf(page);
       const coming = page.waitForEvent('download');
       await page.getByRole('button', { name: 'Save as a page' }).click();
@@ -266,8 +268,9 @@ describe('the sheet for the tuner', () => {
       await page.getByRole('button', { name: 'Keep it' }).click();
       await page.getByText('Kept. Take a full round now').waitFor();
       await showSheet(app);
-      const text = (await page.locator('.sheet').textContent()) ?? '';
-      expect(text).toContain('by A new tuner');
+      const sheet = page.locator('.sheet');
+      await expect.poll(() => sheet.textContent()).toContain('by A new tuner');
+      const text = await sheet.textContent();
       expect(text).toContain('No other round has been taken since');
       expect(text).toContain('None were logged.');
     } finally {
@@ -315,10 +318,7 @@ describe('the screens around the tuner', () => {
         await show(app, hash, there);
         expect(await axeFaults(page), hash).toEqual([]);
         for (const text of ['100%', '200%']) {
-          await page.setViewportSize({ width: 320, height: 740 });
-          await page.evaluate((size) => {
-            document.documentElement.style.fontSize = size;
-          }, text);
+          await layOut(page, 320, 740, text);
           const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
           expect(wide, `${hash} at ${text}`).toBeLessThanOrEqual(0);
         }

@@ -29,8 +29,10 @@ it('what changed is shown since the tuner’s visit, in the result and in the hi
     const { page } = app;
     await page.getByRole('button', { name: 'What changed' }).click();
     const since = page.getByLabel('Since');
-    const [first] = await since.locator('option').allTextContents();
-    expect(first).toMatch(/^The tuner’s visit, 9 Feb 2026: 11 Mar 2026/);
+    const first = since.locator('option').first();
+    await expect
+      .poll(() => first.textContent())
+      .toMatch(/^The tuner’s visit, 9 Feb 2026: 11 Mar 2026/);
     await since.selectOption('round-60');
     await page.getByText('The whole pan rose 3 cents').waitFor();
     await page.goto(`${app.address}#/pan/pan-1/history`);
