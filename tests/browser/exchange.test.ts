@@ -70,7 +70,7 @@ async function rackOf(page: Page): Promise<ChosenFile> {
 async function choose(page: Page, file: ChosenFile): Promise<void> {
   await link(page, 'Back up').click();
   await link(page, 'Take a file in').click();
-  await page.locator('input[type="file"]').setInputFiles(file);
+  await page.locator('main.exchange input[type="file"]').setInputFiles(file);
 }
 
 const heron = panWith({ name: 'Heron', owner: 'Ines', remarks: 'Dent beside D4' }, [
@@ -183,7 +183,8 @@ describe('two racks made one', () => {
     await app.page.getByRole('link', { name: /Two phones wrote different things/ }).click();
     await app.page.getByRole('button', { name: /^Blue heron/ }).click();
     await app.page.getByRole('button', { name: /^Grey heron/ }).waitFor({ state: 'detached' });
-    expect(await app.page.getByLabel('Name of the pan').inputValue()).toBe('Blue heron');
+    const name = app.page.getByLabel('Name of the pan');
+    await expect.poll(() => name.inputValue()).toBe('Blue heron');
   });
 });
 
@@ -226,7 +227,8 @@ describe('a file that is shared with the app', () => {
     await app.page.getByText('Heron is on your rack now.').waitFor();
     await link(app.page, 'Rack').click();
     await app.page.locator('[data-pan="pan-1"]').waitFor();
-    expect(await app.page.getByText('A file waits').count()).toBe(0);
+    // It is let go of once all of it is on the rack.
+    await expect.poll(() => app.page.getByText('A file waits').count()).toBe(0);
     expect(await keptRecords(app.page)).toHaveLength(heron.length + otter.length);
     await app.page.reload();
     await app.page.locator('[data-pan="pan-1"]').waitFor();
@@ -243,12 +245,13 @@ describe('a file that is shared with the app', () => {
     await button(app.page, 'Do not take it in').click();
     await app.page.getByText('No file waits here.').waitFor();
     expect(await keptRecords(app.page)).toEqual(before);
-    const left = await app.page.evaluate(async () => {
+    const left = async () => {
       const names = (await caches.keys()).filter((name) => name.includes('waiting'));
       return (await Promise.all(names.map(async (name) => (await caches.open(name)).keys()))).flat()
         .length;
-    });
-    expect(left).toBe(0);
+    };
+    // The screen does not wait until it is gone.
+    await expect.poll(() => app.page.evaluate(left)).toBe(0);
   });
 
   it('is one of several: each is asked about after what the one before has brought was seen', async () => {
@@ -280,7 +283,7 @@ describe('a file that is shared with the app', () => {
 
   it('is taken in without a server, too', async () => {
     const app = await phone(otter);
-    await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
+    await app.page.locator('[data-offline="ready"]').waitFor();
     await app.stopServer();
     await share(app, [fileOf(heron)]);
     await button(app.page, 'Take this pan over').click();

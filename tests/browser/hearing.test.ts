@@ -21,7 +21,7 @@ const sixStrikes = (strike: Float32Array, seconds = 12) => ({
 async function listenTo(
   sound: { samples: Float32Array; sampleRate: number },
   until: (seen: HeardAttributes) => boolean,
-  patience = 16_000,
+  patience = 30_000,
 ): Promise<{ seen: readonly HeardAttributes[]; problems: readonly string[] }> {
   const app = await openApp('#/', { sound });
   try {
@@ -43,15 +43,15 @@ describe('through the microphone', () => {
     const truth = { target: d5, fundamental: -9, octave: -5, third: 2, thirdTimes: 4 } as const;
     const sound = sixStrikes(leadNote(truth, sampleRate));
     const { seen, problems } = await listenTo(sound, settled);
-    const last = seen.findLast((each) => each.state === 'settled');
-    expect(last, JSON.stringify(seen)).toMatchObject({
+    const first = seen.find(settled);
+    expect(first, JSON.stringify(seen)).toMatchObject({
       note: 'D5',
       verdict: 'flat',
       thirdKind: 'double-octave',
       strikes: '3',
     });
-    expect(Math.abs(Number(last?.fundamentalCents) + 9)).toBeLessThan(0.5);
-    expect(Math.abs(Number(last?.octaveCents) + 5)).toBeLessThan(0.5);
+    expect(Math.abs(Number(first?.fundamentalCents) + 9)).toBeLessThan(0.5);
+    expect(Math.abs(Number(first?.octaveCents) + 5)).toBeLessThan(0.5);
     expect(seen.some((each) => each.state === 'heard' && each.verdict === 'flat')).toBe(true);
     expect(problems).toEqual([]);
   });

@@ -112,7 +112,7 @@ describe('by keyboard alone', () => {
     const app = await openApp('#/', { sound });
     try {
       await app.page.getByRole('link', { name: 'Listen' }).press('Enter');
-      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
+      await app.page.locator('#readout[data-state="settled"]').waitFor();
       await app.page.getByRole('button', { name: 'Stop' }).press('Enter');
       await app.page.locator('[data-microphone="idle"]').waitFor();
       await app.page.getByRole('link', { name: 'Back' }).press('Enter');

@@ -11,6 +11,8 @@ import { endSample, startSample } from '../domain/work/round-sample';
 import { onlyStrike } from '../dsp/listen-to';
 import { type DroppedPan, droppedPracticePan } from '../sounds/dropped-practice-pan';
 import { sampleReading } from '../storage/rack-sample';
+import { keptSettings } from './kept-records';
+import { layOut } from './lay-out';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -103,11 +105,7 @@ async function faultsOf({ page }: OpenedApp): Promise<readonly string[]> {
     [320, '100%'],
     [360, '200%'],
   ] as const) {
-    await page.setViewportSize({ width, height: 640 });
-    await page.evaluate((text) => {
-      document.documentElement.style.fontSize = text;
-    }, size);
-    await page.waitForTimeout(150);
+    await layOut(page, width, 640, size);
     const bad = await page.evaluate(() =>
       [...document.querySelectorAll('a, button, select, .choice, p, li, h1, h2')]
         .filter((element) => element.checkVisibility() && !element.closest('svg'))
@@ -120,10 +118,7 @@ async function faultsOf({ page }: OpenedApp): Promise<readonly string[]> {
     );
     faults.push(...bad.map((text) => `${width} px at ${size}: ${text}`));
   }
-  await page.setViewportSize({ width: 360, height: 740 });
-  await page.evaluate(() => {
-    document.documentElement.style.fontSize = '100%';
-  });
+  await layOut(page, 360, 740);
   return faults;
 }
 
@@ -267,7 +262,7 @@ describe('an intact pan in the sun', () => {
     } finally {
       await app.close();
     }
-  }, 60_000);
+  });
 });
 
 describe('somebody beside the van with no pan on the phone', () => {
@@ -294,7 +289,7 @@ describe('somebody beside the van with no pan on the phone', () => {
     } finally {
       await app.close();
     }
-  }, 60_000);
+  });
 });
 
 describe('a magnet under a sharp note', () => {
@@ -312,12 +307,12 @@ describe('a magnet under a sharp note', () => {
       await button(page, 'I put a magnet on A5').waitFor();
       await page.goto(`${app.address}#/pan/pan-1`);
       await page.locator('.pan-page').waitFor();
-      expect(await page.getByText('Magnet on').count()).toBe(0);
+      await expect.poll(() => page.getByText('Magnet on').count()).toBe(0);
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();
     }
-  }, 60_000);
+  });
 });
 
 describe('the rules of tonight', () => {
@@ -340,11 +335,13 @@ describe('the rules of tonight', () => {
       await page.getByLabel(/is left out/).fill('25');
       await expect.poll(() => sentence.textContent()).toBe('Play it without D4.');
       expect(await faultsOf(app)).toEqual([]);
+      // It is shown at once; this is about what is on disk.
+      const kept = async () => JSON.stringify(await keptSettings(page));
+      await expect.poll(kept).toContain(':25');
       await page.reload();
-      await sentence.waitFor();
-      expect(await sentence.textContent()).toBe('Play it without D4.');
+      await expect.poll(() => sentence.textContent()).toBe('Play it without D4.');
     } finally {
       await app.close();
     }
-  }, 60_000);
+  });
 });

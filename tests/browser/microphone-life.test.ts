@@ -82,7 +82,7 @@ describe('the microphone', () => {
       });
       await app.page.getByText('The microphone was lost.').waitFor();
       await app.page.getByRole('button', { name: 'Listen again' }).click();
-      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
+      await app.page.locator('#readout[data-state="settled"]').waitFor();
       expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('flat');
       expect(app.problems).toEqual([]);
     } finally {

@@ -73,7 +73,7 @@ describe(`npm run phone, opened over HTTPS at ${where}`, () => {
     try {
       expect(await app.page.evaluate(() => window.isSecureContext)).toBe(true);
       await app.page.getByRole('link', { name: 'Listen' }).click();
-      await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 16_000 });
+      await app.page.locator('#readout[data-state="settled"]').waitFor();
       expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('flat');
       await app.page.getByRole('link', { name: 'Back' }).click();
       // Nobody the browser trusts has signed the certificate: then it keeps no copy, and the app promises none.

@@ -92,7 +92,6 @@ async function read(page: Page, note: MidiNote): Promise<void> {
     await page.waitForFunction(
       (count) => Number(document.querySelector('#readout')?.getAttribute('data-strikes')) >= count,
       strike,
-      { timeout: 10_000 },
     );
     if (strike >= 3 && (await page.locator('#readout[data-state="settled"]').count()) > 0) return;
   }
@@ -167,7 +166,7 @@ describe('a flat note on the practice pan', () => {
         }
         await page.getByRole('button', { name: 'Back to the pan' }).click();
         await page.getByRole('button', { name: 'Finish and compare' }).click();
-        await page.locator('main[data-patient="true"]').waitFor({ timeout: 30_000 });
+        await page.locator('main[data-patient="true"]').waitFor();
         expect(await page.locator('main').getAttribute('data-gained')).toBe('1');
         expect(await page.locator('main').getAttribute('data-spoiled')).toBe('0');
         expect(app.problems).toEqual([]);
@@ -226,7 +225,7 @@ describe('the practice bench', () => {
     await page.getByRole('button', { name: 'Back to the pan' }).click();
     await check('pan');
     await page.getByRole('button', { name: 'Finish and compare' }).click();
-    await page.locator('main[data-patient="true"]').waitFor({ timeout: 30_000 });
+    await page.locator('main[data-patient="true"]').waitFor();
     await check('end');
     await page.getByRole('button', { name: 'Practise again' }).click();
     await check('levels');

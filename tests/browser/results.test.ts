@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { builtInLayouts } from '../../src/domain/pans/built-in-layouts';
 import type { RackRecord } from '../../src/domain/records/rack-records';
 import { sampleEdit } from '../storage/rack-sample';
+import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
@@ -55,9 +56,9 @@ const rack: readonly RackRecord[] = [...heron, ...double, ...fresh];
 
 /** Where each screen is, and something that only it shows once it is there. */
 const screens = {
-  pan: ['#/pan/pan-1', '[data-pan="pan-1"]'],
-  'pan without a round': ['#/pan/fresh', '[data-pan="fresh"]'],
-  'pan with a long name': ['#/pan/double', '[data-pan="double"]'],
+  pan: ['#/pan/pan-1', '.pan-page[data-pan="pan-1"]'],
+  'pan without a round': ['#/pan/fresh', '.pan-page[data-pan="fresh"]'],
+  'pan with a long name': ['#/pan/double', '.pan-page[data-pan="double"]'],
   result: ['#/pan/pan-1/result/round-316', '[data-round="round-316"]'],
   'provisional result': ['#/pan/pan-1/result/round-60', '[data-round="round-60"]'],
   'quick result': ['#/pan/double/result/double-round-310', '.quick'],
@@ -144,10 +145,7 @@ describe('the screens of what was found', () => {
             [320, '100%'],
             [320, '200%'],
           ] as const) {
-            await page.setViewportSize({ width, height: 740 });
-            await page.evaluate((size) => {
-              document.documentElement.style.fontSize = size;
-            }, text);
+            await layOut(page, width, 740, text);
             const faults = await faultsOf(page);
             expect(faults, `${name}, ${width} px at ${text}`).toEqual({
               page: 0,

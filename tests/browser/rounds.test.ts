@@ -45,7 +45,6 @@ async function openPage(route: string): Promise<Page> {
   browser = await startOwnBrowser(profile, ['--autoplay-policy=no-user-gesture-required']);
   await browser.context.addInitScript(installStruckPan);
   const page = await browser.context.newPage();
-  page.setDefaultTimeout(15_000);
   await page.setViewportSize({ width: 360, height: 740 });
   await page.goto(`${address}${route}`);
   return page;
@@ -128,7 +127,7 @@ describe('a pan', () => {
       .locator('.pan-pitch')
       .evaluate((line) => Number((line as HTMLElement).dataset['cents']));
     expect(Math.abs(pitch - plantedPitch(before))).toBeLessThan(0.5);
-  }, 300_000);
+  });
 
   it('is heard again in a quick round of 29 strikes in any order, which shows what has changed', async () => {
     const page = browser?.context.pages().at(-1);
@@ -148,13 +147,15 @@ describe('a pan', () => {
     await page.evaluate((some) => window.struckPan.strike(some, 1), order.slice(10));
     // The ear takes all 29 (tests/dsp/quick-round.test.ts), these very sounds too. Here a busy machine may drop sound
     // between microphone and ear: then the app says so, and the strike is made again.
+    // The last strikes are still being measured and kept; what has not come after this was lost.
+    await page.waitForURL(/result/, { timeout: 5000 }).catch(() => undefined);
     const lost = await left(page);
     const course = await page.evaluate(() => window.struckPan.course);
     expect(lost.length, courseOf(lost, course)).toBeLessThanOrEqual(3);
     for (const note of lost) {
       expect(courseOf([note], course)).toContain('the phone lost sound, strike again');
     }
-    for (let tries = 0; tries < 3; tries++) {
+    for (let tries = 0; tries < 3 && (await left(page)).length > 0; tries++) {
       await page.evaluate((order) => window.struckPan.strike(order, 1.2), await left(page));
     }
     await page.waitForURL(/result/);
@@ -188,7 +189,7 @@ describe('a pan', () => {
       Math.abs(other.cents) > Math.abs(one.cents) ? other : one,
     );
     expect(rows.map(([note]) => Number(note))).toContain(most.note);
-  }, 300_000);
+  });
 });
 
 /** What the readout said in the second and a half after each of these was struck. */

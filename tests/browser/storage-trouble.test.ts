@@ -98,7 +98,7 @@ describe('a full phone', () => {
     } finally {
       await app.close();
     }
-  }, 180_000);
+  });
 });
 
 function removeStorage(): void {
@@ -203,7 +203,7 @@ describe('a lost connection', () => {
       await page.getByRole('button', { name: 'Save', exact: true }).click();
       await page.locator('.about').getByText('Ada').waitFor();
       // What was typed is shown before it is on the disk.
-      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('Ada');
+      await expect.poll(() => keptText(page)).toContain('Ada');
       expect(await page.getByText('Not saved.').count()).toBe(0);
       await reopen(app, '#/pan/pan-1');
       await page.locator('.about').getByText('Ada').waitFor();
@@ -230,7 +230,7 @@ describe('a lost connection', () => {
       await page.getByText('The phone could not read or write the rack.').first().waitFor();
       await page.evaluate(() => window.refuseConnections?.(false));
       await page.getByRole('button', { name: 'Try again' }).click();
-      await expect.poll(() => keptText(page), { timeout: 15_000 }).toContain('Ada');
+      await expect.poll(() => keptText(page)).toContain('Ada');
       await page.getByText('Not saved.').waitFor({ state: 'detached' });
       await reopen(app, '#/pan/pan-1');
       await page.locator('.about').getByText('Ada').waitFor();

@@ -76,4 +76,4 @@ test('half a record at the end of the browser’s log takes nothing with it, now
   // Once more: the browser found nothing wrong that it would make good now.
   expect(await session(save('later'), 'close')).toEqual({ kind: 'kept' });
   expect(await session(look, 'close')).toEqual(['after', 'before', 'later']);
-}, 300_000);
+});

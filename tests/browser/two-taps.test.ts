@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { addressOf, routeOf } from '../../src/ui/route';
+import { rackWords } from '../../src/ui/words/rack-words';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
@@ -77,12 +78,14 @@ const screens: readonly string[] = [
 /** Where the links of the page lead that can be seen, and tapped, without unfolding anything. */
 async function linksOf(page: Page): Promise<readonly string[]> {
   const visible = () =>
-    page.evaluate(() =>
-      [...document.querySelectorAll('main a[href^="#/"]')]
+    page.evaluate((reading) => {
+      const main = document.querySelector('main');
+      if (!main || main.textContent?.includes(reading)) return [];
+      return [...main.querySelectorAll('a[href^="#/"]')]
         .filter((link) => link.checkVisibility())
-        .map((link) => link.getAttribute('href') ?? ''),
-    );
-  // A page is done when it has shown the same links for a while.
+        .map((link) => link.getAttribute('href') ?? '');
+    }, rackWords.reading);
+  // A page is done when nothing is being read for it and it has shown the same links for a while.
   for (let links = await visible(); ; ) {
     await page.waitForTimeout(400);
     const now = await visible();

@@ -59,7 +59,7 @@ describe('a new version', () => {
     cpSync(distFolder, served, { recursive: true });
     await buildNextVersion(next);
     app = await openApp('#/', { directory: served, sound });
-    await app.page.locator('[data-offline="ready"]').waitFor({ timeout: 20_000 });
+    await app.page.locator('[data-offline="ready"]').waitFor();
     // A host that was given the next version: the files of the first are gone.
     rmSync(served, { recursive: true });
     cpSync(next, served, { recursive: true });
@@ -74,7 +74,7 @@ describe('a new version', () => {
     await app.page.locator('[data-microphone="listening"]').waitFor();
     await app.page.evaluate(() => document.body.setAttribute('data-same-page', ''));
     await app.page.evaluate(askForUpdate);
-    await app.page.locator('#readout[data-state="settled"]').waitFor({ timeout: 20_000 });
+    await app.page.locator('#readout[data-state="settled"]').waitFor();
     expect(await app.page.getByRole('button', { name: 'Update now' }).count()).toBe(0);
     expect(await app.page.locator('body[data-same-page]').count()).toBe(1);
     expect(await versionOf(app)).toBe('first');
