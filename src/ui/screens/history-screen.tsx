@@ -1,6 +1,6 @@
 // A pan through time: how it moves as a whole, and all its rounds.
-import { useEffect, useState } from 'preact/hooks';
-import { knockSigns } from '../../domain/knock-check/round-signs';
+import { useState } from 'preact/hooks';
+import { knockSigns, type ReadingsByRound } from '../../domain/knock-check/round-signs';
 import { eventsCsv } from '../../domain/records/events-csv';
 import { roundOf } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
@@ -15,13 +15,13 @@ import { CsvButton } from '../parts/csv-button';
 import '../parts/pan-pitch.css';
 import { PanDriftCharts } from '../parts/pan-drift-charts';
 import { PanDriftTable } from '../parts/pan-drift-table';
-import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
+import { PanGate } from '../parts/pan-gate';
 import { RoundRows } from '../parts/round-rows';
+import { RoundsGate } from '../parts/rounds-gate';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { historyWords, pitchTrendWords, unevennessTrendWords } from '../words/history-words';
 import { panWords } from '../words/pan-words';
-import { rackWords } from '../words/rack-words';
 import { sinceWords } from '../words/since-words';
 import './result-screens.css';
 
@@ -35,41 +35,33 @@ interface Props {
 }
 
 function Loaded({ models, pan }: Props) {
-  const { results } = models;
-  useEffect(() => {
-    void results.read(pan.records, pan.rounds);
-  }, [results, pan.records]);
-  const view = results.view.value;
-  switch (view.kind) {
-    case 'loading':
-      return <Instead text={rackWords.reading} tone="hint" />;
-    case 'trouble':
-      return (
-        <InTrouble
-          trouble={view.trouble}
-          onRetry={() => void results.read(pan.records, pan.rounds)}
+  return (
+    <RoundsGate models={models} pan={pan} rounds={pan.rounds}>
+      {({ results, readings }) => (
+        <Shown
+          models={models}
+          pan={pan}
+          rounds={pan.rounds.flatMap((start) => results.get(roundOf(start)) ?? [])}
+          readings={readings}
         />
-      );
-    case 'ready': {
-      const found = pan.rounds.flatMap((start) => view.results.get(roundOf(start)) ?? []);
-      // Another screen had read some of them only.
-      if (found.length < pan.rounds.length) {
-        return <Instead text={rackWords.reading} tone="hint" />;
-      }
-      return <Shown models={models} pan={pan} rounds={found} />;
-    }
-  }
+      )}
+    </RoundsGate>
+  );
 }
 
-function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly RoundResult[] }) {
+function Shown({
+  models,
+  pan,
+  rounds,
+  readings,
+}: Props & {
+  readonly rounds: readonly RoundResult[];
+  readonly readings: ReadingsByRound;
+}) {
   const { fields } = pan.current;
   const a4 = fields.a4 ?? models.settings.a4.value;
-  const kept = () => {
-    const view = models.results.view.peek();
-    const readings = view.kind === 'ready' ? view.readings : new Map();
-    const { highestWithPartials } = models.settings.limits.value;
-    return { readings, heard: knockSigns(pan.records, readings, highestWithPartials) };
-  };
+  const heard = () =>
+    knockSigns(pan.records, readings, models.settings.limits.value.highestWithPartials);
   return (
     <main class="screen result">
       <header class="top">
@@ -89,10 +81,7 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
             models={models}
             label={historyWords.allReadings}
             name={historyWords.allName(fields.name)}
-            text={() => {
-              const { readings, heard } = kept();
-              return roundCsv(pan.rounds, readings, fields, a4, heard);
-            }}
+            text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
           />
         </>
       )}
@@ -100,7 +89,7 @@ function Shown({ models, pan, rounds }: Props & { readonly rounds: readonly Roun
         models={models}
         label={sinceWords.events}
         name={sinceWords.eventsName(fields.name)}
-        text={() => eventsCsv(pan.records, fields, kept().heard)}
+        text={() => eventsCsv(pan.records, fields, heard())}
       />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>

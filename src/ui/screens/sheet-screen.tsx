@@ -1,7 +1,6 @@
 // The sheet for the tuner: what is wanted is typed, the page is shown as it will be printed, and goes out in four ways.
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { knockSigns, type ReadingsByRound } from '../../domain/knock-check/round-signs';
-import { roundOf } from '../../domain/records/rack-records';
 import { roundCsv } from '../../domain/records/round-csv';
 import { makeSheet, type SheetRounds, sheetRounds } from '../../domain/sheet/make-sheet';
 import type { Sheet } from '../../domain/sheet/sheet';
@@ -10,8 +9,9 @@ import type { OpenPan } from '../../state/pan-model';
 import type { PanScreenModels } from '../app-models';
 import { CsvButton } from '../parts/csv-button';
 import { NotKept } from '../parts/not-kept';
-import { Instead, PanGate } from '../parts/pan-gate';
+import { PanGate } from '../parts/pan-gate';
 import { RequestForm } from '../parts/request-form';
+import { RoundsGate, resultIn } from '../parts/rounds-gate';
 import { SavePageButton } from '../parts/save-page-button';
 import { usePictureAddress } from '../parts/use-picture-address';
 import { addressOf } from '../route';
@@ -20,7 +20,6 @@ import { sheetPage } from '../sheet/sheet-page';
 import '../sheet/sheet.css';
 import { dayWords } from '../words/day-words';
 import { panWords } from '../words/pan-words';
-import { rackWords, storeTroubleWords } from '../words/rack-words';
 import { resultWords } from '../words/result-words';
 import { sheetWords } from '../words/sheet-words';
 import { tunedWords } from '../words/tuned-words';
@@ -35,33 +34,23 @@ interface Props {
   readonly pan: OpenPan;
 }
 
-/** Reads the rounds that the sheet is made of. */
 function Loaded({ models, pan }: Props) {
-  const { results } = models;
   const rounds = useMemo(() => sheetRounds(pan.records), [pan.records]);
   const { shown, before, knock } = rounds;
-  const wanted = [...new Set([shown, before, ...knock])].flatMap((round) => round ?? []);
-  useEffect(() => {
-    void results.read(pan.records, wanted);
-  }, [results, rounds]);
-  const view = results.view.value;
-  if (view.kind === 'trouble') {
-    return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
-  }
-  if (view.kind !== 'ready' || wanted.some((round) => !view.readings.has(roundOf(round)))) {
-    return <Instead text={rackWords.reading} tone="hint" />;
-  }
-  const resultOf = (round: SheetRounds['shown']): RoundResult | null =>
-    (round && view.results.get(roundOf(round))) ?? null;
+  const wanted = [...new Set([shown, before, ...knock])].filter((round) => round !== null);
   return (
-    <Shown
-      models={models}
-      pan={pan}
-      rounds={rounds}
-      shown={resultOf(shown)}
-      before={resultOf(before)}
-      readings={view.readings}
-    />
+    <RoundsGate models={models} pan={pan} rounds={wanted}>
+      {(read) => (
+        <Shown
+          models={models}
+          pan={pan}
+          rounds={rounds}
+          shown={resultIn(read, shown)}
+          before={resultIn(read, before)}
+          readings={read.readings}
+        />
+      )}
+    </RoundsGate>
   );
 }
 

@@ -1,8 +1,8 @@
 // Can the pan be played tonight? One sentence, the reasons, the map, and what may be done until the tuner comes.
 
-import { useEffect, useMemo } from 'preact/hooks';
-import type { KnockCheck, ReadingRecord, RoundId } from '../../domain/records/rack-records';
-import { roundOf } from '../../domain/records/rack-records';
+import { useMemo } from 'preact/hooks';
+import type { ReadingsByRound } from '../../domain/knock-check/round-signs';
+import { type KnockCheck, roundOf } from '../../domain/records/rack-records';
 import type { RoundResult } from '../../domain/work/round-result';
 import type { OpenPan } from '../../state/pan-model';
 import {
@@ -15,7 +15,8 @@ import {
 import type { PanScreenModels } from '../app-models';
 import { MagnetField } from '../parts/magnet-field';
 import { NotKept } from '../parts/not-kept';
-import { Instead, InTrouble, PanGate } from '../parts/pan-gate';
+import { PanGate } from '../parts/pan-gate';
+import { RoundsGate, resultIn } from '../parts/rounds-gate';
 import { SeenList } from '../parts/seen-list';
 import { SetNeedsForm } from '../parts/set-needs-form';
 import { TonightMap } from '../parts/tonight-map';
@@ -27,7 +28,6 @@ import { cautionsWords } from '../words/cautions-words';
 import { knockWords, lookWords } from '../words/knock-words';
 import { noteListWords } from '../words/list-words';
 import { panWords } from '../words/pan-words';
-import { rackWords } from '../words/rack-words';
 import { againstBandWords } from '../words/result-words';
 import {
   firstSentence,
@@ -46,37 +46,23 @@ interface Props {
   readonly pan: OpenPan;
 }
 
-/** Reads the round that is judged and the one that it is compared with. */
+/** Needs the round that is judged and the one that it is compared with. */
 function Loaded({ models, pan }: Props) {
-  const { results } = models;
   const rounds = tonightRounds(pan);
   const { now, before } = rounds;
-  const read = (): void => {
-    void results.read(
-      pan.records,
-      [now, before].flatMap((start) => start ?? []),
-    );
-  };
-  useEffect(read, [results, pan.records, now?.id, before?.id]);
-  const view = results.view.value;
-  if (view.kind === 'trouble') {
-    return <InTrouble trouble={view.trouble} onRetry={read} />;
-  }
-  const resultOf = (start: typeof now): RoundResult | null =>
-    (start && view.kind === 'ready' && view.results.get(roundOf(start))) || null;
-  const wanted = [now, before].filter((start) => start !== null);
-  if (view.kind !== 'ready' || wanted.some((start) => !view.readings.has(roundOf(start)))) {
-    return <Instead text={rackWords.reading} tone="hint" />;
-  }
   return (
-    <Judged
-      models={models}
-      pan={pan}
-      rounds={rounds}
-      result={resultOf(now)}
-      before={resultOf(before)}
-      readings={view.readings}
-    />
+    <RoundsGate models={models} pan={pan} rounds={[now, before].filter((start) => start !== null)}>
+      {(read) => (
+        <Judged
+          models={models}
+          pan={pan}
+          rounds={rounds}
+          result={resultIn(read, now)}
+          before={resultIn(read, before)}
+          readings={read.readings}
+        />
+      )}
+    </RoundsGate>
   );
 }
 
@@ -92,7 +78,7 @@ function Judged({
   readonly rounds: TonightRounds;
   readonly result: RoundResult | null;
   readonly before: RoundResult | null;
-  readonly readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>;
+  readonly readings: ReadingsByRound;
 }) {
   const { settings } = models;
   const { highestWithPartials } = settings.limits.value;
