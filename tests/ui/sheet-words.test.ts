@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { markupText } from '../../src/ui/sheet/markup';
 import { sheetPage } from '../../src/ui/sheet/sheet-page';
-import { eventWords, remarksCell, sheetWords } from '../../src/ui/words/sheet-words';
+import { eventWords } from '../../src/ui/words/sheet-event-words';
+import { remarksCell, sheetWords } from '../../src/ui/words/sheet-words';
 import { panWith } from '../browser/seeded-pans';
 import { damagedLead, knockedLead, ruinedLead } from '../browser/sheet-rack';
 import { sheetSample } from '../domain/sheet/sheet-sample';

@@ -10,7 +10,8 @@ import {
 } from '../words/change-words';
 import { dayWords } from '../words/day-words';
 import { a4Words } from '../words/result-words';
-import { blowsWords, eventWords, howWords, sheetWords, tuningWords } from '../words/sheet-words';
+import { eventWords } from '../words/sheet-event-words';
+import { blowsWords, howWords, sheetWords, tuningWords } from '../words/sheet-words';
 import { element, type Markup, type MarkupElement } from './markup';
 
 /** As many are told on paper; all are in the pan's own file. */
