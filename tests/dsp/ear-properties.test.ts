@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Heard, Strike } from '../../src/domain/measurement/strike';
 import { centsBetween } from '../../src/domain/tuning/units';
+import * as fc from '../properties';
 import { strikeScene } from '../sounds/scene';
 import { anyNote, everythingHeard, finallyHeard } from './listen-to';
 

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readWav } from '../../src/dsp/read-wav';
+import * as fc from '../properties';
 
 // Layout by hand, after "Multimedia Programming Interface and Data Specifications 1.0" (IBM and Microsoft,
 // 1991), chapter WAVE, and the Microsoft documentation of WAVEFORMATEXTENSIBLE; from memory.
@@ -202,7 +202,7 @@ describe('any bytes', () => {
         wavs++;
         expect(result.samples.every(Number.isFinite)).toBe(true);
       }),
-      { numRuns: 500, seed: 7 },
+      { numRuns: 500 },
     );
     expect(wavs).toBeGreaterThan(20);
   });

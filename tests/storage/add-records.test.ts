@@ -1,9 +1,9 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
-import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { addRecords } from '../../src/storage/add-records';
 import { Database } from '../../src/storage/database';
+import * as fc from '../properties';
 import { sampleMark } from './rack-sample';
 
 /** Names of any length, most of them close together, some twice. */

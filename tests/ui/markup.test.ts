@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { element, markupText } from '../../src/ui/sheet/markup';
+import * as fc from '../properties';
 
 /** What a browser makes of the references that are used here (HTML Standard, "Named character references"). */
 const readBack = (text: string): string =>

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trailLane, trailSize } from '../../src/ui/parts/trail-geometry';
+import * as fc from '../properties';
 
 const strikes = fc.array(
   fc.record({

@@ -9,6 +9,9 @@ export type LayoutFault =
   | { readonly kind: 'over-rim'; readonly note: MidiNote }
   | { readonly kind: 'overlap'; readonly note: MidiNote; readonly other: MidiNote };
 
+/** An oval that touches the rim is within it: rounding puts such a point up to some 10⁻¹⁶ outside. */
+const rim = 1 + 1e-9;
+
 /** Faults of a layout; empty if it is chromatic without gaps and can be drawn. Total: it never throws. */
 export function checkLayout(layout: PanLayout): readonly LayoutFault[] {
   return [
@@ -31,7 +34,7 @@ const faultsOfNotes = (notes: readonly MidiNote[]): readonly LayoutFault[] =>
 const faultsOfPlaces = (places: readonly NotePlace[]): readonly LayoutFault[] =>
   places.flatMap((place, k): readonly LayoutFault[] => {
     const outline = outlineOf(place);
-    const isOver = outline.some(([x, y]) => Math.hypot(x, y) > 1);
+    const isOver = outline.some(([x, y]) => Math.hypot(x, y) > rim);
     const over = places
       .slice(k + 1)
       .filter(

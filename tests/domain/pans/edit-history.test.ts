@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { beginHistory, changed, redone, undone } from '../../../src/domain/pans/edit-history';
+import * as fc from '../../properties';
 
 describe('the history of edits', () => {
   it('goes back and forward again', () => {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkLayout } from '../../../src/domain/pans/check-layout';
 import { doubleSecond } from '../../../src/domain/pans/double-second';
@@ -29,6 +28,7 @@ import { mirrored } from '../../../src/domain/pans/mirrored';
 import { furthestRadius, outlineOf } from '../../../src/domain/pans/note-outline';
 import { emptyLayout } from '../../../src/domain/pans/unplaced-layouts';
 import { cents, midiNote } from '../../../src/domain/tuning/units';
+import * as fc from '../../properties';
 
 const c4 = midiNote(60);
 const anyPlace = {
@@ -64,6 +64,15 @@ describe('editing a layout', () => {
     const far = placeOf(moveNote(lowCLead, c4, { clock: 15, radius: 9 }), c4);
     expect(far?.clock).toBe(3);
     expect(far?.ring).toBe('outer');
+  });
+
+  it('does not call a note over the rim that was pushed against it, at whatever hour', () => {
+    const over = Array.from({ length: 1_200 }, (_, k) => (k + 1) / 100).filter((clock) =>
+      checkLayout(moveNote(doubleSecond, midiNote(54), { clock, radius: 1 })).some(
+        ({ kind }) => kind === 'over-rim',
+      ),
+    );
+    expect(over).toEqual([]);
   });
 
   it('keeps the outline of every oval within the rim, touching it at its furthest', () => {

@@ -1,8 +1,8 @@
 import { gunzipSync, gzipSync, crc32 as zlibCrc32 } from 'node:zlib';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BackupPart } from '../../../src/domain/records/backup-format';
 import type { BackupReport, BackupVerdict } from '../../../src/domain/records/backup-verdict';
+import * as fc from '../../properties';
 import { header, read, signed, written } from './backup-sample';
 import { anyAttachment, anyRecord, damaged } from './record-arbitraries';
 

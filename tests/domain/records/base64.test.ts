@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromBase64, toBase64 } from '../../../src/domain/records/base64';
 import { crc32Of } from '../../../src/domain/records/crc-32';
+import * as fc from '../../properties';
 
 describe('base64', () => {
   it.each([

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { currentPan, editOf, fieldConflicts } from '../../../src/domain/records/current-pan';
 import {
@@ -9,6 +8,7 @@ import {
   recordId,
 } from '../../../src/domain/records/rack-records';
 import { instant } from '../../../src/domain/tuning/units';
+import * as fc from '../../properties';
 import { panFieldsSample } from './pan-fields-sample';
 import { anyErasure, anyPanEdit, anyPanFields } from './record-arbitraries';
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   actionOf,
@@ -11,6 +10,7 @@ import {
   withKey,
 } from '../../../src/domain/records/hands-settings';
 import { defaultSettings, restoreSettings } from '../../../src/domain/records/settings';
+import * as fc from '../../properties';
 
 const pageDown: HandKey = { kind: 'key', code: 'PageDown' };
 const volume: HandKey = { kind: 'key', code: 'AudioVolumeUp' };

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chosenAttachment, mergeRecords } from '../../../src/domain/records/merge-records';
 import type { Attachment } from '../../../src/domain/records/rack-records';
+import * as fc from '../../properties';
 import { anyAttachment, anyRecord } from './record-arbitraries';
 
 /** Some thirty ids for up to twelve records: the same id often comes with different contents. */

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Strike } from '../../../src/domain/measurement/strike';
 import {
@@ -20,6 +19,7 @@ import {
   shiftedBy,
 } from '../../../src/domain/tuning/units';
 import { addStrike, type Reading } from '../../../src/domain/work/reading';
+import * as fc from '../../properties';
 import { anyStrikeRecord } from './record-arbitraries';
 
 const a4 = hertz(440);

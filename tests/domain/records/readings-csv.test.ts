@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvRow } from '../../../src/domain/records/csv-row';
 import { panId, recordId } from '../../../src/domain/records/rack-records';
@@ -17,6 +16,7 @@ import {
   seconds,
   shiftedBy,
 } from '../../../src/domain/tuning/units';
+import * as fc from '../../properties';
 import { anyReading } from './record-arbitraries';
 
 /** A reader of its own for RFC 4180, section 2. */

@@ -1,5 +1,5 @@
 // fast-check: any valid record, any valid attachment, and any plain data.
-import fc from 'fast-check';
+
 import { lookAnswers, lookKinds } from '../../../src/domain/knock-check/look-kinds';
 import type { PanLayout } from '../../../src/domain/pans/layout';
 import type {
@@ -31,6 +31,7 @@ import {
   seconds,
 } from '../../../src/domain/tuning/units';
 import { blowFirmnesses, blowPlaces, blowSides } from '../../../src/domain/work/blow-places';
+import * as fc from '../../properties';
 
 /** Without −0, which JSON does not hold. */
 const number = (min: number, max: number) =>

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { restoreAttachment } from '../../../src/domain/records/restore-attachment';
+import * as fc from '../../properties';
 import { anyAttachment, damaged } from './record-arbitraries';
 
 const photo = {

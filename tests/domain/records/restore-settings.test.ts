@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { defaultSettings, restoreSettings } from '../../../src/domain/records/settings';
+import * as fc from '../../properties';
 
 /** Anything storage may hold, often with the field names that settings have. */
 const anyStored = fc.oneof(

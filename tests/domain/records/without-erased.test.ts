@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openRounds } from '../../../src/domain/records/open-rounds';
 import {
@@ -20,6 +19,7 @@ import {
   withoutErased,
 } from '../../../src/domain/records/without-erased';
 import { hertz, instant, midiNote } from '../../../src/domain/tuning/units';
+import * as fc from '../../properties';
 import { samplePanRecords } from '../../storage/rack-sample';
 import { anyErasure } from './record-arbitraries';
 

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { displayName, noteName, parseNote } from '../../../src/domain/tuning/note-names';
 import { midiNote } from '../../../src/domain/tuning/units';
+import * as fc from '../../properties';
 
 const anyMidiNote = fc.integer({ min: 0, max: 127 }).map(midiNote);
 

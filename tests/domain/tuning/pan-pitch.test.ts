@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type PitchedNote, panPitchOf } from '../../../src/domain/tuning/pan-pitch';
 import { cents, hertz, midiNote } from '../../../src/domain/tuning/units';
 import { gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
+import * as fc from '../../properties';
 
 const a4 = hertz(440);
 const pitched = (values: readonly number[], sigma = 0.2): readonly PitchedNote[] =>

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isToleranceSet } from '../../../src/domain/tuning/is-tolerance-set';
 import {
@@ -7,6 +6,7 @@ import {
   tolerancesAt,
   usualTolerances,
 } from '../../../src/domain/tuning/tolerances';
+import * as fc from '../../properties';
 
 describe('the tolerances', () => {
   it('by default are 5, 12 and 30 cents, for the third partial 10, 25 and 50, and C6 the highest with partials', () => {

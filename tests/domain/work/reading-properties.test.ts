@@ -1,8 +1,9 @@
 // What must hold for any strikes, not only for chosen ones.
-import fc from 'fast-check';
+
 import { describe, expect, it } from 'vitest';
 import type { Loudness } from '../../../src/domain/measurement/strike';
 import type { Reading } from '../../../src/domain/work/reading';
+import * as fc from '../../properties';
 import { readingAfter } from './reading-sample';
 import type { StrikeSketch } from './strike-sample';
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { cents, instant, midiNote } from '../../../src/domain/tuning/units';
@@ -6,6 +5,7 @@ import { allWheres, blowPlaces } from '../../../src/domain/work/blow-places';
 import { priorOf } from '../../../src/domain/work/blow-priors';
 import { type BlowSet, noteTraits } from '../../../src/domain/work/blow-sets';
 import { learnResponse } from '../../../src/domain/work/response-model';
+import * as fc from '../../properties';
 import { simulatedSets } from './blow-simulation';
 
 const traits = noteTraits(lowCLead);

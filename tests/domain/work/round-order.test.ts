@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { notesOf } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { noteName } from '../../../src/domain/tuning/note-names';
 import { midiNote } from '../../../src/domain/tuning/units';
 import { octaveOrder } from '../../../src/domain/work/round-order';
+import * as fc from '../../properties';
 
 describe('the order of a guided round', () => {
   it('goes through the notes of one name from the highest down', () => {

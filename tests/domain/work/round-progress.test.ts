@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RoundWay } from '../../../src/domain/records/rack-records';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
@@ -17,6 +16,7 @@ import {
   type RoundStep,
   strikeHeard,
 } from '../../../src/domain/work/round-progress';
+import * as fc from '../../properties';
 import { type StrikeSketch, strikeSample } from './strike-sample';
 
 const order = [76, 64, 74, 62].map(midiNote);

@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PanCard } from '../../../src/domain/records/pan-card';
 import { panId } from '../../../src/domain/records/rack-records';
 import { instant } from '../../../src/domain/tuning/units';
 import { usualHoursOfPan, visitPlan } from '../../../src/domain/work/visit-plan';
+import * as fc from '../../properties';
 import { sampleCard } from '../../storage/rack-sample';
 import { day } from './round-sample';
 

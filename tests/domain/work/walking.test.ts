@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addStrike } from '../../../src/domain/work/reading';
 import { walkOf } from '../../../src/domain/work/walking';
+import * as fc from '../../properties';
 import { seeded } from '../../synthetic-sounds/sounds';
 import { readingAfter } from './reading-sample';
 import { type StrikeSketch, strikeSample } from './strike-sample';

@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { notesOf } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/low-c-lead';
 import { neighboursOf } from '../../../src/domain/pans/neighbours';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
 import { proposedOrder, recheckList, workSteps } from '../../../src/domain/work/work-order';
+import * as fc from '../../properties';
 
 const bad = (note: number, share: number) => ({ note: midiNote(note), share });
 
