@@ -17,6 +17,7 @@ import { createArrivalModel } from './state/arrival-model';
 import { createListenModel } from './state/listen-model';
 import { createRackModel } from './state/rack-model';
 import { createSettingsModel } from './state/settings-model';
+import { BrowserCardCopy } from './storage/browser-card-copy';
 import { BrowserFileHandout } from './storage/browser-file-handout';
 import { BrowserPhotos } from './storage/browser-photos';
 import { BrowserPrinter } from './storage/browser-printer';
@@ -65,6 +66,7 @@ const identities = { next: () => crypto.randomUUID() };
 const rack = createRackModel({
   store,
   trace: new BrowserTraceStore(),
+  copy: new BrowserCardCopy(),
   clock,
   judging: settings.judging,
   lastBackup: settings.lastBackup,

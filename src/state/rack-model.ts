@@ -1,9 +1,12 @@
-// All pans of the rack as cards: opened at once from what is kept, and made anew where they are out of date.
+// All pans of the rack as cards: shown at once from their copy, then from what is kept, and made anew where they are
+// out of date.
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../domain/ports/pan-store';
+import type { CardCopy } from '../domain/ports/card-copy';
+import type { KeptCards, PanStore, StoreTrouble } from '../domain/ports/pan-store';
 import type { Clock } from '../domain/ports/phone-ports';
 import type { TraceStore } from '../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../domain/records/backup-reminder';
+import { areSameCards, type Cards, cardsByPan } from '../domain/records/card-copy';
 import { type CardSettings, judgingText } from '../domain/records/card-settings';
 import type { PanCard } from '../domain/records/pan-card';
 import type { PanId } from '../domain/records/rack-records';
@@ -19,6 +22,8 @@ export type RackState =
 
 export interface RackModel {
   readonly state: ReadonlySignal<RackState>;
+  /** False while nothing but the copy of the cards has been read. */
+  readonly isChecked: ReadonlySignal<boolean>;
   /** Pans on the rack that the search finds, in the chosen order. */
   readonly shown: ReadonlySignal<readonly PanCard[]>;
   /** All pans on the rack, in no order. */
@@ -43,6 +48,7 @@ export interface RackModel {
 export interface RackPorts {
   readonly store: PanStore;
   readonly trace: TraceStore;
+  readonly copy: CardCopy;
   readonly clock: Clock;
   /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
   readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
@@ -53,7 +59,8 @@ export interface RackPorts {
 export function createRackModel(ports: RackPorts): RackModel {
   const { store, clock, judging } = ports;
   const state = signal<RackState>({ kind: 'loading' });
-  const cards = signal<ReadonlyMap<PanId, PanCard>>(new Map());
+  const isChecked = signal(false);
+  const cards = signal<Cards>(new Map());
   const search = signal('');
   const order = signal<RackOrder>('need');
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
@@ -92,9 +99,31 @@ export function createRackModel(ports: RackPorts): RackModel {
 
   const isJudgedAsNow = (card: PanCard): boolean => card.judgedBy === judgingText(judging.value);
 
+  const showCopy = (): void => {
+    const copy = ports.copy.read();
+    if (copy.length === 0) return;
+    batch(() => {
+      cards.value = cardsByPan(copy);
+      state.value = { kind: 'ready' };
+    });
+  };
+  const show = ({ cards: kept, stale }: KeptCards): void => {
+    const before = cards.value;
+    // An old card is better than none while the new one is made.
+    const old = stale.flatMap((pan) => before.get(pan) ?? []);
+    const next = cardsByPan([...kept, ...old]);
+    batch(() => {
+      if (!areSameCards(before, next)) cards.value = next;
+      if (next.size > 0 && old.length === stale.length) state.value = { kind: 'ready' };
+      // An empty rack waits for the word whether it was lost.
+      else if (next.size === 0 && before.size > 0) state.value = { kind: 'loading' };
+    });
+  };
+
   const load = async (): Promise<void> => {
     const mine = ++turn;
     const [asked, counted] = [store.cards(), store.size()];
+    if (state.value.kind === 'loading') showCopy();
     const kept = await asked;
     if (mine !== turn) return;
     if (kept.kind === 'trouble') {
@@ -102,12 +131,7 @@ export function createRackModel(ports: RackPorts): RackModel {
       return;
     }
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
-    batch(() => {
-      // An outdated card is better than none while the new one is made.
-      cards.value = new Map(kept.value.cards.map((card) => [card.pan, card]));
-      // An empty rack waits for the word whether it was lost.
-      if (cards.value.size && !kept.value.stale.length) state.value = { kind: 'ready' };
-    });
+    show(kept.value);
     const size = await counted;
     if (mine !== turn) return;
     if (size.kind === 'loaded') {
@@ -125,13 +149,18 @@ export function createRackModel(ports: RackPorts): RackModel {
       }
       cards.value = new Map(cards.value).set(pan, card);
     }
-    state.value = { kind: 'ready' };
+    batch(() => {
+      state.value = { kind: 'ready' };
+      isChecked.value = true;
+    });
+    ports.copy.write([...cards.value.values()]);
   };
 
   store.onChange(() => void load());
 
   return {
     state,
+    isChecked,
     onRack,
     shown: computed(() =>
       inRackOrder(searchRack(onRack.value, search.value), order.value, clock.now()),

@@ -6,6 +6,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { runScript } from '../../src/command-line/run-tool.mjs';
 import { serveStorePage } from '../browser/build-store-page';
 import { notes, strikesOfReading } from '../browser/store-page/fill-rack';
 import { print, printRacks, times } from './rack/print-rack';
@@ -35,21 +36,28 @@ function phaseOf(name: string): Phase {
 test('the rack at every size', async () => {
   const parent = FOLDER ?? mkdtempSync(join(tmpdir(), 'ringwright-rack-'));
   mkdirSync(parent, { recursive: true });
-  const served = await serveStorePage(port);
+  const app = mkdtempSync(join(tmpdir(), 'ringwright-app-'));
+  const production = { NODE_ENV: 'production' };
+  const building = ['build', '--logLevel', 'error', '--emptyOutDir', '--outDir', app];
+  if (await runScript('vite/bin/vite.js', building, production)) throw new Error('no build');
+  const served = await serveStorePage({ port, app });
   try {
     if (port !== 0 && new URL(served.address).port !== String(port)) {
       throw new Error(`Something else is at port ${port}, to which the racks of ${FOLDER} belong.`);
     }
     for (const pans of sizes) {
       const folder = new RackFolder(parent, pans);
-      const task = { folder, pans, rounds, starts, address: served.address, longest: +SECONDS };
+      const { address, appAddress } = served;
+      const task = { folder, pans, rounds, starts, address, appAddress, longest: +SECONDS };
       for (const phase of wanted) {
         folder.add(await runPhase[phase](task));
         const { filled, opened } = folder.figures;
         print(`${pans} pans: ${phase} is over, ${filled?.pans} are filled`);
         if (phase !== 'open' || !opened) continue;
-        const { rack, pan, note, load } = opened;
-        print(`rack ${times(rack)}, pan ${times(pan)}, note ${times(note)} ms, load ${load}`);
+        const { copy, rack, app, pan, note, load } = opened;
+        print(
+          `copy ${times(copy)}, rack ${times(rack)}, app ${times(app)}, pan ${times(pan)}, note ${times(note)} ms, load ${load}`,
+        );
       }
     }
     const columns = sizes.map((pans) => ({
@@ -61,6 +69,7 @@ test('the rack at every size', async () => {
     expect(columns).toHaveLength(sizes.length);
   } finally {
     await served.close();
+    rmSync(app, { recursive: true, force: true });
     if (!FOLDER) rmSync(parent, { recursive: true, force: true, maxRetries: 5 });
   }
 });

@@ -1,5 +1,5 @@
 // Builds the test page around the store and serves it: the same code as in the app, compiled the same way.
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
@@ -7,11 +7,23 @@ import { createStaticServer, listenOn } from '../../src/command-line/static-serv
 
 export interface ServedStorePage {
   readonly address: string;
+  /** The app at the same origin, so that both have the same database; only if asked for. */
+  readonly appAddress: string;
   close(): Promise<void>;
 }
 
-/** Builds the page into a folder of its own, never into dist/, and serves it on `wantedPort`, or on a free one. */
-export async function serveStorePage(wantedPort = 0): Promise<ServedStorePage> {
+export interface StorePageOptions {
+  /** Any free one where it is not named. */
+  readonly port?: number;
+  /** A build of the app to serve beside the page. */
+  readonly app?: string;
+}
+
+/** Builds the page into a folder of its own, never into dist/, and serves it. */
+export async function serveStorePage({
+  port: wantedPort = 0,
+  app,
+}: StorePageOptions = {}): Promise<ServedStorePage> {
   const directory = mkdtempSync(join(tmpdir(), 'ringwright-store-page-'));
   await build({
     configFile: false,
@@ -20,10 +32,13 @@ export async function serveStorePage(wantedPort = 0): Promise<ServedStorePage> {
     base: './',
     build: { target: 'es2022', outDir: directory, emptyOutDir: true, minify: false },
   });
+  if (app !== undefined) cpSync(app, join(directory, 'app'), { recursive: true });
   const server = createStaticServer({ directory });
   const port = await listenOn(server, wantedPort, 'localhost');
+  const address = `http://localhost:${port}/`;
   return {
-    address: `http://localhost:${port}/`,
+    address,
+    appAddress: `${address}app/`,
     close: async () => {
       server.closeAllConnections();
       await new Promise<void>((done) => {

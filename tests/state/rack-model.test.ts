@@ -1,14 +1,29 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
+import { judgingText } from '../../src/domain/records/card-settings';
+import type { PanCard } from '../../src/domain/records/pan-card';
+import { panId } from '../../src/domain/records/rack-records';
 import type { RackTrace } from '../../src/domain/records/rack-trace';
 import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../src/domain/tuning/units';
 import { createRackModel } from '../../src/state/rack-model';
-import { sampleCard, sampleEdit, sampleReading, sampleRound } from '../storage/rack-sample';
+import {
+  sampleCard,
+  sampleEdit,
+  samplePan,
+  sampleReading,
+  sampleRound,
+} from '../storage/rack-sample';
 import { memoryPanStore } from './memory-pan-store';
 
-function rackWith(before: RackTrace | null) {
-  const memory = memoryPanStore();
+const judging = { a4: hertz(440), reference: 'band', limits: usualTolerances } as const;
+const usualJudging = judgingText(judging);
+
+function rackWith(
+  before: RackTrace | null,
+  memory = memoryPanStore(),
+  copy: { kept: readonly PanCard[] } = { kept: [] },
+) {
   const trace = { kept: before };
   const model = createRackModel({
     store: memory.store,
@@ -18,12 +33,18 @@ function rackWith(before: RackTrace | null) {
         trace.kept = next;
       },
     },
+    copy: {
+      read: () => copy.kept,
+      write: (next) => {
+        copy.kept = next;
+      },
+    },
     clock: { now: () => instant(5000) },
     makeCard: async () => sampleCard(),
-    judging: signal({ a4: hertz(440), reference: 'band', limits: usualTolerances }),
+    judging: signal(judging),
     lastBackup: signal(null),
   });
-  return { memory, trace, model };
+  return { memory, trace, copy, model };
 }
 
 /** A rack that was not empty once, with a store that only counts its readings after `count` was called. */
@@ -105,5 +126,71 @@ describe('the rack', () => {
     await model.load();
     expect(model.lost.value).toBeNull();
     expect(trace.kept).toEqual(was);
+  });
+});
+
+const card = (name: string): PanCard => ({ ...sampleCard(), name });
+const namesOf = (cards: readonly PanCard[]): readonly string[] => cards.map(({ name }) => name);
+
+describe('the copy of the cards', () => {
+  it('is shown until the rack has been read, which alone is believed', async () => {
+    const { model, memory, copy } = rackWith(null);
+    copy.kept = [card('Heron'), { ...card('Ibis'), pan: panId('pan-2') }];
+    memory.cards.set(samplePan, card('Egret'));
+    const loading = model.load();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.isChecked.value).toBe(false);
+    expect(namesOf(model.onRack.value)).toEqual(['Heron', 'Ibis']);
+    await loading;
+    expect(model.isChecked.value).toBe(true);
+    expect(namesOf(model.onRack.value)).toEqual(['Lead 1']);
+    expect(copy.kept).toEqual(model.onRack.value);
+  });
+
+  it('gives way without a word where it was right: nothing is drawn again', async () => {
+    const { model, memory, copy } = rackWith(null);
+    const kept = { ...card('Heron'), judgedBy: usualJudging };
+    copy.kept = [kept];
+    memory.cards.set(samplePan, { ...kept });
+    const loading = model.load();
+    const shown = model.onRack.value;
+    await loading;
+    expect(model.onRack.value).toBe(shown);
+  });
+
+  it('is nothing to speak of where the rack cannot be read, and stays', async () => {
+    const { model, memory, copy } = rackWith(null);
+    copy.kept = [card('Heron')];
+    memory.trouble.now = 'newer';
+    await model.load();
+    expect(model.state.value).toEqual({ kind: 'trouble', trouble: 'newer' });
+    expect(model.isChecked.value).toBe(false);
+    expect(namesOf(copy.kept)).toEqual(['Heron']);
+  });
+
+  it('does not hide that the rack was lost', async () => {
+    const was = { pans: 1, readings: 100, at: instant(1000) };
+    const { model, copy } = rackWith(was);
+    copy.kept = [card('Heron')];
+    const said: string[] = [];
+    model.state.subscribe(({ kind }) => said.push(`${kind} ${model.count.value}`));
+    await model.load();
+    expect(said).toEqual(['loading 0', 'ready 1', 'loading 0', 'ready 0']);
+    expect(model.lost.value).toEqual(was);
+    expect(copy.kept).toEqual([]);
+  });
+
+  it('stands in for a card that must be made anew', async () => {
+    const { model, memory, copy } = rackWith(null);
+    await memory.store.keep([sampleEdit('edit-1', 'Heron')]);
+    await settle();
+    memory.cards.clear();
+    copy.kept = [card('Heron')];
+    const { model: next } = rackWith(null, memory, copy);
+    const names: (readonly string[])[] = [];
+    next.onRack.subscribe((cards) => names.push(namesOf(cards)));
+    await next.load();
+    expect(names).toEqual([[], ['Heron'], ['Lead 1']]);
+    expect(model.count.value).toBe(1);
   });
 });

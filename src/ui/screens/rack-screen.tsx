@@ -1,5 +1,5 @@
 // The first screen: what can be done now, and all pans, the one that needs the tuner most first.
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { PanCard } from '../../domain/records/pan-card';
 import { displayName } from '../../domain/tuning/note-names';
 import type { Instant } from '../../domain/tuning/units';
@@ -22,7 +22,8 @@ const fewPans = 5;
 
 export function RackScreen({ models }: { readonly models: AppModels }) {
   const { listen, rack } = models;
-  useEffect(() => void rack.load(), [rack]);
+  // Before the first paint, which then shows the pans already.
+  useLayoutEffect(() => void rack.load(), [rack]);
   const count = rack.count.value;
   return (
     <main class="screen rack">
@@ -109,7 +110,10 @@ function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
   if (rack.count.value === 0) return <p class="hint">{rackWords.empty}</p>;
   const shown = rack.shown.value;
   return (
-    <section aria-label={rackWords.pansKept(rack.count.value)}>
+    <section
+      aria-label={rackWords.pansKept(rack.count.value)}
+      aria-busy={rack.isChecked.value ? undefined : 'true'}
+    >
       {rack.count.value > fewPans && (
         <div class="pair">
           <label class="field">

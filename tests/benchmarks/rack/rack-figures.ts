@@ -9,7 +9,10 @@ export type Phase = (typeof phases)[number];
 
 export interface Openings {
   /** Milliseconds, one a start of the browser. */
+  readonly copy: readonly number[];
   readonly rack: readonly number[];
+  /** From the beginning of the app's page to all pans on the screen. */
+  readonly app: readonly number[];
   readonly pan: readonly number[];
   readonly note: readonly number[];
   /** How many processes wanted the machine meanwhile, ours among them: the mean of a minute (getloadavg(3)). */

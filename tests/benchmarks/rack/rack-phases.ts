@@ -1,13 +1,18 @@
 // The phases of the benchmark of the rack, each in a browser of its own: fill it, open it again and again, write it
 // to a file, take the file in.
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { startOwnBrowser } from '../../browser/own-browser';
 import { withPeakMemory } from './page-memory';
 import { machineLoad, type Phase, type RackFigures, type RackFolder } from './rack-figures';
+import { timeApp } from './time-app';
 import { untilTidy } from './until-tidy';
 
 export interface RackTask {
   readonly address: string;
+  /** The app at the same origin. */
+  readonly appAddress: string;
   readonly folder: RackFolder;
   readonly pans: number;
   readonly rounds: number;
@@ -73,7 +78,9 @@ async function tidy(task: RackTask): Promise<void> {
 
 async function open(task: RackTask): Promise<RackFigures> {
   const { pans, rounds, starts } = task;
+  await firstVisit(task);
   await tidy(task);
+  const copy: number[] = [];
   const rack: number[] = [];
   const pan: number[] = [];
   const note: number[] = [];
@@ -81,6 +88,7 @@ async function open(task: RackTask): Promise<RackFigures> {
     // Other pans at every start: nothing of them has been read before.
     const [onePan, otherPan] = [(7 * start + 3) % pans, (7 * start + 6) % pans];
     await inBrowser(task, async (page) => {
+      copy.push(await page.evaluate((n) => window.storePage.timeCopy(n), pans));
       rack.push(await page.evaluate((n) => window.storePage.timeRack(n), pans));
       const ask = [onePan, rounds] as const;
       pan.push(await page.evaluate(([n, k]) => window.storePage.timePan(n, k), ask));
@@ -88,7 +96,31 @@ async function open(task: RackTask): Promise<RackFigures> {
       note.push(await page.evaluate(([n, k]) => window.storePage.timeNote(n, k), askNote));
     });
   }
-  return { opened: { rack, pan, note, load: machineLoad() } };
+  return { opened: { copy, rack, pan, note, app: await timesOfApp(task), load: machineLoad() } };
+}
+
+/** The app for the first time: it gets its offline copy, judges all pans by its settings and keeps the cards. */
+async function firstVisit({ folder, appAddress, pans }: RackTask): Promise<void> {
+  // An offline copy of an earlier run would be shown instead of this build.
+  rmSync(join(folder.profile, 'Default', 'Service Worker'), { recursive: true, force: true });
+  await timeApp(folder.profile, appAddress, pans, (page) =>
+    page.waitForFunction(
+      () =>
+        navigator.serviceWorker.controller !== null &&
+        document.querySelector('.pan-list') !== null &&
+        document.querySelector('[aria-busy]') === null,
+      undefined,
+      { timeout: 0 },
+    ),
+  );
+}
+
+async function timesOfApp({ folder, appAddress, pans, starts }: RackTask): Promise<number[]> {
+  const times: number[] = [];
+  for (let start = 0; start < starts; start += 1) {
+    times.push(await timeApp(folder.profile, appAddress, pans));
+  }
+  return times;
 }
 
 async function exportAll(task: RackTask): Promise<RackFigures> {

@@ -1,5 +1,6 @@
 // Times, in milliseconds, of what the app asks the store for, and of the rack on its way to a file and back.
 import type { BackupFiles } from '../../../src/domain/ports/backup-files';
+import type { CardCopy } from '../../../src/domain/ports/card-copy';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import type { Loaded, PanStore } from '../../../src/domain/ports/pan-store';
 import { readingValues } from '../../../src/domain/records/reading-values';
@@ -14,6 +15,10 @@ export const timeRack = (store: PanStore, pans: number): Promise<number> =>
     const { cards, stale } = loaded(await store.cards());
     expectCount('cards', cards.length + stale.length, pans);
   });
+
+/** All cards of the rack from their copy outside the database. */
+export const timeCopy = (copy: CardCopy, pans: number): Promise<number> =>
+  timed(async () => expectCount('cards', copy.read().length, pans));
 
 /** A pan's records and the readings of its newest two rounds. */
 export const timePan = (store: PanStore, pan: number, rounds: number): Promise<number> =>

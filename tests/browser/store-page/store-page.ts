@@ -2,6 +2,7 @@
 import { BrowserMicrophoneTurn } from '../../../src/audio/browser-microphone-turn';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import { instant } from '../../../src/domain/tuning/units';
+import { BrowserCardCopy } from '../../../src/storage/browser-card-copy';
 import { BrowserFileHandout } from '../../../src/storage/browser-file-handout';
 import { BrowserStorageHealth } from '../../../src/storage/browser-storage-health';
 import { Database } from '../../../src/storage/database';
@@ -11,12 +12,13 @@ import { IndexedDbSettings } from '../../../src/storage/indexed-db-settings';
 import { RackChanges } from '../../../src/storage/rack-changes';
 import * as samples from '../../storage/rack-sample';
 import { fillPan } from './fill-rack';
-import { timeExport, timeImport, timeNote, timePan, timeRack } from './measure-rack';
+import { timeCopy, timeExport, timeImport, timeNote, timePan, timeRack } from './measure-rack';
 import { checkSaved, saveForever } from './save-forever';
 
 const database = new Database();
 const changes = new RackChanges();
 const store = new IndexedDbPanStore(database, changes);
+const copy = new BrowserCardCopy();
 const backups = new IndexedDbBackupFiles({
   database,
   changes,
@@ -37,6 +39,7 @@ const storePage = {
   saveForever: (cycle: number) => saveForever(store, cycle),
   checkSaved: (cycle: number, acknowledged: number) => checkSaved(store, cycle, acknowledged),
   fillPan: (pan: number, rounds: number) => fillPan(store, pan, rounds),
+  timeCopy: (pans: number) => timeCopy(copy, pans),
   timeRack: (pans: number) => timeRack(store, pans),
   timePan: (pan: number, rounds: number) => timePan(store, pan, rounds),
   timeNote: (pan: number, rounds: number) => timeNote(store, pan, rounds),
