@@ -55,8 +55,9 @@ test('the rack at every size', async () => {
         print(`${pans} pans: ${phase} is over, ${filled?.pans} are filled`);
         if (phase !== 'open' || !opened) continue;
         const { copy, rack, app, pan, note, load } = opened;
+        const all = times(app.map((each) => each.all));
         print(
-          `copy ${times(copy)}, rack ${times(rack)}, app ${times(app)}, pan ${times(pan)}, note ${times(note)} ms, load ${load}`,
+          `copy ${times(copy)}, rack ${times(rack)}, app ${all}, pan ${times(pan)}, note ${times(note)} ms, load ${load}`,
         );
       }
     }

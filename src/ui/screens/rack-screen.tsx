@@ -1,21 +1,15 @@
 // The first screen: what can be done now, and all pans, the one that needs the tuner most first.
 import { useLayoutEffect } from 'preact/hooks';
-import type { PanCard } from '../../domain/records/pan-card';
-import { displayName } from '../../domain/tuning/note-names';
-import type { Instant } from '../../domain/tuning/units';
-import type { NoteStanding } from '../../domain/work/note-standing';
 import { rackOrders } from '../../domain/work/rack-order';
-import { needNow } from '../../domain/work/tuner-need';
 import type { AppModels } from '../app-models';
 import { FileButton } from '../parts/file-button';
+import { PanRows } from '../parts/pan-rows';
 import { RackLost } from '../parts/rack-lost';
-import { StandingMark } from '../parts/standing-mark';
 import { addressOf } from '../route';
 import { words } from '../words';
 import { reminderWords } from '../words/backup-words';
-import { agoWords, needWords, rackWords, storeTroubleWords } from '../words/rack-words';
+import { rackWords, storeTroubleWords } from '../words/rack-words';
 import './rack-screen.css';
-import { familyWords } from '../words/family-words';
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
@@ -146,13 +140,7 @@ function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
         </div>
       )}
       {shown.length === 0 && <p class="hint">{rackWords.noMatch}</p>}
-      <ul class="pan-list">
-        {shown.map((card) => (
-          <li key={card.pan}>
-            <PanRow card={card} now={now()} />
-          </li>
-        ))}
-      </ul>
+      <PanRows cards={shown} now={now()} isFirst={!rack.isChecked.value} />
     </section>
   );
 }
@@ -164,53 +152,9 @@ function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
   return (
     <details class="how-sure">
       <summary>{rackWords.removed(removed.length)}</summary>
-      <ul class="pan-list">
-        {removed.map((card) => (
-          <li key={card.pan}>
-            <PanRow card={card} now={now()} />
-          </li>
-        ))}
-      </ul>
+      <PanRows cards={removed} now={now()} />
     </details>
   );
-}
-
-function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }) {
-  const { pan, name, family, layoutName, lastRoundAt } = card;
-  const when =
-    lastRoundAt === null ? rackWords.noRoundYet : rackWords.round(agoWords(lastRoundAt, now));
-  const asides = [
-    layoutName === '' ? familyWords[family] : layoutName,
-    when,
-    card.isProvisional ? rackWords.provisional : '',
-    card.openRound === null ? '' : rackWords.openRound,
-    card.hasConflict ? rackWords.writtenTwice : '',
-    card.stopgaps.length > 0 ? rackWords.magnetOn(card.stopgaps.map(displayName).join(', ')) : '',
-  ].filter((each) => each !== '');
-  return (
-    <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>
-      <StandingMark standing={worstOf(card)} />
-      <span>
-        <b class="pan-name">{name}</b>
-        <span class="aside">{asides.join(' · ')}</span>
-        <span class="need">{needLine(card, now)}</span>
-      </span>
-    </a>
-  );
-}
-
-const worstFirst: readonly NoteStanding[] = ['avoid', 'out', 'playable', 'good'];
-
-const worstOf = ({ standings }: PanCard): NoteStanding =>
-  worstFirst.find((standing) => standings[standing] > 0) ?? 'unread';
-
-function needLine(card: PanCard, now: Instant): string {
-  const { lastRoundAt, worst } = card;
-  const { reasons } = needNow(card, now);
-  if (reasons.length > 0) return reasons.slice(0, 2).map(needWords).join('; ');
-  if (lastRoundAt === null) return rackWords.notHeardYet;
-  const [first] = worst;
-  return first === undefined ? rackWords.allGood : rackWords.worstIs(displayName(first));
 }
 
 function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly models: AppModels }) {

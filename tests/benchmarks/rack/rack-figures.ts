@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import type { PeakMemory } from './page-memory';
+import type { AppTimes } from './time-app';
 
 export const phases = ['fill', 'open', 'export', 'import'] as const;
 export type Phase = (typeof phases)[number];
@@ -11,8 +12,7 @@ export interface Openings {
   /** Milliseconds, one a start of the browser. */
   readonly copy: readonly number[];
   readonly rack: readonly number[];
-  /** From the beginning of the app's page to all pans on the screen. */
-  readonly app: readonly number[];
+  readonly app: readonly AppTimes[];
   readonly pan: readonly number[];
   readonly note: readonly number[];
   /** How many processes wanted the machine meanwhile, ours among them: the mean of a minute (getloadavg(3)). */

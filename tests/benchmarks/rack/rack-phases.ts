@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core';
 import { startOwnBrowser } from '../../browser/own-browser';
 import { withPeakMemory } from './page-memory';
 import { machineLoad, type Phase, type RackFigures, type RackFolder } from './rack-figures';
-import { timeApp } from './time-app';
+import { type AppTimes, timeApp } from './time-app';
 import { untilTidy } from './until-tidy';
 
 export interface RackTask {
@@ -115,8 +115,8 @@ async function firstVisit({ folder, appAddress, pans }: RackTask): Promise<void>
   );
 }
 
-async function timesOfApp({ folder, appAddress, pans, starts }: RackTask): Promise<number[]> {
-  const times: number[] = [];
+async function timesOfApp({ folder, appAddress, pans, starts }: RackTask): Promise<AppTimes[]> {
+  const times: AppTimes[] = [];
   for (let start = 0; start < starts; start += 1) {
     times.push(await timeApp(folder.profile, appAddress, pans));
   }
