@@ -127,7 +127,11 @@ export function createRackModel(ports: RackPorts): RackModel {
     const kept = await asked;
     if (mine !== turn) return;
     if (kept.kind === 'trouble') {
-      state.value = kept;
+      batch(() => {
+        state.value = kept;
+        // A copy alone is no rack.
+        if (!isChecked.value) cards.value = new Map();
+      });
       return;
     }
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));

@@ -165,6 +165,7 @@ describe('the copy of the cards', () => {
     await model.load();
     expect(model.state.value).toEqual({ kind: 'trouble', trouble: 'newer' });
     expect(model.isChecked.value).toBe(false);
+    expect(model.count.value).toBe(0);
     expect(namesOf(copy.kept)).toEqual(['Heron']);
   });
 
