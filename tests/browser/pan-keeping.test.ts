@@ -33,6 +33,20 @@ describe('a pan that was taken off the rack', () => {
   });
 });
 
+describe('a pan whose name was lost', () => {
+  it('can be found on the rack, and has a heading', async () => {
+    const app = await openWithRecords('#/', { records: panWith({ name: '' }, [{ day: 0 }]) });
+    try {
+      const { page } = app;
+      await page.locator('.pan-row', { hasText: 'Pan without a name' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Pan without a name' }).waitFor();
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+});
+
 /** In the page: a photo as a camera gives it, as base64. */
 const takePhoto = async (): Promise<string> => {
   const canvas = document.createElement('canvas');

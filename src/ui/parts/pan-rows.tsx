@@ -58,7 +58,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>
       <StandingMark standing={worstOf(card)} />
       <span>
-        <b class="pan-name">{name}</b>
+        <b class="pan-name">{rackWords.nameOf(name)}</b>
         <span class="aside">{asides.join(' · ')}</span>
         <span class="need">{needLine(card, now)}</span>
       </span>

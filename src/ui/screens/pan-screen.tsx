@@ -20,7 +20,7 @@ import { words } from '../words';
 import { knockWords } from '../words/knock-words';
 import { noteListWords } from '../words/list-words';
 import { panPageWords, panWords } from '../words/pan-words';
-import { agoWords } from '../words/rack-words';
+import { agoWords, rackWords } from '../words/rack-words';
 import { conditionWords, headlineWords, resultWords } from '../words/result-words';
 import { tonightWords } from '../words/tonight-words';
 import { tunedWords } from '../words/tuned-words';
@@ -44,7 +44,7 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
   return (
     <main class="screen pan-page" data-pan={pan.id}>
       <header class="top">
-        <h1>{fields.name}</h1>
+        <h1>{rackWords.nameOf(fields.name)}</h1>
         <span>{fields.layout.name}</span>
       </header>
       {fields.isRemoved && (

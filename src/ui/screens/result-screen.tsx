@@ -96,7 +96,7 @@ function Shown({
   return (
     <main class="screen result" data-round={result.round}>
       <header class="top">
-        <h1>{pan.current.fields.name}</h1>
+        <h1>{rackWords.nameOf(pan.current.fields.name)}</h1>
         <span>
           {resultWords.ways[result.way]}, {momentWords(result.at)}
         </span>

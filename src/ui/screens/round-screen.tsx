@@ -129,7 +129,7 @@ function Round({
       data-left={notesLeft(progress).join(' ')}
     >
       <header class="top">
-        <h1>{fields.name}</h1>
+        <h1>{rackWords.nameOf(fields.name)}</h1>
         <span role="status">
           {panWords.progress(done, progress.order.length)} {panWords.heard}
         </span>

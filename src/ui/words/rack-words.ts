@@ -15,6 +15,8 @@ export const rackWords = {
   noMatch: 'No pan is called that, or belongs to that.',
   empty: 'No pans are kept here yet. Add one, or just listen: strike any note.',
   reading: 'Opening the rack',
+  /** The name as a heading: that of a pan whose name was lost is empty. */
+  nameOf: (name: string) => (name === '' ? 'Pan without a name' : name),
   noRoundYet: 'no round yet',
   notHeardYet: 'not heard yet',
   allGood: 'all notes good',
