@@ -37,6 +37,16 @@ export const usualCount = 3;
 /** Light blows that do as much as a firm one (own guess, no source). */
 const firmWorth = 2;
 
+/** What one blow does, 1 for a light one. */
+export const worthOf = (firmness: BlowFirmness): number => (firmness === 'firm' ? firmWorth : 1);
+
 /** How much a set does, 1 for the usual number of light blows. The response model is linear in it. */
 export const strengthOf = (firmness: BlowFirmness, count: number | null): number =>
-  ((count ?? usualCount) / usualCount) * (firmness === 'firm' ? firmWorth : 1);
+  ((count ?? usualCount) / usualCount) * worthOf(firmness);
+
+/** How hard a set is, and whether by few firm blows or many light ones. */
+export interface SetForce {
+  readonly firmness: BlowFirmness;
+  /** As in `strengthOf`. */
+  readonly strength: number;
+}

@@ -64,7 +64,8 @@ export function choosePlace(
   const safe = plannedPlaces(note, model)
     .flatMap((planned) => doses.map((dose) => ({ planned, ...planned.where, ...dose })))
     .map(({ planned, ...dose }) => {
-      const expected = model.predict(note, dose, strengthOf(dose.firmness, dose.count));
+      const strength = strengthOf(dose.firmness, dose.count);
+      const expected = model.predict(note, dose, { ...dose, strength });
       return { planned, set: { ...dose, ...blowGain(errors, expected, bounds), expected } };
     })
     .filter(({ set }) => set.harm <= mostHarm && !couldSlip(errors, bounds, set));

@@ -1,4 +1,5 @@
 // The regression behind the response model, in its form by covariances (a Gaussian process): any number of levels at once.
+import type { SetForce } from './blow-places';
 import { priorOf } from './blow-priors';
 import type { BlowSet } from './blow-sets';
 import { choleskyOf, inverseEntry, inverseTriangle, solveCholesky } from './cholesky';
@@ -115,10 +116,10 @@ function rowsOf({ change, spot, strength }: PlacedSet, set: number): Row[] {
 
 /** Covariance of one set's measured changes about its expected effect. `squares`: see `blowScatter`. */
 export const noiseOf = (
-  { sigma, strength, age }: Pick<PlacedSet, 'sigma' | 'strength' | 'age'>,
+  { sigma, age, ...force }: Pick<PlacedSet, 'sigma' | 'age' | keyof SetForce>,
   squares: Matrix3,
 ): Matrix3 => {
-  const blows = blowScatter(squares, strength);
+  const blows = blowScatter(squares, force);
   return matrix3((i, j) => ageFactor(age) * (blows[i][j] + (i === j ? sigma[i] ** 2 : 0)));
 };
 

@@ -1,7 +1,7 @@
 // What blows do on this pan: the trade's wide expectation at first, then more and more what the pan's own sets say.
 import { olderFirst } from '../records/record-order';
 import type { Instant, MidiNote } from '../tuning/units';
-import type { BlowWhere } from './blow-places';
+import { type BlowWhere, type SetForce, strengthOf } from './blow-places';
 import type { BlowSet, NoteTraits } from './blow-sets';
 import { type Effect, fitResponse, noiseOf } from './fit-response';
 import { mahalanobis } from './mahalanobis';
@@ -21,8 +21,8 @@ export interface Prediction {
 }
 
 export interface ResponseModel {
-  /** `strength` as in `strengthOf`: 1 for a usual set of light blows. */
-  predict(note: MidiNote, where: BlowWhere, strength?: number): Prediction;
+  /** What a set at this place will do; a usual set of light blows unless told. */
+  predict(note: MidiNote, where: BlowWhere, force?: SetForce): Prediction;
   /** True if a set's effect contradicts what the other sets say: one in a hundred does by chance. */
   isContradicting(set: BlowSet): boolean;
   /** How many sets it has learned from. */
@@ -33,6 +33,7 @@ export interface ResponseModel {
 const mostSets = 100;
 /** 95th percentile of the normal distribution. */
 const ninetyPercent = 1.645;
+const usualForce: SetForce = { firmness: 'light', strength: strengthOf('light', null) };
 const nowhere: NoteTraits = { ring: null, size: 0 };
 
 /**
@@ -64,7 +65,8 @@ export function learnResponse(
   };
   return {
     setCount: newest.length,
-    predict: (note, where, strength = 1) => predictionOf(effectAt(spotOf(note, where)), strength),
+    predict: (note, where, force = usualForce) =>
+      predictionOf(effectAt(spotOf(note, where)), force),
     isContradicting(set) {
       if (learned.has(set.id)) return fit.contradicting.has(set.id);
       const { mean, covariance } = effectAt(spotOf(set.note, set));
@@ -80,8 +82,9 @@ export function learnResponse(
   };
 }
 
-function predictionOf({ mean: effect, covariance: unsure }: Effect, strength: number): Prediction {
-  const scatter = blowScatter(expectedSquares(effect, unsure), strength);
+function predictionOf({ mean: effect, covariance: unsure }: Effect, force: SetForce): Prediction {
+  const { strength } = force;
+  const scatter = blowScatter(expectedSquares(effect, unsure), force);
   const mean = mapThree(effect, (each) => strength * each);
   const doubt = matrix3((i, j) => strength ** 2 * unsure[i][j]);
   const covariance = matrix3((i, j) => doubt[i][j] + scatter[i][j]);

@@ -1,27 +1,30 @@
 // How much the same blows differ in effect from one set to the next, and when that is too much to be chance.
+import { type SetForce, worthOf } from './blow-places';
 import { type Matrix3, matrix3, type ThreePartials } from './three-partials';
 
 /** Own guesses; tested against simulated pans. */
 const scatter = {
   /** Of a set as a whole, a part of its effect: chance from blow to blow, and how hard the whole set was. */
   blows: 0.36,
-  set: 0.18,
+  set: 0.1,
   /** Of each partial by itself, cents: per usual set, and with any set. */
-  each: 0.7,
-  base: 0.3,
+  each: 0.6,
+  base: 0.2,
 };
 
 /**
- * Covariance of what one set of this strength does beside the expected. `squares`: expected products of the effects
- * of a usual set (`expectedSquares`), so that a place of which little is known is not taken for one that scatters little.
+ * Covariance of what one set does beside the expected. `squares`: expected products of the effects of a usual set
+ * (`expectedSquares`), so that a place of which little is known is not taken for one that scatters little.
  */
-export const blowScatter = (squares: Matrix3, strength: number): Matrix3 =>
-  matrix3((i, j) => {
-    // Chance from blow to blow averages out with their number, and the strength goes with it.
-    const part = strength * scatter.blows ** 2 + (strength * scatter.set) ** 2;
+export const blowScatter = (squares: Matrix3, { strength, firmness }: SetForce): Matrix3 => {
+  // Chance from blow to blow averages out with their number: the variance goes with strength · (worth of one blow).
+  const chance = strength * worthOf(firmness);
+  const part = chance * scatter.blows ** 2 + (strength * scatter.set) ** 2;
+  return matrix3((i, j) => {
     const common = part * squares[i][j];
-    return i === j ? common + (strength * scatter.each) ** 2 + scatter.base ** 2 : common;
+    return i === j ? common + chance * scatter.each ** 2 + scatter.base ** 2 : common;
   });
+};
 
 /** E(e·eᵀ) of an effect e with this mean and covariance. */
 export const expectedSquares = (mean: ThreePartials, covariance: Matrix3): Matrix3 =>

@@ -33,7 +33,7 @@ function afterOneBlow(model: ResponseModel, errors: NoteErrors, place: string, s
   const strength = strengthOf('light', 1);
   const [usual, expected] = [
     model.predict(note, where),
-    model.predict(note, where, strength),
+    model.predict(note, where, { firmness: 'light', strength }),
   ] as const;
   return { plan, places, left: leftAfter(errors, places, plan, { at, strength, usual, expected }) };
 }
@@ -57,8 +57,8 @@ describe('what is left after a step', () => {
   it('is what the best plan leaves of the moved note, where everything is known', () => {
     const sure: ResponseModel = {
       ...untaught,
-      predict: (each, where, strength = 1) => ({
-        ...untaught.predict(each, where, strength),
+      predict: (each, where, force) => ({
+        ...untaught.predict(each, where, force),
         covariance: nothing,
         doubt: nothing,
       }),

@@ -44,8 +44,8 @@ function score(setCount: number, placeCount: number, noteCount: number): Score {
     const model = learnResponse(sets, traits, now);
     for (let k = 0; k < 10; k++) {
       const { set: next, truth } = pan.next();
-      const prediction = model.predict(next.note, next, next.strength);
-      const guess = prior.predict(next.note, next, next.strength);
+      const prediction = model.predict(next.note, next, next);
+      const guess = prior.predict(next.note, next, next);
       for (const i of [0, 1, 2] as const) {
         const [low, high] = prediction.interval90[i];
         sum.all++;
