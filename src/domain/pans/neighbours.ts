@@ -16,10 +16,16 @@ export interface Neighbour {
   readonly border: number;
 }
 
+/** Which notes share borders is looked up in a grid, and every advice asks for it: once for a drum. */
+const known = new WeakMap<readonly NotePlace[], ReadonlyMap<MidiNote, readonly Neighbour[]>>();
+
 /** Notes of the same drum that share a border with `note`, longest border first; empty for a note the pan lacks. */
 export const neighboursOf = (layout: PanLayout, note: MidiNote): readonly Neighbour[] => {
   const drum = layout.drums.find(({ notes }) => notes.some((place) => place.note === note));
-  return drum ? (neighboursOn(drum.notes).get(note) ?? []) : [];
+  if (!drum) return [];
+  const neighbours = known.get(drum.notes) ?? neighboursOn(drum.notes);
+  known.set(drum.notes, neighbours);
+  return neighbours.get(note) ?? [];
 };
 
 /** The neighbours of every note of a drum. The metal between ovals counts to the note whose outline is nearest. */
