@@ -5,6 +5,7 @@ import {
   assert as assertProperty,
   type IAsyncProperty,
   type IProperty,
+  type IRawProperty,
   type Parameters,
 } from 'fast-check';
 
@@ -31,5 +32,6 @@ export function assert<Input>(
   property: IAsyncProperty<Input> | IProperty<Input>,
   parameters?: Parameters<Input>,
 ): void | Promise<void> {
-  return assertProperty(property as IProperty<Input>, runs(parameters));
+  const either: IRawProperty<Input> = property;
+  return assertProperty(either, runs(parameters));
 }

@@ -6,8 +6,8 @@ import type { KeptCards, PanStore, StoreTrouble } from '../domain/ports/pan-stor
 import type { Clock } from '../domain/ports/phone-ports';
 import type { TraceStore } from '../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../domain/records/backup-reminder';
-import { areSameCards, type Cards, cardsByPan } from '../domain/records/card-copy';
 import { type CardSettings, judgingText } from '../domain/records/card-settings';
+import { areSameCards, type Cards, cardsByPan } from '../domain/records/cards-by-pan';
 import type { PanCard } from '../domain/records/pan-card';
 import type { PanId } from '../domain/records/rack-records';
 import { isLost, type RackTrace } from '../domain/records/rack-trace';

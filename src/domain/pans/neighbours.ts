@@ -22,11 +22,18 @@ const known = new WeakMap<readonly NotePlace[], ReadonlyMap<MidiNote, readonly N
 /** Notes of the same drum that share a border with `note`, longest border first; empty for a note the pan lacks. */
 export const neighboursOf = (layout: PanLayout, note: MidiNote): readonly Neighbour[] => {
   const drum = layout.drums.find(({ notes }) => notes.some((place) => place.note === note));
-  if (!drum) return [];
-  const neighbours = known.get(drum.notes) ?? neighboursOn(drum.notes);
-  known.set(drum.notes, neighbours);
-  return neighbours.get(note) ?? [];
+  return drum ? (knownNeighboursOn(drum.notes).get(note) ?? []) : [];
 };
+
+function knownNeighboursOn(
+  places: readonly NotePlace[],
+): ReadonlyMap<MidiNote, readonly Neighbour[]> {
+  const before = known.get(places);
+  if (before) return before;
+  const neighbours = neighboursOn(places);
+  known.set(places, neighbours);
+  return neighbours;
+}
 
 /** The neighbours of every note of a drum. The metal between ovals counts to the note whose outline is nearest. */
 export function neighboursOn(

@@ -1,6 +1,5 @@
 // The cards of the rack as one text, for a copy of them outside the database.
 import type { PanCard } from './pan-card';
-import type { PanId } from './rack-records';
 import { restorePanCard } from './restore-pan-card';
 
 export const cardCopyText = (cards: readonly PanCard[]): string => JSON.stringify(cards);
@@ -15,13 +14,3 @@ export function restoreCardCopy(text: string | null): readonly PanCard[] {
   }
   return Array.isArray(value) ? value.flatMap((card) => restorePanCard(card) ?? []) : [];
 }
-
-export type Cards = ReadonlyMap<PanId, PanCard>;
-
-export const cardsByPan = (cards: readonly PanCard[]): Cards =>
-  new Map(cards.map((card) => [card.pan, card]));
-
-/** True if both hold the same, in whatever order. */
-export const areSameCards = (one: Cards, other: Cards): boolean =>
-  one.size === other.size &&
-  [...one].every(([pan, card]) => JSON.stringify(card) === JSON.stringify(other.get(pan)));

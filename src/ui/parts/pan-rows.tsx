@@ -9,6 +9,7 @@ import { needNow } from '../../domain/work/tuner-need';
 import { addressOf } from '../route';
 import { familyWords } from '../words/family-words';
 import { agoWords, needWords, rackWords } from '../words/rack-words';
+import './pan-rows.css';
 import { StandingMark } from './standing-mark';
 
 /** More than fit on a screen. */

@@ -11,7 +11,7 @@ export const rackWords = {
   fileWaits: (name: string) => `A file waits to be taken in: ${name}`,
   search: 'Find a pan',
   sortBy: 'Order',
-  orders: { need: 'needs the tuner most', name: 'by name', 'last-round': 'longest not heard' },
+  orders: { need: 'most in need', name: 'by name', 'last-round': 'oldest round' },
   noMatch: 'No pan is called that, or belongs to that.',
   empty: 'No pans are kept here yet. Add one, or just listen: strike any note.',
   reading: 'Opening the rack',

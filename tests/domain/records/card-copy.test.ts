@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  areSameCards,
-  cardCopyText,
-  cardsByPan,
-  restoreCardCopy,
-} from '../../../src/domain/records/card-copy';
+import { cardCopyText, restoreCardCopy } from '../../../src/domain/records/card-copy';
 import { panId } from '../../../src/domain/records/rack-records';
 import * as fc from '../../properties';
 import { sampleCard } from '../../storage/rack-sample';
@@ -29,19 +24,5 @@ describe('the copy of the cards', () => {
         expect(restoreCardCopy(text)).toEqual([]);
       }),
     );
-  });
-});
-
-describe('cards compared', () => {
-  it('are the same in whatever order', () => {
-    expect(areSameCards(cardsByPan([heron, ibis]), cardsByPan([{ ...ibis }, heron]))).toBe(true);
-  });
-
-  it.each([
-    ['one is missing', [heron]],
-    ['one is another pan', [heron, { ...ibis, pan: panId('pan-3') }]],
-    ['one has changed', [heron, { ...ibis, need: 5 }]],
-  ])('differ where %s', (_what, others) => {
-    expect(areSameCards(cardsByPan([heron, ibis]), cardsByPan(others))).toBe(false);
   });
 });
