@@ -17,10 +17,10 @@ interface Guess {
 }
 
 /** Guesses that a working day of a tuner fits into: a set of a few light blows moves a note by some cents. */
-const up: Guess = { mean: 4, own: 2 };
-const upMost: Guess = { mean: 6, own: 3 };
-const down: Guess = { mean: -4, own: 2 };
-const downNotAlways: Guess = { mean: -2, own: 4 };
+const up: Guess = { mean: 4, own: 1.2 };
+const upMost: Guess = { mean: 6, own: 1.8 };
+const down: Guess = { mean: -4, own: 1.2 };
+const downNotAlways: Guess = { mean: -2, own: 3 };
 const little: Guess = { mean: 0, own: 1.5 };
 const eitherWay: Guess = { mean: 0, own: 5 };
 const unknown: Guess = { mean: 0, own: 4 };

@@ -1,13 +1,12 @@
 // Where to hammer next: the place, side and firmness that are expected to bring a note closest to true.
 import type { MidiNote } from '../tuning/units';
-import { type BlowGain, blowGain, boundsOf } from './blow-gain';
+import { type BlowGain, blowGain, boundsOf, harmChance } from './blow-gain';
 import { type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
 import type { BlowSet } from './blow-sets';
 import { leftAfter } from './look-ahead';
-import { changeOfErrors, errorsBefore, type NoteErrors } from './note-errors';
+import { errorsBefore, type NoteErrors } from './note-errors';
 import { planBlows, plannedPlaces, wrongNow } from './plan-blows';
 import type { Prediction, ResponseModel } from './response-model';
-import { mapThree, partialIndices, type ThreePartials } from './three-partials';
 
 export interface Dose {
   readonly firmness: BlowFirmness;
@@ -36,22 +35,20 @@ const doses: readonly Dose[] = [
   { firmness: 'firm', count: 4 },
   { firmness: 'firm', count: 6 },
 ];
-/** Where the doubt is larger than the gain, or the gain comes later, no set is harder than this. */
+/** Where the doubt is larger than the gain, no set is harder than this. */
 const mostToTry: Dose = { firmness: 'light', count: 3 };
 /** What a place has not shown in so many such sets it will not show in one more. */
-const mostTries = 3;
+const mostTries = 4;
 /** No set is suggested that may, at the worst, make a partial this much worse than the note ever was, cents. */
 const mostHarm = 4;
-/** Nor one that would do more harm than this if a blow were far too hard, cents. */
-const mostHarmBySlip = 5;
-/** A slip moves the note by so many blows, and the other blows of the set by so many each (own guesses; tested against simulated pans). */
-const slip = { blows: 6, others: 1.3 };
+/** What making a note much worse costs, in squares of limits: of two sets that promise as much the safer one is taken (own choice, tried on simulated pans). */
+const harmPrice = 25;
 /** Blows that are expected to take away less than this part of the error, with all that follows, are not worth it. */
 const leastPart = 0.01;
 
 /**
  * The set that, with the best plan for what comes after it, leaves the note the least wrong, or why there is none. No
- * set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt about it.
+ * set that could do much harm is suggested, and none but a few light blows where gain or loss is less than the doubt about it.
  * `sets`: those on this note so far.
  */
 export function choosePlace(
@@ -60,7 +57,8 @@ export function choosePlace(
   model: ResponseModel,
   sets: readonly BlowSet[] = [],
 ): PlaceChoice | 'nothing-helps' | 'too-unsure' {
-  const bounds = boundsOf(errors, { values: errorsBefore(errors, sets) });
+  const opening = { values: errorsBefore(errors, sets) };
+  const bounds = boundsOf(errors, opening);
   const safe = plannedPlaces(note, model)
     .flatMap((planned) => doses.map((dose) => ({ planned, ...planned.where, ...dose })))
     .map(({ planned, ...dose }) => {
@@ -68,7 +66,7 @@ export function choosePlace(
       const expected = model.predict(note, dose, { ...dose, strength });
       return { planned, set: { ...dose, ...blowGain(errors, expected, bounds), expected } };
     })
-    .filter(({ set }) => set.harm <= mostHarm && !couldSlip(errors, bounds, set));
+    .filter(({ set }) => set.harm <= mostHarm);
   const allowed = safe.flatMap(({ planned, set }) => {
     const aim = aimOf(set, sets);
     return aim ? [{ planned, set: { aim, ...set } }] : [];
@@ -80,24 +78,12 @@ export function choosePlace(
   const worth = allowed.map(({ planned, set }) => {
     const strength = strengthOf(set.firmness, set.count);
     const step = { ...set, strength, at: places.indexOf(planned), usual: model.predict(note, set) };
-    return { set, gain: wrong - leftAfter(errors, places, plan, step) };
+    const harm = harmPrice * harmChance(errors, opening, set.expected, set.count);
+    return { set, gain: wrong - leftAfter(errors, places, plan, step) - harm };
   });
   const best = largest(worth, ({ gain }) => gain);
   if (best && best.gain >= leastPart * wrong) return best.set;
   return safe.some(({ set }) => set.gain > 0) ? 'too-unsure' : 'nothing-helps';
-}
-
-/** True if one blow of the set, far too hard, could do harm. */
-function couldSlip(
-  { values, weights }: NoteErrors,
-  bounds: ThreePartials,
-  { expected, count }: ExpectedSet,
-): boolean {
-  const blows = (count - 1) * slip.others + slip.blows;
-  const moved = mapThree(changeOfErrors(expected.mean), (change) => (change / count) * blows);
-  return partialIndices.some(
-    (k) => weights[k] > 0 && Math.abs(values[k] + moved[k]) > bounds[k] + mostHarmBySlip,
-  );
 }
 
 type ExpectedSet = Omit<PlaceChoice, 'aim'>;
@@ -106,10 +92,9 @@ type ExpectedSet = Omit<PlaceChoice, 'aim'>;
 function aimOf(each: ExpectedSet, sets: readonly BlowSet[]): BlowAim | null {
   const { gain, doubt } = each;
   if (gain >= doubt) return 'mend';
-  if (!isGentle(each)) return null;
   // Where less is doubted than is lost, the loss is meant.
   if (gain < -doubt) return 'prepare';
-  return triesAt(each, sets) < mostTries ? 'try' : null;
+  return isGentle(each) && triesAt(each, sets) < mostTries ? 'try' : null;
 }
 
 const isGentle = ({ firmness, count }: Dose): boolean =>

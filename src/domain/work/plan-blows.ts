@@ -48,7 +48,7 @@ const unanswered = 0.8;
 const smallestStep = 0.005;
 
 /** A note with any partial outside its limit is this much worse, in squares of limits, than its errors alone (own choice, tried on simulated pans). */
-const outsideWorth = 1;
+const outsideWorth = 3;
 /** A second plan counts the partials that are outside their limit so many times: the first may not find it worth while to move them in (own choice, tried on simulated pans). */
 const offFactor = 3;
 
