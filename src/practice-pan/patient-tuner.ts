@@ -7,7 +7,7 @@ import { strengthOf } from '../domain/work/blow-places';
 import { type BlowSet, changeBetween, noteTraits } from '../domain/work/blow-sets';
 import type { JudgedNote } from '../domain/work/judge-note';
 import type { ProfessionalLimits } from '../domain/work/professional-limits';
-import { learnResponse } from '../domain/work/response-model';
+import { learnResponse, type ResponseModel } from '../domain/work/response-model';
 import type { PracticePan } from './practice-pan';
 
 export interface PatientRules {
@@ -15,6 +15,8 @@ export interface PatientRules {
   readonly professional: ProfessionalLimits;
   /** Stops after so many sets of blows. */
   readonly mostSets: number;
+  /** What is known of the response after these sets; what they teach unless told. */
+  readonly know?: (sets: readonly BlowSet[]) => ResponseModel;
 }
 
 export interface PatientWork {
@@ -38,19 +40,14 @@ const minute = 60_000;
 export function* workPatiently(
   pan: Pick<PracticePan, 'layout' | 'truth' | 'hammer'>,
   note: MidiNote,
-  { limits, professional, mostSets }: PatientRules,
+  { limits, professional, mostSets, know = learnedOn(pan.layout) }: PatientRules,
   normal: () => number,
 ): Generator<BlowSet, PatientWork> {
-  const traits = noteTraits(pan.layout);
   const sets: BlowSet[] = [];
   const counts: number[] = [];
   let judged = measure(pan, note, normal);
   const advise = (): Advice =>
-    adviceFor(
-      benchNote(pan.layout, judged, sets),
-      learnResponse(sets, traits, instant(sets.length * minute)),
-      { limits, professional },
-    );
+    adviceFor(benchNote(pan.layout, judged, sets), know(sets), { limits, professional });
   let last = advise();
   while (last.kind === 'blows' && sets.length < mostSets) {
     const { place, side, firmness, count } = last;
@@ -74,6 +71,11 @@ export function* workPatiently(
   }
   return { sets, counts, last };
 }
+
+const learnedOn = (layout: PanLayout): ((sets: readonly BlowSet[]) => ResponseModel) => {
+  const traits = noteTraits(layout);
+  return (sets) => learnResponse(sets, traits, instant(sets.length * minute));
+};
 
 const benchNote = (layout: PanLayout, judged: JudgedNote, sets: readonly BlowSet[]): BenchNote => ({
   layout,

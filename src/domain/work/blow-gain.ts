@@ -3,6 +3,7 @@ import {
   changeOfErrors,
   covarianceOfErrors,
   errorSum,
+  farthestOff,
   isJudged,
   type NoteErrors,
 } from './note-errors';
@@ -10,7 +11,6 @@ import type { Prediction } from './response-model';
 import {
   type Matrix3,
   mapThree,
-  type PartialIndex,
   partialIndices,
   type ThreePartials,
   times3,
@@ -93,39 +93,6 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** A note is made worse when some partial is this much farther off than the worst one was at the opening, cents. */
-const muchWorse = 5;
-/** How often a blow lands far too hard, and as how many it then counts (own guesses; tested against simulated pans). */
-const tooHard = { chance: 0.02, worth: 2.5 };
-
-/** Expected number of partials that a set of `count` blows makes much worse than the note was at the opening. */
-export function harmChance(
-  { values, weights }: NoteErrors,
-  opening: Pick<NoteErrors, 'values'>,
-  { mean, covariance }: Pick<Prediction, 'mean' | 'covariance'>,
-  count: number,
-): number {
-  const line = worstOf(opening, weights) + muchWorse;
-  const change = changeOfErrors(mean);
-  const spread = covarianceOfErrors(covariance);
-  const chanceOf = (k: PartialIndex, stretched: number): number => {
-    const deviation = stretched * Math.sqrt(spread[k][k]);
-    const after = values[k] + stretched * change[k];
-    return normalAbove((line - after) / deviation) + normalAbove((line + after) / deviation);
-  };
-  const slips = 1 - (1 - tooHard.chance) ** count;
-  const withSlip = (count - 1 + tooHard.worth) / count;
-  return partialIndices.reduce<number>((sum, k) => {
-    // What is beyond already is not made so by this set.
-    if (weights[k] === 0 || Math.abs(values[k]) > line) return sum;
-    return sum + (1 - slips) * chanceOf(k, 1) + slips * chanceOf(k, withSlip);
-  }, 0);
-}
-
-/** How far off the worst of the judged partials is. */
-const worstOf = ({ values }: Pick<NoteErrors, 'values'>, weights: ThreePartials): number =>
-  Math.max(...values.map((value, k) => ((weights[k] ?? 0) > 0 ? Math.abs(value) : 0)));
-
 /** A partial that is beyond the worst of the opening has so much less room, cents. */
 const back = 1;
 
@@ -134,7 +101,7 @@ export function boundsOf(
   { values, limits, weights }: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,
 ): ThreePartials {
-  const worstAtOpening = worstOf(opening, weights);
+  const worstAtOpening = farthestOff({ values: opening.values, weights });
   return mapThree(values, (value, k) =>
     Math.max(limits[k], worstAtOpening, Math.abs(value) - back),
   );

@@ -1,9 +1,10 @@
 // Where to hammer next: the place, side and firmness that are expected to bring a note closest to true.
 import type { MidiNote } from '../tuning/units';
-import { type BlowGain, blowGain, boundsOf, harmChance } from './blow-gain';
+import { type BlowGain, blowGain, boundsOf } from './blow-gain';
 import { type BlowFirmness, type BlowWhere, strengthOf } from './blow-places';
 import type { BlowSet } from './blow-sets';
 import { leftAfter } from './look-ahead';
+import { expectedMuchWorse } from './much-worse';
 import { errorsBefore, type NoteErrors } from './note-errors';
 import { planBlows, plannedPlaces, wrongNow } from './plan-blows';
 import type { Prediction, ResponseModel } from './response-model';
@@ -35,20 +36,20 @@ const doses: readonly Dose[] = [
   { firmness: 'firm', count: 4 },
   { firmness: 'firm', count: 6 },
 ];
-/** Where the doubt is larger than the gain, no set is harder than this. */
+/** Where the doubt is larger than the gain, or the gain comes later, no set is harder than this. */
 const mostToTry: Dose = { firmness: 'light', count: 3 };
 /** What a place has not shown in so many such sets it will not show in one more. */
 const mostTries = 4;
 /** No set is suggested that may, at the worst, make a partial this much worse than the note ever was, cents. */
 const mostHarm = 4;
-/** What making a note much worse costs, in squares of limits: of two sets that promise as much the safer one is taken (own choice, tried on simulated pans). */
+/** What a partial made much worse costs, in squares of limits: of two sets that promise as much the safer one is taken (own choice, tried on simulated pans). */
 const harmPrice = 25;
 /** Blows that are expected to take away less than this part of the error, with all that follows, are not worth it. */
 const leastPart = 0.01;
 
 /**
  * The set that, with the best plan for what comes after it, leaves the note the least wrong, or why there is none. No
- * set that could do much harm is suggested, and none but a few light blows where gain or loss is less than the doubt about it.
+ * set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt about it.
  * `sets`: those on this note so far.
  */
 export function choosePlace(
@@ -78,7 +79,7 @@ export function choosePlace(
   const worth = allowed.map(({ planned, set }) => {
     const strength = strengthOf(set.firmness, set.count);
     const step = { ...set, strength, at: places.indexOf(planned), usual: model.predict(note, set) };
-    const harm = harmPrice * harmChance(errors, opening, set.expected, set.count);
+    const harm = harmPrice * expectedMuchWorse(errors, opening, set.expected, set.count);
     return { set, gain: wrong - leftAfter(errors, places, plan, step) - harm };
   });
   const best = largest(worth, ({ gain }) => gain);
@@ -92,9 +93,10 @@ type ExpectedSet = Omit<PlaceChoice, 'aim'>;
 function aimOf(each: ExpectedSet, sets: readonly BlowSet[]): BlowAim | null {
   const { gain, doubt } = each;
   if (gain >= doubt) return 'mend';
+  if (!isGentle(each)) return null;
   // Where less is doubted than is lost, the loss is meant.
   if (gain < -doubt) return 'prepare';
-  return isGentle(each) && triesAt(each, sets) < mostTries ? 'try' : null;
+  return triesAt(each, sets) < mostTries ? 'try' : null;
 }
 
 const isGentle = ({ firmness, count }: Dose): boolean =>

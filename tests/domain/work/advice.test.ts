@@ -5,7 +5,6 @@ import type { MarkKind } from '../../../src/domain/records/rack-records';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { cents, instant, type MidiNote, midiNote } from '../../../src/domain/tuning/units';
 import { type Advice, adviceFor, type BenchNote } from '../../../src/domain/work/advice';
-import { harmChance } from '../../../src/domain/work/blow-gain';
 import { allWheres } from '../../../src/domain/work/blow-places';
 import type { BlowSet } from '../../../src/domain/work/blow-sets';
 import { noteTraits } from '../../../src/domain/work/blow-sets';
@@ -18,7 +17,6 @@ import {
   usualProfessionalLimits,
 } from '../../../src/domain/work/professional-limits';
 import { learnResponse } from '../../../src/domain/work/response-model';
-import { matrix3 } from '../../../src/domain/work/three-partials';
 import * as fc from '../../properties';
 import { simulatedSets } from './blow-simulation';
 
@@ -187,32 +185,6 @@ describe('one blow that is far too hard', () => {
     expect(counts).toEqual([...counts].sort((one, other) => other - one));
     expect(counts.at(-1)).toBe(1);
   });
-
-  const certainly = (change: number) => ({
-    mean: [change, change, change] as const,
-    covariance: matrix3((i, j) => (i === j ? 1e-6 : 0)),
-  });
-  const errors = noteErrors(judgedSample({ fundamental: -12 }), usualTolerances);
-
-  it('is the harm of a set that ends well without it: one blow in fifty, of two and a half', () => {
-    // From −12 by 12 to 0; by 30 to +18, which is more than 5 farther off than −12 was.
-    expect(harmChance(errors, errors, certainly(12), 1)).toBeCloseTo(0.02, 6);
-    // By 28 to +16 only.
-    expect(harmChance(errors, errors, certainly(11.2), 1)).toBeCloseTo(0, 6);
-    // One of three blows of 4 makes it 18: −12 + 18 is 6.
-    expect(harmChance(errors, errors, certainly(12), 3)).toBeCloseTo(0, 6);
-    // Any of three blows of 8, which is 36 with it: from −12 to +24.
-    expect(harmChance(errors, errors, certainly(24), 3)).toBeCloseTo(1 - 0.98 ** 3, 6);
-  });
-
-  it('counts nothing that is done already, nor a partial that is not judged', () => {
-    const opening = { values: [-5, 0, 0] as const };
-    expect(harmChance(errors, opening, certainly(-12), 1)).toBe(0);
-    const alone = noteErrors(judgedSample({ note: 87, fundamental: -12 }), usualTolerances);
-    const octaveOnly = { ...certainly(0), mean: [0, 40, 0] as const };
-    expect(harmChance(alone, alone, octaveOnly, 1)).toBeCloseTo(0, 6);
-    expect(harmChance(errors, errors, octaveOnly, 1)).toBeCloseTo(1, 6);
-  });
 });
 
 describe('the advice is to leave a note alone', () => {
@@ -375,7 +347,6 @@ describe('whatever is known of a note', () => {
         expect(advice.overshoot).toBeGreaterThanOrEqual(0);
         expect(advice.overshoot).toBeLessThanOrEqual(1);
         if (advice.aim === 'mend') expect(advice.gain).toBeGreaterThanOrEqual(advice.doubt);
-        else if (advice.aim === 'prepare') expect(-advice.gain).toBeGreaterThan(advice.doubt);
         else expect([advice.firmness, Math.max(3, advice.count)]).toEqual(['light', 3]);
       }),
       { numRuns: 60 },

@@ -7,7 +7,7 @@ import { cents, type MidiNote } from '../../../src/domain/tuning/units';
 import { verdictOn } from '../../../src/domain/tuning/verdict';
 import type { Advice } from '../../../src/domain/work/advice';
 import { usualProfessionalLimits } from '../../../src/domain/work/professional-limits';
-import { workPatiently } from '../../../src/practice-pan/patient-tuner';
+import { type PatientRules, workPatiently } from '../../../src/practice-pan/patient-tuner';
 import type { PracticeTruth } from '../../../src/practice-pan/practice-levels';
 import { createPracticePan, type PracticePan } from '../../../src/practice-pan/practice-pan';
 import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
@@ -42,7 +42,8 @@ const othersOff = { main: 3, third: 8 };
 const notes = notesOf(lowCLead);
 const candidates = notes.filter((note) => note <= usualTolerances.highestWithPartials);
 
-export function tuneByAdvice(seed: number, plant: Plant): TunedNote {
+/** `know`: what the tuner is told of the pan's response after these sets; what they teach unless told. */
+export function tuneByAdvice(seed: number, plant: Plant, know?: PatientRules['know']): TunedNote {
   const random = seededRandom(seed * 7727 + 3);
   const normal = gaussianFrom(random);
   const note = candidates[Math.floor(random() * candidates.length)] ?? (60 as MidiNote);
@@ -54,7 +55,7 @@ export function tuneByAdvice(seed: number, plant: Plant): TunedNote {
   });
   const pan = createPracticePan(seed, { planted: new Map(planted) });
   const course: Plant[] = [valuesOf(pan, note)];
-  const working = workPatiently(pan, note, rules, normal);
+  const working = workPatiently(pan, note, know ? { ...rules, know } : rules, normal);
   let step = working.next();
   for (; !step.done; step = working.next()) course.push(valuesOf(pan, note));
   const { sets, counts, last } = step.value;
