@@ -76,7 +76,9 @@ describe('a suggestion', () => {
   it('says of a first step that it does not help by itself', () => {
     const first: SuggestedBlows = { ...ends, aim: 'prepare' };
     expect(adviceTitle(first)).toBe('First of two steps');
-    expect(reasonWords(first, null, 2)).toContain('it makes room for the next step');
+    expect(reasonWords(first, null, 2)).toContain(
+      'By itself it makes nothing better. It makes room for the next step, which should help.',
+    );
   });
 
   it('names flat and sharp partials apart', () => {

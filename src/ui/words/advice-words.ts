@@ -78,7 +78,7 @@ function aimWords(aim: BlowAim, count: number): string {
       return `${blows} what this place does on this note.`;
     }
     case 'prepare':
-      return 'By itself it makes nothing better: it makes room for the next step, which should.';
+      return 'By itself it makes nothing better. It makes room for the next step, which should help.';
   }
 }
 
