@@ -30,6 +30,7 @@ import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
 import { App } from './ui/app';
 import type { PanModels } from './ui/frame/app-models';
 import { followRoute, goTo } from './ui/frame/route';
+import { FramedNotice, isFramed } from './ui/framed-notice';
 import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
@@ -44,9 +45,10 @@ const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, 
 const settings = createSettingsModel(new IndexedDbSettings(database));
 const soundFiles = new BrowserSoundFiles();
 const speaker = new BrowserSpeaker();
+const microphoneTurn = new BrowserMicrophoneTurn();
 const listen = createListenModel({
   microphone,
-  microphoneTurn: new BrowserMicrophoneTurn(),
+  microphoneTurn,
   ear,
   soundFiles,
   speaker,
@@ -104,8 +106,8 @@ const loadPanModels = async (): Promise<PanModels> => {
   });
 };
 let panModels: Promise<PanModels> | null = null;
-const updates = new ServiceWorkerUpdates();
-const offline = signal<OfflineState>({ kind: 'not-ready' });
+const updates = new ServiceWorkerUpdates(() => microphoneTurn.isTaken());
+const offline = signal<OfflineState>({ kind: 'not-ready', wrongAnswer: false });
 updates.onState((state) => {
   offline.value = state;
 });
@@ -125,7 +127,8 @@ const stopAsking = store.onChange(() => {
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has lost its #app element');
-render(
+root.replaceChildren();
+const app = (
   <App
     route={route}
     models={{
@@ -155,9 +158,9 @@ render(
           module.createPracticePan(practiceSeed),
         ),
     }}
-  />,
-  root,
+  />
 );
+render(isFramed(window) ? <FramedNotice /> : app, root);
 void settings.load().then(() => listen.retune());
 void updates.begin();
 void arrival.look();

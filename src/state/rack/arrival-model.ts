@@ -1,10 +1,12 @@
 // The file that somebody shared with the app, or opened with it: it waits until the user has said what becomes of it.
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Arrivals } from '../../domain/ports/arrivals';
+import type { Arrivals, ShareRefusal } from '../../domain/ports/arrivals';
 import type { FileOnHand } from '../../domain/ports/file-handout';
 
 export interface ArrivalModel {
   readonly waiting: ReadonlySignal<FileOnHand | null>;
+  /** Why what was shared last did not come in. */
+  readonly refused: ReadonlySignal<ShareRefusal | null>;
   /** Looks what waits. */
   look(): Promise<void>;
   /** The file that waits is not needed any more; the next one, if any, waits then. */
@@ -20,6 +22,7 @@ export interface ArrivalPorts {
 /** The port is asked for once, and listened to from then on. */
 export function createArrivalModel({ arrivals, onArrival }: ArrivalPorts): ArrivalModel {
   const waiting = signal<FileOnHand | null>(null);
+  const refused = signal<ShareRefusal | null>(null);
   let opening: Promise<Arrivals> | null = null;
   const open = (): Promise<Arrivals> => {
     opening ??= arrivals().then((port) => {
@@ -31,10 +34,12 @@ export function createArrivalModel({ arrivals, onArrival }: ArrivalPorts): Arriv
     return opening;
   };
   const show = async (port: Arrivals): Promise<void> => {
+    refused.value = await port.refused();
     waiting.value = await port.waiting();
   };
   return {
     waiting,
+    refused,
     async look() {
       try {
         await show(await open());

@@ -158,19 +158,31 @@ function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
 }
 
 function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly models: AppModels }) {
-  const { kind } = offline.value;
+  const state = offline.value;
   return (
     <>
-      <p class="offline" role="status" data-offline={kind}>
-        {words.offline[kind]}
+      <p class="offline" role="status" data-offline={state.kind}>
+        {words.offline[state.kind]}
       </p>
-      {kind === 'update-waiting' &&
+      {'wrongAnswer' in state && state.wrongAnswer && (
+        <p class="hint warn" role="status" data-network="wrong">
+          {words.wrongAnswer}
+        </p>
+      )}
+      {state.kind === 'update-waiting' &&
         (listen.isBusy.value ? (
           <p class="hint">{words.updateLater}</p>
         ) : (
-          <button type="button" onClick={applyUpdate}>
-            {words.updateNow}
-          </button>
+          <>
+            {state.isMeasured && (
+              <p class="hint" role="status">
+                {words.updateLater}
+              </p>
+            )}
+            <button type="button" onClick={applyUpdate}>
+              {words.updateNow}
+            </button>
+          </>
         ))}
     </>
   );

@@ -7,7 +7,12 @@ import { addressOf } from '../../frame/route';
 import type { ScreenProps } from '../../frame/screen-props';
 import { FileFound } from '../../parts/exchange/file-found';
 import { FileTaken } from '../../parts/exchange/file-taken';
-import { exchangeWords, refusalWords, takeInWords } from '../../words/keeping/exchange-words';
+import {
+  exchangeWords,
+  refusalWords,
+  shareRefusalWords,
+  takeInWords,
+} from '../../words/keeping/exchange-words';
 import { storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import '../../parts/exchange/exchange.css';
@@ -35,6 +40,7 @@ export function ReceiveScreen({ models }: ScreenProps) {
           <span class="file-name">{waiting.name.slice(0, longestName)}</span>
         )}
       </header>
+      {arrival.refused.value && <p class="hint warn">{shareRefusalWords[arrival.refused.value]}</p>}
       <div role="status" data-into={into.kind}>
         <State into={into} />
       </div>

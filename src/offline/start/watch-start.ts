@@ -1,0 +1,87 @@
+// A script of its own beside the app's: notices when the first screen does not come, and has the copy put right.
+import { ask, type Looked, type ToWorker } from '../worker-messages';
+
+/** How long the first screen may take, ms: more than ten times what it takes here (0.6 s, `npm run bench:rack`). */
+const longestStart = 10_000;
+/** How long the service worker may take to look at all files and to fetch those that are wrong, ms. */
+const longestMend = 60_000;
+/** It opens the page anew by itself at most this often, ms: what does not help must not go round in circles. */
+const reloadEvery = 60_000;
+const reloadedAt = 'ringwright-reloaded-at';
+
+interface Part {
+  readonly address: string;
+  readonly integrity: string;
+}
+
+const isShown = (): boolean => document.querySelector('main') !== null;
+
+let isMending = false;
+
+async function mend(): Promise<void> {
+  if (isMending || isShown()) return;
+  isMending = true;
+  document.querySelector('.starting')?.classList.add('late');
+  const workers = 'serviceWorker' in navigator ? navigator.serviceWorker : null;
+  workers?.addEventListener('controllerchange', reloadUnlessShown);
+  const isRight = workers?.controller
+    ? await askWorker(workers.controller)
+    : await fetchPartsAgain(workers);
+  if (isRight) reloadUnlessShown();
+}
+
+/** True if something was wrong and all is right now. */
+async function askWorker(worker: ServiceWorker): Promise<boolean> {
+  const message: ToWorker = { kind: 'mend' };
+  const looked = await ask<Looked>(worker, message, longestMend);
+  return looked !== null && looked.mended > 0 && looked.missing === 0;
+}
+
+/**
+ * Without a copy on the phone: past the browser's own cache, which may hold what the network gave wrongly. The app
+ * that did not start could not ask for its copy either. True if the network gives all parts of the page.
+ */
+async function fetchPartsAgain(workers: ServiceWorkerContainer | null): Promise<boolean> {
+  workers?.register(new URL('sw.js', document.baseURI)).catch(() => undefined);
+  const answers = await Promise.allSettled(partsOfPage().map(fetchAgain));
+  return answers.every(({ status }) => status === 'fulfilled');
+}
+
+const partsOfPage = (): readonly Part[] => [
+  ...Array.from(document.scripts, ({ src, integrity }) => ({ address: src, integrity })),
+  ...Array.from(document.querySelectorAll('link'), ({ href, integrity }) => ({
+    address: href,
+    integrity,
+  })),
+];
+
+async function fetchAgain({ address, integrity }: Part): Promise<void> {
+  // The browser itself refuses what is not as the page says.
+  const answer = await fetch(address, { cache: 'reload', integrity });
+  await answer.arrayBuffer();
+  if (!answer.ok) throw new Error(address);
+}
+
+function reloadUnlessShown(): void {
+  if (isShown() || Date.now() - lastReload() < reloadEvery) return;
+  try {
+    sessionStorage.setItem(reloadedAt, String(Date.now()));
+  } catch {
+    // Nothing can be remembered here: the words on the page say what to do.
+    return;
+  }
+  window.location.reload();
+}
+
+function lastReload(): number {
+  try {
+    return Number(sessionStorage.getItem(reloadedAt) ?? 0);
+  } catch {
+    return Number.POSITIVE_INFINITY;
+  }
+}
+
+// A script or style that does not load tells only those who listen on the way down.
+window.addEventListener('error', () => void mend(), { capture: true });
+window.addEventListener('unhandledrejection', () => void mend());
+setTimeout(() => void mend(), longestStart);
