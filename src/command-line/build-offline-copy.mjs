@@ -6,7 +6,6 @@ import { build } from 'vite';
 
 const watchScript = 'src/offline/start/watch-start.ts';
 const workerScript = 'src/offline/worker/service-worker.ts';
-const worker = 'sw.js';
 
 /** The icons are for the phone's own screens, which copy them when the app is installed. */
 const notKept = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
@@ -24,43 +23,54 @@ export function offlineCopy() {
     configResolved(config) {
       outDir = resolve(config.root, config.build.outDir);
     },
-    async generateBundle(_options, bundle) {
-      const page = bundle['index.html'];
-      if (page?.type !== 'asset') throw new Error('The build made no index.html.');
-      const watch = await plainScript(watchScript);
-      const watchFile = `assets/watch-start-${hashOf(watch).slice(0, 8).replace(/\W/g, '_')}.js`;
-      this.emitFile({ type: 'asset', fileName: watchFile, source: watch });
-      const tag = `<script async crossorigin src="./${watchFile}" integrity="sha256-${hashOf(watch)}"></script>`;
-      page.source = String(page.source)
-        .replaceAll(/(?:src|href)="\.\/(assets\/[^"]+\.(?:js|css))"/g, (attribute, file) => {
-          const part = bundle[file];
-          if (!part) throw new Error(`The page names ${file}, which the build has not made.`);
-          return `${attribute} integrity="sha256-${hashOf(part.type === 'chunk' ? part.code : part.source)}"`;
-        })
-        .replace('</title>', `</title>\n    ${tag}`);
-    },
-    // The files of public/ are there by then as well.
+    // Everything is written by then, the files of public/ too.
     closeBundle: {
       order: 'post',
       async handler() {
-        const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
-          .filter((entry) => entry.isFile())
-          .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
-          .map((path) => path.split(sep).join('/'))
-          .filter((path) => !notKept.test(path))
-          .sort()
-          .map((path) => ({ path, hash: hashOf(readFileSync(join(outDir, path))) }));
-        const list = JSON.stringify(files);
-        const version = createHash('sha256').update(list).digest('hex').slice(0, 16);
-        const script = await plainScript(workerScript);
-        // One expression from the first sign to the last: a script that was cut anywhere is none, and is not installed.
-        writeFileSync(
-          join(outDir, worker),
-          `(((builtVersion,builtFiles)=>{${script}\n})("${version}",${list}));\n`,
-        );
+        await writeWatch(outDir);
+        await writeWorker(outDir);
       },
     },
   };
+}
+
+/**
+ * The start watch, and in the page the hash of each script and style that it loads.
+ * @param {string} outDir
+ */
+async function writeWatch(outDir) {
+  const watch = await plainScript(watchScript);
+  const file = `assets/watch-start-${hashOf(watch).slice(0, 8).replace(/\W/g, '_')}.js`;
+  writeFileSync(join(outDir, file), watch);
+  const page = readFileSync(join(outDir, 'index.html'), 'utf8')
+    .replace('</title>', `</title>\n    <script async crossorigin src="./${file}"></script>`)
+    .replaceAll(/(?:src|href)="\.\/(assets\/[^"]+\.(?:js|css))"/g, (attribute, part) => {
+      const hash = hashOf(readFileSync(join(outDir, part)));
+      return `${attribute} integrity="sha256-${hash}"`;
+    });
+  writeFileSync(join(outDir, 'index.html'), page);
+}
+
+/**
+ * The service worker, with the list of what it keeps.
+ * @param {string} outDir
+ */
+async function writeWorker(outDir) {
+  const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
+    .map((path) => path.split(sep).join('/'))
+    .filter((path) => !notKept.test(path))
+    .sort()
+    .map((path) => ({ path, hash: hashOf(readFileSync(join(outDir, path))) }));
+  const list = JSON.stringify(files);
+  const version = createHash('sha256').update(list).digest('hex').slice(0, 16);
+  const script = await plainScript(workerScript);
+  // One expression from the first sign to the last: a script that was cut anywhere is none, and is not installed.
+  writeFileSync(
+    join(outDir, 'sw.js'),
+    `(((builtVersion,builtFiles)=>{${script}\n})("${version}",${list}));\n`,
+  );
 }
 
 /**

@@ -3,12 +3,14 @@ import type { AppUpdates, OfflineState } from '../domain/ports/phone-ports';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import { findRefusal } from './find-refusal';
 import { partsInUse } from './parts-in-use';
-import { ask, type ToPage, type ToWorker, type Whole } from './worker-messages';
+import { ask, type Looked, type ToPage, type ToWorker, type Whole } from './worker-messages';
 
 /** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */
 const reloadAnyway = 3000;
 /** A worker that does not answer for so long (ms) is none of this app's: looking at all files takes a phone a second. */
 const patience = 15_000;
+/** How long it may take to fetch what is wrong in the copy, ms. */
+const longestMend = 60_000;
 /** An app that stays open for days asks for a new version when it is looked at, at most this often, ms. */
 const askEvery = 60 * 60 * 1000;
 /** As long as there is no copy, or the network was wrong, it is asked more often, ms. */
@@ -44,6 +46,7 @@ export class ServiceWorkerUpdates implements AppUpdates {
     send(workers.controller, { kind: 'shown' });
     await this.#check();
     await this.#register();
+    await this.#mend();
   }
 
   apply(): void {
@@ -138,6 +141,7 @@ export class ServiceWorkerUpdates implements AppUpdates {
     const since = performance.now() - this.#askedAt;
     if (document.hidden || since < (isDone ? askEvery : askEveryUnready)) return;
     await this.#register();
+    await this.#mend();
   }
 
   async #check(): Promise<void> {
@@ -146,6 +150,14 @@ export class ServiceWorkerUpdates implements AppUpdates {
     // An update may have arrived while the copy was looked at; its notice must stay.
     if (this.#state.kind === 'update-waiting') return;
     this.#tell({ kind: isReady ? 'ready' : 'not-ready', wrongAnswer: this.#wrongAnswer });
+  }
+
+  /** What the browser has lost of the copy, or what was wrong in it, is fetched before it is missed. */
+  async #mend(): Promise<void> {
+    const { controller } = navigator.serviceWorker;
+    if (!controller || this.#state.kind !== 'not-ready') return;
+    await ask<Looked>(controller, { kind: 'mend' }, longestMend);
+    await this.#check();
   }
 
   #tell(state: OfflineState): void {

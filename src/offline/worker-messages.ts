@@ -8,8 +8,10 @@ export type ToWorker =
   | { readonly kind: 'take-over' }
   /** The first screen is there. */
   | { readonly kind: 'shown' }
-  /** Nothing came on the screen. Answer: `Looked`. */
-  | { readonly kind: 'mend' };
+  /** Look at every file, and fetch anew what is wrong. Answer: `Looked`. */
+  | { readonly kind: 'mend' }
+  /** Nothing came on the screen: mend, or else take the version that the host has. Answer: `Looked`. */
+  | { readonly kind: 'rescue' };
 
 /** To the page. */
 export type ToPage =

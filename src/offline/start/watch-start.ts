@@ -4,7 +4,7 @@ import { ask, type Looked, type ToWorker } from '../worker-messages';
 /** How long the first screen may take, ms: more than ten times what it takes here (0.6 s, `npm run bench:rack`). */
 const longestStart = 10_000;
 /** How long the service worker may take to look at all files and to fetch those that are wrong, ms. */
-const longestMend = 60_000;
+const longestRescue = 60_000;
 /** It opens the page anew by itself at most this often, ms: what does not help must not go round in circles. */
 const reloadEvery = 60_000;
 const reloadedAt = 'ringwright-reloaded-at';
@@ -16,11 +16,11 @@ interface Part {
 
 const isShown = (): boolean => document.querySelector('main') !== null;
 
-let isMending = false;
+let isRescuing = false;
 
-async function mend(): Promise<void> {
-  if (isMending || isShown()) return;
-  isMending = true;
+async function rescue(): Promise<void> {
+  if (isRescuing || isShown()) return;
+  isRescuing = true;
   document.querySelector('.starting')?.classList.add('late');
   const workers = 'serviceWorker' in navigator ? navigator.serviceWorker : null;
   workers?.addEventListener('controllerchange', reloadUnlessShown);
@@ -32,8 +32,8 @@ async function mend(): Promise<void> {
 
 /** True if something was wrong and all is right now. */
 async function askWorker(worker: ServiceWorker): Promise<boolean> {
-  const message: ToWorker = { kind: 'mend' };
-  const looked = await ask<Looked>(worker, message, longestMend);
+  const message: ToWorker = { kind: 'rescue' };
+  const looked = await ask<Looked>(worker, message, longestRescue);
   return looked !== null && looked.mended > 0 && looked.missing === 0;
 }
 
@@ -82,6 +82,6 @@ function lastReload(): number {
 }
 
 // A script or style that does not load tells only those who listen on the way down.
-window.addEventListener('error', () => void mend(), { capture: true });
-window.addEventListener('unhandledrejection', () => void mend());
-setTimeout(() => void mend(), longestStart);
+window.addEventListener('error', () => void rescue(), { capture: true });
+window.addEventListener('unhandledrejection', () => void rescue());
+setTimeout(() => void rescue(), longestStart);

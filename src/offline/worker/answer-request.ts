@@ -1,7 +1,7 @@
 // Which requests the copy answers. All others go to the network as if there were no service worker.
 import { brokenPage, mendedPage } from '../copy/plain-pages';
 import type { VerifiedCopy } from '../copy/verified-copy';
-import { mendVersion } from './mend-version';
+import { rescue } from './rescue';
 
 const startPage = 'index.html';
 
@@ -24,8 +24,8 @@ const start = async (copy: VerifiedCopy): Promise<Response> =>
   (await copy.take(startPage)) ?? brokenPage();
 
 async function mend(copy: VerifiedCopy): Promise<Response> {
-  const { mended, missing } = await mendVersion(copy);
-  return mendedPage(mended, missing);
+  const { mended, missing } = await rescue(copy);
+  return mendedPage(mended.length, missing.length);
 }
 
 const part = async (path: string, copy: VerifiedCopy): Promise<Response> =>

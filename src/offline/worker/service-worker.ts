@@ -1,11 +1,11 @@
 // The service worker: keeps the app on the phone, gives it out, and takes in what is shared with it.
 import { WrongAnswer } from '../copy/fetch-listed';
 import type { ListedFile } from '../copy/listed-file';
-import { VerifiedCopy } from '../copy/verified-copy';
-import type { ToWorker } from '../worker-messages';
+import { type Mended, VerifiedCopy } from '../copy/verified-copy';
+import type { Looked, ToWorker } from '../worker-messages';
 import { answerFor } from './answer-request';
-import { mendVersion } from './mend-version';
 import { receiveShared } from './receive-shared';
+import { rescue } from './rescue';
 import { dropOlder, tellPages } from './windows';
 
 declare const self: ServiceWorkerGlobalScope;
@@ -51,6 +51,14 @@ async function obey(message: ToWorker, answers: MessagePort | undefined): Promis
     case 'shown':
       return dropOlder(copy);
     case 'mend':
-      answers?.postMessage(await mendVersion(copy));
+      answers?.postMessage(counted(await copy.mend()));
+      return;
+    case 'rescue':
+      answers?.postMessage(counted(await rescue(copy)));
   }
 }
+
+const counted = ({ mended, missing }: Mended): Looked => ({
+  mended: mended.length,
+  missing: missing.length,
+});

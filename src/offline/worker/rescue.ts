@@ -1,6 +1,6 @@
 // What is done when a version did not start: its files are put right, and a newer version is asked for.
-import type { VerifiedCopy } from '../copy/verified-copy';
-import type { Looked } from '../worker-messages';
+import type { Mended, VerifiedCopy } from '../copy/verified-copy';
+import type { ToWorker } from '../worker-messages';
 
 declare const self: ServiceWorkerGlobalScope;
 
@@ -8,10 +8,10 @@ declare const self: ServiceWorkerGlobalScope;
 const longestInstall = 30_000;
 
 /** Never rejects. A whole copy that does not start all the same gives way to the version that the host has. */
-export async function mendVersion(copy: VerifiedCopy): Promise<Looked> {
-  const { mended, missing } = await copy.mend();
-  if (mended.length === 0 || missing.length > 0) await moveOn();
-  return { mended: mended.length, missing: missing.length };
+export async function rescue(copy: VerifiedCopy): Promise<Mended> {
+  const looked = await copy.mend();
+  if (looked.mended.length === 0 || looked.missing.length > 0) await moveOn();
+  return looked;
 }
 
 /** Nobody can be measuring in a window without a screen; other windows keep the files that they were made of. */
@@ -22,7 +22,7 @@ async function moveOn(): Promise<void> {
   const next = registration.installing ?? registration.waiting;
   if (!next) return;
   await settled(next);
-  if (next.state === 'installed') next.postMessage({ kind: 'take-over' });
+  if (next.state === 'installed') next.postMessage({ kind: 'take-over' } satisfies ToWorker);
 }
 
 function settled(worker: ServiceWorker): Promise<void> {
