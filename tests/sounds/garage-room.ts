@@ -1,5 +1,5 @@
 // A sound as it is in a room with bare walls: the direct sound, and an exponentially dying diffuse tail.
-import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from '../../src/dsp/fourier';
+import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from '../../src/dsp/numbers/fourier';
 import { gaussianFrom } from '../../src/practice-pan/seeded-random';
 
 export interface Room {

@@ -1,5 +1,5 @@
 // The power spectrum of a part of a sound.
-import { RealFourier } from '../../src/dsp/fourier';
+import { RealFourier } from '../../src/dsp/numbers/fourier';
 import type { Sound } from './band-course';
 
 export interface PowerSpectrum {
