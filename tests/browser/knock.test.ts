@@ -1,5 +1,4 @@
 // After a fall, through the microphone: the looks, the soft round, and what is said about tonight.
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
@@ -11,6 +10,7 @@ import { endSample, startSample } from '../domain/rounds/round-sample';
 import { onlyStrike } from '../dsp/listen-to';
 import { type DroppedPan, droppedPracticePan } from '../sounds/dropped-practice-pan';
 import { sampleReading } from '../storage/rack/rack-sample';
+import { axeFaults } from './axe-faults';
 import { keptSettings } from './kept-records';
 import { layOut } from './lay-out';
 import { type OpenedApp, openApp } from './open-app';
@@ -18,7 +18,6 @@ import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
 import { installStruckPan, struckRate, takeStrikes } from './struck-pan';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 const n = (name: string): MidiNote => parseNote(name) ?? midiNote(0);
 
 /** The fall of the issue: the pan was hit between D4 and G4. */
@@ -89,18 +88,9 @@ async function tapDrum(page: Page, clock: number, radius: number): Promise<void>
   });
 }
 
-interface AxeWindow {
-  readonly axe: { run(): Promise<{ readonly violations: readonly { readonly id: string }[] }> };
-}
-
 /** What axe finds, targets under 44 px, and what is cut at 320 px and at 200 %. */
 async function faultsOf({ page }: OpenedApp): Promise<readonly string[]> {
-  const faults: string[] = [];
-  await page.addScriptTag({ path: axePath });
-  const found = await page.evaluate(async () =>
-    (await (window as unknown as AxeWindow).axe.run()).violations.map(({ id }) => id),
-  );
-  faults.push(...found);
+  const faults = [...(await axeFaults(page))];
   for (const [width, size] of [
     [320, '100%'],
     [360, '200%'],

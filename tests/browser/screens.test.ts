@@ -1,13 +1,12 @@
 // Every screen: readable, reachable, nothing cut, nothing that axe finds.
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
+import { axeFaults } from './axe-faults';
 import { keptSettings } from './kept-records';
 import { layOut, untilDrawn } from './lay-out';
 import { openApp } from './open-app';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 const sampleRate = 44_100;
 const d5 = 440 * 2 ** (5 / 12);
 const soundOf = (fundamental: number, octave: number, third: number) => ({
@@ -20,14 +19,6 @@ const soundOf = (fundamental: number, octave: number, third: number) => ({
   ),
   sampleRate,
 });
-
-interface AxeWindow {
-  readonly axe: {
-    run(): Promise<{
-      readonly violations: readonly { readonly id: string; readonly help: string }[];
-    }>;
-  };
-}
 
 /**
  * Height of the capitals of each big line and number, and where it stands, CSS px: as soon as this verdict is drawn,
@@ -74,12 +65,7 @@ describe('the screens', () => {
         const app = await openApp(route, { theme, bypassPolicy: true });
         try {
           await app.page.locator(there).first().waitFor();
-          await app.page.addScriptTag({ path: axePath });
-          const found = await app.page.evaluate(async () => {
-            const { violations } = await (window as unknown as AxeWindow).axe.run();
-            return violations.map(({ id, help }) => `${id}: ${help}`);
-          });
-          expect(found).toEqual([]);
+          expect(await axeFaults(app.page)).toEqual([]);
           const small = await app.page.evaluate(() =>
             [
               ...document.querySelectorAll(
