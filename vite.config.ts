@@ -205,6 +205,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'pictures',
+          environment: 'node',
+          include: ['tests/screenshots/take-pictures.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
           name: 'bench-latency',
           environment: 'node',
           include: ['tests/benchmarks/latency.bench-run.ts'],
