@@ -61,6 +61,15 @@ const chunks = [
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 
+/** What all browser tests have in common. */
+const inBrowser = {
+  environment: 'node',
+  // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
+  expect: { poll: { timeout: 30_000 } },
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+};
+
 export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
   base: './',
@@ -173,16 +182,25 @@ export default defineConfig({
       },
       {
         test: {
+          // Those that play no sound: two at a time, in one browser.
           name: 'browser',
-          environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: ['tests/browser/**/*.sound.test.ts'],
+          globalSetup: ['tests/browser/share-browser.ts'],
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+          ...inBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'browser-sound',
+          include: ['tests/browser/**/*.sound.test.ts'],
           globalSetup: ['tests/browser/name-browser.ts'],
-          // One browser at a time: a starved audio thread loses samples.
-          fileParallelism: false,
-          // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
-          expect: { poll: { timeout: 30_000 } },
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          // Alone, after all others: a starved audio thread loses samples.
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
+          ...inBrowser,
         },
       },
       {
