@@ -1,6 +1,7 @@
 // The keys that the user has bound, while a screen is open that they are for.
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { actionOf, type HandAction, type HandKey } from '../../../domain/settings/hands-settings';
+import { actionOf } from '../../../domain/settings/bind-hand-keys';
+import type { HandAction, HandKey } from '../../../domain/settings/hands-settings';
 import type { AppModels } from '../../frame/app-models';
 import { watchKeys } from '../../frame/watch-keys';
 

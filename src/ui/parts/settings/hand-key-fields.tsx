@@ -1,11 +1,11 @@
 // Settings for busy hands: a key is bound by pressing it.
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { withKey } from '../../../domain/settings/bind-hand-keys';
 import {
   canBeBound,
   type HandAction,
   type HandKey,
   handActions,
-  withKey,
 } from '../../../domain/settings/hands-settings';
 import type { AppModels } from '../../frame/app-models';
 import { watchKeys } from '../../frame/watch-keys';
