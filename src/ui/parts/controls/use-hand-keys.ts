@@ -1,7 +1,8 @@
 // The keys that the user has bound, while a screen is open that they are for.
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Headset } from '../../../domain/ports/headset-port';
-import { actionOf, type HandAction, type HandKey } from '../../../domain/settings/hands-settings';
+import { actionOf } from '../../../domain/settings/bind-hand-keys';
+import type { HandAction, HandKey } from '../../../domain/settings/hands-settings';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { watchKeys } from '../../frame/watch-keys';
 

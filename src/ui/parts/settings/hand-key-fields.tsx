@@ -2,12 +2,12 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
 import type { Headset } from '../../../domain/ports/headset-port';
 import type { Announcer } from '../../../domain/ports/sound-ports';
+import { withKey } from '../../../domain/settings/bind-hand-keys';
 import {
   canBeBound,
   type HandAction,
   type HandKey,
   handActions,
-  withKey,
 } from '../../../domain/settings/hands-settings';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { watchKeys } from '../../frame/watch-keys';

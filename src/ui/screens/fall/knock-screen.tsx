@@ -1,6 +1,6 @@
 // After a fall: look first, one question at a time; then the place of the hit; then the soft round, or no round at all.
 import { useEffect, useState } from 'preact/hooks';
-import type { TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { rulesWith, type TonightRules } from '../../../domain/knock-check/tonight-rules';
 import { type LookKind, lookKinds } from '../../../domain/records/look-kinds';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { KnockDraft } from '../../../state/round/knock-model';
@@ -128,7 +128,7 @@ function Seen({
 }: Props & { readonly draft: KnockDraft; readonly onChange: () => void }) {
   const { knock, settings } = models;
   const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
-  const onward = onwardOf(draft, settings.tonightRules.value);
+  const onward = onwardOf(draft, rulesWith(settings.ruleChanges.value));
   const tonight = { screen: 'tonight', pan: pan.id } as const;
   const title = {
     strike: knockWords.softTitle,

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks';
 import type { ReadingsByRound } from '../../../domain/knock-check/round-signs';
+import { rulesWith } from '../../../domain/knock-check/tonight-rules';
 import { type KnockCheck, roundOf } from '../../../domain/records/rack-records';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -95,7 +96,7 @@ function Judged({
   const tonight = tonightOfPan(pan, rounds.check, result, signs, {
     needs: settings.setNeeds.value,
     tunes: settings.tunes.value,
-    rules: settings.tonightRules.value,
+    rules: rulesWith(settings.ruleChanges.value),
   });
   return (
     <Shown
