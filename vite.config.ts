@@ -57,7 +57,7 @@ const chunks = [
   { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
   { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
-  { name: 'pan-models', test: /src\/make-pan-models\.ts$/, priority: 1 },
+  { name: 'pan-models', test: /src\/make-late-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 
