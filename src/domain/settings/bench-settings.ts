@@ -1,9 +1,24 @@
 // What the settings hold for the bench.
 
-import { type ProfessionalLimits, usualProfessionalLimits } from '../advice/professional-limits';
+import {
+  farthestRange,
+  type ProfessionalLimits,
+  usualProfessionalLimits,
+} from '../advice/professional-limits';
 import type { WorkPlan } from '../bench/work-plan';
 import { blowFirmnesses, blowPlaces, blowSides } from '../records/blow-places';
 import type { LoggedBlows } from '../records/rack-records';
+import { type FieldRules, fieldsOf, needed, orElse, orUsual } from '../records/restore/field-rules';
+import { noteRule, panIdRule, roundIdRule } from '../records/restore/record-head';
+import {
+  listOf,
+  numberWithin,
+  oneOf,
+  orNull,
+  plainNumber,
+  trueOrFalse,
+} from '../records/restore/value-rules';
+import { cents } from '../tuning/units';
 
 export interface BenchSettings {
   /** The user has said once that a tuner has shown them how, and has read the cautions. */
@@ -28,47 +43,36 @@ export const usualBenchSettings: BenchSettings = {
   work: null,
 };
 
-/** What each field may hold. */
-export const isValidForBench: Readonly<Record<keyof BenchSettings, (value: unknown) => boolean>> = {
-  isTrained: isBoolean,
-  suggestsBlows: isBoolean,
-  professional: (value) => {
-    const { farthest, withoutOctave, shortestDecay, falling } = partsOf(value);
-    return (
-      isWithin(farthest, 5, 1200) &&
-      isBoolean(withoutOctave) &&
-      isWithin(shortestDecay, 0, 1) &&
-      isBoolean(falling)
-    );
-  },
-  lastBlows: (value) => {
-    if (value === null) return true;
-    const { place, side, firmness } = partsOf(value);
-    return isIn(blowPlaces, place) && isIn(blowSides, side) && isIn(blowFirmnesses, firmness);
-  },
-  repeatsBlows: isBoolean,
-  work: (value) => {
-    if (value === null) return true;
-    const { pan, notes, round } = partsOf(value);
-    return (
-      typeof pan === 'string' &&
-      typeof round === 'string' &&
-      Array.isArray(notes) &&
-      notes.length <= 128 &&
-      notes.every((note) => Number.isInteger(note) && isWithin(note, 0, 127))
-    );
-  },
+/** Notes of one plan at most: every note of MIDI. */
+const mostWorkNotes = 128;
+
+const professionalRules: FieldRules<ProfessionalLimits> = {
+  farthest: orElse(
+    numberWithin(cents, farthestRange.least, farthestRange.most),
+    usualProfessionalLimits.farthest,
+  ),
+  withoutOctave: orElse(trueOrFalse, usualProfessionalLimits.withoutOctave),
+  shortestDecay: orElse(numberWithin(plainNumber, 0, 1), usualProfessionalLimits.shortestDecay),
+  falling: orElse(trueOrFalse, usualProfessionalLimits.falling),
 };
 
-function isBoolean(value: unknown): boolean {
-  return typeof value === 'boolean';
-}
+const lastBlowsRules: FieldRules<LoggedBlows> = {
+  place: needed(oneOf(blowPlaces)),
+  side: needed(oneOf(blowSides)),
+  firmness: needed(oneOf(blowFirmnesses)),
+};
 
-const isWithin = (value: unknown, least: number, most: number): boolean =>
-  typeof value === 'number' && value >= least && value <= most;
+const workRules: FieldRules<WorkPlan> = {
+  pan: needed(panIdRule),
+  notes: needed(listOf(noteRule, mostWorkNotes)),
+  round: needed(roundIdRule),
+};
 
-const isIn = (values: readonly string[], value: unknown): boolean =>
-  typeof value === 'string' && values.includes(value);
-
-const partsOf = (value: unknown): Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
+export const benchRules: FieldRules<BenchSettings> = {
+  isTrained: orUsual(trueOrFalse, usualBenchSettings.isTrained),
+  suggestsBlows: orUsual(trueOrFalse, usualBenchSettings.suggestsBlows),
+  professional: orUsual(fieldsOf(professionalRules), usualBenchSettings.professional),
+  lastBlows: orUsual(orNull(fieldsOf(lastBlowsRules)), usualBenchSettings.lastBlows),
+  repeatsBlows: orUsual(trueOrFalse, usualBenchSettings.repeatsBlows),
+  work: orUsual(orNull(fieldsOf(workRules)), usualBenchSettings.work),
+};

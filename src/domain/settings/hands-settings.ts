@@ -1,4 +1,6 @@
 // What the settings hold for busy hands: the keys that keep and move on, and whether the verdict is spoken.
+import { type FieldRules, fieldsOf, needed, orElse, orUsual } from '../records/restore/field-rules';
+import { bad, oneOf, orNull, type Rule, trueOrFalse } from '../records/restore/value-rules';
 
 export const handActions = ['keep', 'next'] as const;
 /** What a key can do without the screen being touched. */
@@ -28,19 +30,6 @@ export const usualHandsSettings: HandsSettings = {
 /** Names of keys are short; anything longer is no key. */
 const longestCode = 40;
 
-/** What each field may hold. */
-export const isValidForHands: Readonly<Record<keyof HandsSettings, (value: unknown) => boolean>> = {
-  handKeys: (value) => {
-    const keys = partsOf(value);
-    if (!handActions.every((action) => keys[action] === null || isHandKey(keys[action]))) {
-      return false;
-    }
-    const [keep, next] = handActions.map((action) => keys[action]);
-    return keep === null || next === null || !isSameKey(keep as HandKey, next as HandKey);
-  },
-  speaksVerdict: (value) => typeof value === 'boolean',
-};
-
 /** Keys that lead around the screen, or only change what another key means, cannot be given away. */
 const notForActions: readonly string[] = [
   'Tab',
@@ -58,31 +47,41 @@ export const isSameKey = (one: HandKey, other: HandKey): boolean =>
     ? other.kind === 'key' && one.code === other.code
     : other.kind === 'headset' && one.button === other.button;
 
-/** What `key` is bound to, or null. */
-export const actionOf = (keys: HandKeys, key: HandKey): HandAction | null =>
-  handActions.find((action) => {
-    const bound = keys[action];
-    return bound !== null && isSameKey(bound, key);
-  }) ?? null;
+const headsetKeyRule = fieldsOf<Extract<HandKey, { kind: 'headset' }>>({
+  kind: needed(oneOf(['headset'])),
+  button: needed(oneOf(headsetButtons)),
+});
+const plainKeyRule = fieldsOf<Extract<HandKey, { kind: 'key' }>>({
+  kind: needed(oneOf(['key'])),
+  code: needed((stored) => (isCode(stored) ? stored : bad)),
+});
 
-/** The keys with `key` bound to `action`; what it did before it does no more. Null takes the key away. */
-export function withKey(keys: HandKeys, action: HandAction, key: HandKey | null): HandKeys {
-  if (key !== null && !canBeBound(key)) return keys;
-  const before = key === null ? null : actionOf(keys, key);
-  return { ...keys, ...(before === null ? {} : { [before]: null }), [action]: key };
-}
+const isCode = (value: unknown): value is string =>
+  typeof value === 'string' &&
+  value !== '' &&
+  value.length <= longestCode &&
+  canBeBound({ kind: 'key', code: value });
 
-function isHandKey(value: unknown): value is HandKey {
-  const { kind, code, button } = partsOf(value);
-  if (kind === 'headset') return headsetButtons.some((each) => each === button);
-  return (
-    kind === 'key' &&
-    typeof code === 'string' &&
-    code.length > 0 &&
-    code.length <= longestCode &&
-    canBeBound({ kind, code })
-  );
-}
+const keyRule: Rule<HandKey> = (stored, repairs) =>
+  isHeadset(stored) ? headsetKeyRule(stored, repairs) : plainKeyRule(stored, repairs);
 
-const partsOf = (value: unknown): Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
+const isHeadset = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && 'kind' in value && value.kind === 'headset';
+
+const keysRules: FieldRules<HandKeys> = {
+  keep: orElse(orNull(keyRule), null),
+  next: orElse(orNull(keyRule), null),
+};
+
+/** A key that would do two things does the first. */
+const handKeysRule: Rule<HandKeys> = (stored, repairs) => {
+  const keys = fieldsOf(keysRules)(stored, repairs);
+  if (keys === bad || !keys.keep || !keys.next || !isSameKey(keys.keep, keys.next)) return keys;
+  repairs.add('next');
+  return { ...keys, next: null };
+};
+
+export const handsRules: FieldRules<HandsSettings> = {
+  handKeys: orUsual(handKeysRule, usualHandsSettings.handKeys),
+  speaksVerdict: orUsual(trueOrFalse, usualHandsSettings.speaksVerdict),
+};

@@ -26,7 +26,7 @@ async function rescue(): Promise<void> {
   workers?.addEventListener('controllerchange', reloadUnlessShown);
   const isRight = workers?.controller
     ? await askWorker(workers.controller)
-    : await fetchPartsAgain(workers);
+    : await fetchPartsAgain();
   if (isRight) reloadUnlessShown();
 }
 
@@ -41,10 +41,16 @@ async function askWorker(worker: ServiceWorker): Promise<boolean> {
  * Without a copy on the phone: past the browser's own cache, which may hold what the network gave wrongly. The app
  * that did not start could not ask for its copy either. True if the network gives all parts of the page.
  */
-async function fetchPartsAgain(workers: ServiceWorkerContainer | null): Promise<boolean> {
-  workers?.register(new URL('sw.js', document.baseURI)).catch(() => undefined);
+async function fetchPartsAgain(): Promise<boolean> {
+  registerWorker();
   const answers = await Promise.allSettled(partsOfPage().map(fetchAgain));
   return answers.every(({ status }) => status === 'fulfilled');
+}
+
+/** Does nothing if the browser has it already. The app says what became of it, if it is there to say so. */
+function registerWorker(): void {
+  if (!('serviceWorker' in navigator) || navigator.serviceWorker.controller) return;
+  navigator.serviceWorker.register(new URL('sw.js', document.baseURI)).catch(() => undefined);
 }
 
 const partsOfPage = (): readonly Part[] => [
@@ -84,4 +90,8 @@ function lastReload(): number {
 // A script or style that does not load tells only those who listen on the way down.
 window.addEventListener('error', () => void rescue(), { capture: true });
 window.addEventListener('unhandledrejection', () => void rescue());
-setTimeout(() => void rescue(), longestStart);
+setTimeout(() => {
+  void rescue();
+  // The part of the app that keeps it on the phone comes late, and may itself have come wrong.
+  registerWorker();
+}, longestStart);

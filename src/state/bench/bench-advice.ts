@@ -1,8 +1,8 @@
 // The advice for the note on the bench, from all that is known of its pan.
 
 import { type Advice, type AdviceRules, adviceFor } from '../../domain/advice/advice';
+import type { NoteSound } from '../../domain/advice/beyond-limits';
 import { type BlowSet, blowSetsOf, noteTraits } from '../../domain/advice/blow-sets';
-import type { NoteSound } from '../../domain/advice/professional-limits';
 import { learnResponse, type ResponseModel } from '../../domain/advice/response-model';
 import {
   type BenchCourse,

@@ -1,6 +1,7 @@
 // Settings in IndexedDB.
 import type { SettingsLoad, SettingsStore } from '../../domain/ports/settings-store';
-import { restoreSettings, type Settings } from '../../domain/settings/settings';
+import { restoreSettings } from '../../domain/settings/restore-settings';
+import type { Settings } from '../../domain/settings/settings';
 import type { Database } from '../database/database';
 
 const key = 'settings';
