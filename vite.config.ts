@@ -116,6 +116,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-network',
+          environment: 'node',
+          include: ['tests/benchmarks/network.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          testTimeout: 7_200_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-rack',
           environment: 'node',
           include: ['tests/benchmarks/rack.bench-run.ts'],

@@ -20,9 +20,15 @@ export interface KeptFile {
   readonly hash: string;
 }
 
-/** The list at the end of sw.js, in the order in which it stands there. */
-export const keptFiles = (): readonly KeptFile[] =>
-  JSON.parse(/(\[\{"path":.*\])\)\);\s*$/.exec(readBuilt('sw.js').toString())?.[1] ?? '[]');
+/** The list at the end of the service worker's script, in the order in which it stands there. */
+const listIn = (worker: string): readonly KeptFile[] =>
+  JSON.parse(/(\[\{"path":.*\])\)\);\s*$/.exec(worker)?.[1] ?? '[]');
+
+export const keptFiles = (): readonly KeptFile[] => listIn(readBuilt('sw.js').toString());
+
+/** Paths of all files that the service worker of the build in `directory` keeps. */
+export const precachedIn = (directory: string): readonly string[] =>
+  listIn(readFileSync(join(directory, 'sw.js'), 'utf8')).map(({ path }) => path);
 
 /** Paths of all files that the service worker keeps. */
 export const precachedFiles = (): readonly string[] => keptFiles().map(({ path }) => path);

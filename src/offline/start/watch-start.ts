@@ -87,9 +87,15 @@ function lastReload(): number {
   }
 }
 
-// A script or style that does not load tells only those who listen on the way down.
-window.addEventListener('error', () => void rescue(), { capture: true });
-window.addEventListener('unhandledrejection', () => void rescue());
+// An element that does not load tells only those who listen on the way down. A picture may well be missing.
+window.addEventListener(
+  'error',
+  ({ target }) => {
+    const isLink = target instanceof HTMLLinkElement && target.rel !== 'stylesheet';
+    if (!isLink && !(target instanceof HTMLImageElement)) void rescue();
+  },
+  { capture: true },
+);
 setTimeout(() => {
   void rescue();
   // The part of the app that keeps it on the phone comes late, and may itself have come wrong.
