@@ -77,8 +77,10 @@ export class ServiceWorkerUpdates implements AppUpdates {
     this.#askedAt = performance.now();
     const address = new URL('sw.js', document.baseURI).href;
     try {
-      if (this.#registration?.active) await this.#registration.update();
-      else this.#watch(await navigator.serviceWorker.register(address));
+      const registration = await navigator.serviceWorker.register(address);
+      this.#watch(registration);
+      // Where there is one already, registering asks for nothing, and what the browser asks by itself it does not tell.
+      if (registration.active) await registration.update();
       // If what follows is wrong as well, the worker says so.
       this.#wrongAnswer = false;
       await this.#check();

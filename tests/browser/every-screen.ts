@@ -30,7 +30,7 @@ export function brokenScreens(page: Page): Promise<readonly string[]> {
     const later = (ms: number) => new Promise((done) => setTimeout(done, ms));
     const comes = async (): Promise<boolean> => {
       for (let waited = 0; waited < 10_000; waited += 20) {
-        const text = document.body.innerText;
+        const text = document.body.textContent;
         if (text.includes('could not be loaded')) return false;
         if (document.querySelector('main') && text.trim() !== '') return true;
         await later(20);

@@ -112,11 +112,9 @@ async function updateTried(page: Page): Promise<void> {
     .catch(() => undefined);
 }
 
-const isBlank = (page: Page): Promise<boolean> =>
-  page.evaluate(() => {
-    const shown = document.body?.innerText.trim() ?? '';
-    return shown === '';
-  });
+/** Nothing to be read: words that are hidden for the moment do not count. */
+const isBlank = async (page: Page): Promise<boolean> =>
+  (await page.locator('body').innerText()).trim() === '';
 
 const isReady = async (page: Page): Promise<boolean> =>
   (await page.locator('[data-offline="ready"]').count()) > 0;

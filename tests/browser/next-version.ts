@@ -1,6 +1,6 @@
 // Another version of the app, as a host has it after an update.
 import { join } from 'node:path';
-import { build } from 'vite';
+import { build, type Plugin } from 'vite';
 import { vi } from 'vitest';
 import { distFolder } from '../build/built-files';
 
@@ -26,18 +26,18 @@ export async function buildOtherVersion(outDir: string): Promise<void> {
 }
 
 async function buildChanged(outDir: string, files: RegExp, code: string): Promise<void> {
+  const change: Plugin = {
+    name: 'next-version',
+    transform: (text, id) => (files.test(id.split('?', 1)[0] ?? '') ? `${text}\n${code}` : null),
+  };
   // Under NODE_ENV=test Vite would build for development, where the app keeps no offline copy.
   vi.stubEnv('NODE_ENV', 'production');
   await build({
     root: join(distFolder, '..'),
     logLevel: 'silent',
     build: { outDir, emptyOutDir: true },
-    plugins: [
-      {
-        name: 'next-version',
-        transform: (text, id) => (files.test(id) ? `${text}\n${code}` : null),
-      },
-    ],
+    plugins: [change],
+    worker: { plugins: () => [change] },
   });
   vi.unstubAllEnvs();
 }
