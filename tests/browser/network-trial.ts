@@ -114,7 +114,7 @@ async function updateTried(page: Page): Promise<void> {
 
 /** Nothing to be read: words that are hidden for the moment do not count. */
 const isBlank = async (page: Page): Promise<boolean> =>
-  (await page.locator('body').innerText()).trim() === '';
+  (await page.getByText(/\S/).filter({ visible: true }).count()) === 0;
 
 const isReady = async (page: Page): Promise<boolean> =>
   (await page.locator('[data-offline="ready"]').count()) > 0;

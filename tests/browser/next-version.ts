@@ -25,6 +25,11 @@ export async function buildOtherVersion(outDir: string): Promise<void> {
   );
 }
 
+/** A version that does not start: it ends before it shows anything. */
+export async function buildBrokenVersion(outDir: string): Promise<void> {
+  await buildChanged(outDir, /src.ui.app\.tsx$/, "throw new Error('This version is broken.');");
+}
+
 async function buildChanged(outDir: string, files: RegExp, code: string): Promise<void> {
   const change: Plugin = {
     name: 'next-version',
