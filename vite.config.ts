@@ -61,6 +61,13 @@ const chunks = [
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 
+/** Unit tests of which every file needs modules and globals of its own. */
+const alone = [
+  'tests/analysis/**/*.test.ts',
+  'tests/audio/**/*.test.ts',
+  'tests/storage/**/*.test.ts',
+];
+
 /** What all browser tests have in common. */
 const inBrowser = {
   environment: 'node',
@@ -166,10 +173,21 @@ export default defineConfig({
       {
         oxc: { jsx },
         test: {
+          // Without isolation: files in one worker share what they load, which is half of the work.
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          exclude: [...alone, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          isolate: false,
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Those that put something in the place of a module or of what the browser gives to all.
+          name: 'unit-alone',
+          environment: 'node',
+          include: alone,
           testTimeout: 60_000,
         },
       },
