@@ -17,23 +17,24 @@ import {
 } from '../../domain/records/rack-records';
 import {
   type BlowsSoFar,
-  blowHeard,
   blowsWithout,
-  noBlows,
+  noBlowsSoFar,
   refusedBlowsOf,
+  withBlowHeard,
 } from '../../domain/rounds/refused-blows';
 import {
-  chooseNote,
   isDone,
   isFinished,
   listeningBegan,
   markNote,
   nextNote,
+  noteChosen,
   type RoundStep,
   strikeHeard,
 } from '../../domain/rounds/round-progress';
 import type { MidiNote } from '../../domain/tuning/units';
 import { type HeadPorts, newHead } from '../keeping/new-head';
+import { readingRecord } from '../keeping/reading-record';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
 import { type SoundKeeping, withSound } from '../keeping/with-sound';
 import type { ListenModel } from '../listening/listen-model';
@@ -42,7 +43,7 @@ import { announceNews, type NewsPorts } from './announce-news';
 import { begunRound, type NewRound } from './new-round';
 import { keptUpTo, noteToMark, type OpenRound } from './open-round';
 import { type ReadRound, readRound } from './read-round';
-import { endRecord, markRecord, readingRecord } from './round-records';
+import { endRecord, markRecord } from './round-records';
 
 export interface RoundPorts extends NewsPorts, SoundKeeping, HeadPorts {
   readonly store: PanStore;
@@ -91,7 +92,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   const known = new Set<RecordId>();
   /** A round that was opened later makes an older answer of the store worthless. */
   let turn = 0;
-  let blows: BlowsSoFar = noBlows;
+  let blows: BlowsSoFar = noBlowsSoFar;
 
   const show = (round: OpenRound): void => {
     view.value = { kind: 'open', round };
@@ -120,10 +121,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     show({ ...open.value, isOver: true });
   });
 
-  const expectNext = (note: MidiNote | null): void => {
-    if (note === null) listen.expectAny();
-    else listen.expect(note);
-  };
+  const expectNext = (note: MidiNote | null): void =>
+    note === null ? listen.expectAny() : listen.expect(note);
 
   /** Keeps what a step made, and only then says what comes next. */
   const take = async (before: OpenRound, step: RoundStep, making: Promise<Made> | null) => {
@@ -160,11 +159,10 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     blows = blowsWithout(blows, note);
     return refused;
   };
-  const madeOf = ({ start }: OpenRound, reading: Reading): Promise<Made> => {
+  const madeOf = ({ start }: OpenRound, { note, heard: strikes }: Reading): Promise<Made> => {
     const taking = { ...listen.taking.value, appVersion: ports.appVersion };
-    const taken = { reading, taking, refused: takeRefused(reading.note) };
-    const record = readingRecord(start, taken, newHead(start.pan, ports));
-    return withSound(record, reading.heard.at(-1), ports);
+    const taken = { round: roundOf(start), note, strikes, taking, refused: takeRefused(note) };
+    return withSound(readingRecord(taken, newHead(start.pan, ports)), strikes.at(-1), ports);
   };
 
   listen.onHeard((heard) => {
@@ -172,7 +170,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     if (!round || round.isOver || !listen.isOnPan.value) return;
     // Until the last note is on disk nobody has been told which one is next: what is heard then counts for none.
     const asked = nextNote(round.progress);
-    blows = blowHeard(blows, heard, asked === nextNote(round.kept) ? asked : null);
+    blows = withBlowHeard(blows, heard, asked === nextNote(round.kept) ? asked : null);
     if (heard.kind !== 'strike') return;
     const step = strikeHeard(round.progress, heard);
     const { event } = step;
@@ -197,7 +195,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     retry: keeper.retry,
     begin(begin) {
       turn++;
-      blows = noBlows;
+      blows = noBlowsSoFar;
       earlier = begin.earlier;
       const round = begunRound(begin, settings.a4.value, newHead(begin.pan, ports));
       void keep([round.start]);
@@ -207,7 +205,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     async open(pan, round) {
       if (open.value && roundOf(open.value.start) === round) return;
       const mine = ++turn;
-      blows = noBlows;
+      blows = noBlowsSoFar;
       view.value = { kind: 'loading' };
       const read = await readRound(store, pan, round);
       if (mine !== turn) return;
@@ -233,8 +231,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     choose(note) {
       const round = open.value;
       if (!round || round.isOver) return;
-      const progress = chooseNote(round.progress, note);
-      show({ ...round, progress, kept: chooseNote(round.kept, note) });
+      const progress = noteChosen(round.progress, note);
+      show({ ...round, progress, kept: noteChosen(round.kept, note) });
       expectNext(nextNote(progress));
     },
     finish() {

@@ -24,7 +24,7 @@ import { BenchLines } from './bench-lines';
 import { BenchMarks } from './bench-marks';
 import { BenchTrail } from './bench-trail';
 import { BlowLog } from './blow-log';
-import { Awaiting, BlowsEffect } from './blows-effect';
+import { Awaiting, EffectOfBlows } from './blows-effect';
 import { CheckList } from './check-list';
 import { CoverHint } from './cover-hint';
 import '../drawing/note-rows.css';
@@ -94,7 +94,7 @@ export function Bench({
       />
       <CoverHint bench={bench} reading={reading} />
       {awaits && <Awaiting bench={bench} />}
-      {!check && !awaits && <BlowsEffect models={models} bench={bench} />}
+      {!check && !awaits && <EffectOfBlows models={models} bench={bench} />}
       {reading && (phase.kind === 'heard' || phase.kind === 'settled') && (
         <ReadoutHints reading={{ ...reading, ...judge(reading) }} />
       )}

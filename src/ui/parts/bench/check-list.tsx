@@ -8,8 +8,8 @@ import { judgeOf } from '../../../state/bench/bench-judging';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import type { PanScreenModels } from '../../frame/app-models';
 import {
+  benchChangeWords,
   benchWords,
-  changeWords,
   disturbedWords,
   partialName,
 } from '../../words/measuring/bench-words';
@@ -75,6 +75,6 @@ function effectWords({ before, now, changes }: NoteCheck): string {
   const sure = changes.filter(({ isSure }) => isSure);
   if (sure.length === 0) return benchWords.noChange;
   return sure
-    .map((change) => `${partialName(change.partial, now)} ${changeWords(change)}`)
+    .map((change) => `${partialName(change.partial, now)} ${benchChangeWords(change)}`)
     .join(', ');
 }
