@@ -57,9 +57,18 @@ const chunks = [
   { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
   { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
-  { name: 'pan-models', test: /src\/make-pan-models\.ts$/, priority: 1 },
+  { name: 'pan-models', test: /src\/make-late-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
+
+/** What all browser tests have in common. */
+const inBrowser = {
+  environment: 'node',
+  // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
+  expect: { poll: { timeout: 30_000 } },
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+};
 
 export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
@@ -173,16 +182,34 @@ export default defineConfig({
       },
       {
         test: {
+          // Those that play no sound: two at a time, in one browser.
           name: 'browser',
-          environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: ['tests/browser/**/*.sound.test.ts'],
+          globalSetup: ['tests/browser/share-browser.ts'],
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+          ...inBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'browser-sound',
+          include: ['tests/browser/**/*.sound.test.ts'],
           globalSetup: ['tests/browser/name-browser.ts'],
-          // One browser at a time: a starved audio thread loses samples.
+          // Alone, after all others: a starved audio thread loses samples.
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
+          ...inBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'pictures',
+          environment: 'node',
+          include: ['tests/screenshots/take-pictures.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
           fileParallelism: false,
-          // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
-          expect: { poll: { timeout: 30_000 } },
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
         },
       },
       {

@@ -20,7 +20,11 @@ async function deleteRack({ page, context, address }: OpenedApp): Promise<void> 
 
 describe('a rack that the browser has deleted', () => {
   it('is missed, and comes back from the last backup', async () => {
-    const app = await openWithRecords('#/', { records: panWith({}, [{ day: 0 }]) });
+    const app = await openWithRecords(
+      '#/',
+      { records: panWith({}, [{ day: 0 }]) },
+      { onDisk: true },
+    );
     try {
       const { page } = app;
       await page.locator('.pan-row', { hasText: 'Heron' }).waitFor();
@@ -53,7 +57,11 @@ describe('a rack that the browser has deleted', () => {
   });
 
   it('is not spoken of any more once the user goes on without it', async () => {
-    const app = await openWithRecords('#/', { records: panWith({}, [{ day: 0 }]) });
+    const app = await openWithRecords(
+      '#/',
+      { records: panWith({}, [{ day: 0 }]) },
+      { onDisk: true },
+    );
     try {
       const { page } = app;
       await page.locator('.pan-row', { hasText: 'Heron' }).waitFor();

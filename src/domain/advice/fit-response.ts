@@ -43,7 +43,7 @@ interface Row {
   readonly surprise: number;
 }
 
-/** Weights and scatter depend on the fit and the fit on them; they hardly change after this many times. */
+/** Weights and scatter depend on the fit, and the fit on them: this many turns settle both. */
 const passes = 4;
 
 /**

@@ -12,7 +12,7 @@ export interface BlowSpot extends BlowWhere {
 
 /** Standard deviations of factors on the expected response (own guesses; tested against simulated pans). */
 const factors = {
-  /** Of the whole pan: soft or hard metal, this hammer, this arm. */
+  /** What the whole pan shares: soft or hard metal, this hammer, this arm. */
   pan: 0.35,
   /** Of one place and side on this pan. */
   place: 0.65,

@@ -26,11 +26,11 @@ export interface ResponseModel {
   predict(note: MidiNote, where: BlowWhere, force?: SetForce): Prediction;
   /** True if a set's effect contradicts what the other sets say: one in a hundred does by chance. */
   isContradicting(set: BlowSet): boolean;
-  /** How many sets it has learned from. */
+  /** How many sets the model has learned from. */
   readonly setCount: number;
 }
 
-/** More are left out, oldest first: the time to learn grows with the cube of their number. */
+/** Beyond this many the oldest are left out: the time to learn grows with the cube of their number. */
 const mostSets = 100;
 /** 95th percentile of the normal distribution. */
 const ninetyPercent = 1.645;

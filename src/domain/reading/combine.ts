@@ -16,9 +16,9 @@ export interface Combined {
   readonly sigmaCents: Cents;
 }
 
-/** Scatter from strike to strike that no standard error shows: what is expected before any was seen, cents. */
+/** Expected scatter from strike to strike beyond the standard errors, before any is seen, cents. */
 export const usualScatter = 0.3;
-/** How many strikes that expectation weighs. */
+/** How many strikes that expectation counts as. */
 const priorStrikes = 1;
 const leastScatter = 0.05;
 /** Beyond this many standard deviations a measurement pulls no harder (Huber's rule). */

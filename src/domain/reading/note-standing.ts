@@ -103,7 +103,7 @@ function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedSt
   return { standing: 'avoid', reason };
 }
 
-/** How many times the "good" limit the worst partial takes up: 1 is just good. For sorting by severity. */
+/** Worst partial as a multiple of its "good" limit: 1 is just good. For sorting by severity. */
 export function shareOfGood(judged: Judged, limits: ToleranceSet = usualTolerances): number {
   const { good, highestWithPartials } = limits;
   const allowed = (value: Parameters<typeof allowedFor>[1] | null, limit: Cents): Cents =>

@@ -17,9 +17,12 @@ const fewest = 4;
 const leastDistance = 1;
 /** The slope in its standard errors. */
 const significance = 3;
-/** One step that makes up more of the way than this is a jump: a note that was moved, or a bad strike. */
+/**
+ * If one step makes up more than this share of the way, it is a jump (a note that was moved, or a bad strike), not a
+ * walk.
+ */
 const largestStep = 0.6;
-/** How many strikes the usual scatter weighs against the residuals of the line. */
+/** How many strikes the usual scatter counts as, against the residuals of the line. */
 const priorStrikes = 1;
 
 /** The clearest walk that ends with the newest settled strike, or null. First looks are too rough for it. */

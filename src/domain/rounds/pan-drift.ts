@@ -24,15 +24,15 @@ export interface Trend {
 export interface PanDrift {
   /** Oldest first; rounds with too few notes for a pan pitch are left out. */
   readonly points: readonly DriftPoint[];
-  /** Null with fewer than two rounds, or all at one moment. Rounds on an unsettled pan have no say. */
+  /** Null with fewer than two rounds, or all at one moment. Rounds on an unsettled pan do not count. */
   readonly pitch: Trend | null;
   readonly unevenness: Trend | null;
 }
 
 const millisecondsPerYear = 365.25 * 24 * 3600 * 1000;
-/** Pitch differs from day to day with the temperature by more than any standard error shows, cents (own guess). */
+/** Day-to-day change of pitch with temperature, which no standard error shows, cents (own guess). */
 const usualDayScatter = 1;
-/** How many rounds that guess weighs against the scatter that is seen. */
+/** How many rounds that guess counts as, against the scatter that is seen. */
 const priorRounds = 2;
 
 /** The drift over the given rounds, in any order, all against `a4`. */

@@ -122,7 +122,7 @@ export function roundResult(findings: RoundFindings, judging: Judging): RoundRes
   };
 }
 
-/** A pan that is known to be cooling or warming; where nobody said how it stood, it is not. */
+/** A pan known to be cooling or warming; false where nobody said how it stood. */
 export const isUnsettled = ({ standing }: RoundConditions): boolean =>
   standing === 'unloaded' || standing === 'sun';
 

@@ -3,7 +3,6 @@
 import { effectOfNewest, newestReading, newestStep } from '../../../domain/bench/bench-course';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
 import {
   benchChangeWords,
   benchWords,
@@ -25,11 +24,12 @@ export function Awaiting({ bench }: { readonly bench: OpenBench }) {
 
 /** What the newest answered set of blows did. */
 export function EffectOfBlows({
-  models,
   bench,
+  isSurprise,
 }: {
-  readonly models: PanScreenModels;
   readonly bench: OpenBench;
+  /** It is not what other blows on this pan did. */
+  readonly isSurprise: boolean;
 }) {
   const effect = effectOfNewest(bench.course);
   if (!effect) return null;
@@ -50,7 +50,7 @@ export function EffectOfBlows({
         {blowsHeard(effect.blows)}{' '}
         {effect.blows.logged ? `${benchWords.logged}: ${loggedWords(effect.blows.logged)}.` : ''}
       </p>
-      {models.bench.advice.value?.isSurprise && <p>{benchWords.surprise}</p>}
+      {isSurprise && <p>{benchWords.surprise}</p>}
     </section>
   );
 }
