@@ -7,13 +7,15 @@ export interface ProfessionalLimits {
   readonly farthest: Cents;
   /** A note without an octave where most of its neighbours have one. */
   readonly withoutOctave: boolean;
-  /** A note that decays in less than this part of its neighbours' time; 0 for never. */
+  /** A note whose decay time is below this share of its neighbours'; 0 turns the rule off. */
   readonly shortestDecay: number;
   /** A note that falls further with every strike. */
   readonly falling: boolean;
 }
 
-/** Farthest as asked for by field tuners (common practice, no source); the decay is our own choice. */
+/**
+ * The largest distance is what field tuners ask for (common practice, no source); the decay share is our own choice.
+ */
 export const usualProfessionalLimits: ProfessionalLimits = {
   farthest: cents(50),
   withoutOctave: true,

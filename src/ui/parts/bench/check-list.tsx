@@ -8,8 +8,8 @@ import { judgeOf } from '../../../state/bench/bench-judging';
 import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import {
+  benchChangeWords,
   benchWords,
-  changeWords,
   disturbedWords,
   partialName,
 } from '../../words/measuring/bench-words';
@@ -76,6 +76,6 @@ function effectWords({ before, now, changes }: NoteCheck): string {
   const sure = changes.filter(({ isSure }) => isSure);
   if (sure.length === 0) return benchWords.noChange;
   return sure
-    .map((change) => `${partialName(change.partial, now)} ${changeWords(change)}`)
+    .map((change) => `${partialName(change.partial, now)} ${benchChangeWords(change)}`)
     .join(', ');
 }

@@ -6,7 +6,7 @@ import { addressOf } from '../../frame/route';
 import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { FileFound } from '../../parts/exchange/file-found';
 import { FileTaken } from '../../parts/exchange/file-taken';
-import { exchangeWords, refusalWords, takeInWords } from '../../words/keeping/exchange-words';
+import { backupRefusalWords, exchangeWords, takeInWords } from '../../words/keeping/exchange-words';
 import { storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import '../../parts/exchange/exchange.css';
@@ -141,7 +141,7 @@ function State({ into }: { readonly into: ComingIn }) {
     case 'checking':
       return <p class="hint">{exchangeWords.checking(percent(into.part))}</p>;
     case 'refused':
-      return <p class="hint warn">{refusalWords[into.why]}</p>;
+      return <p class="hint warn">{backupRefusalWords[into.why]}</p>;
     case 'checked':
       return <FileFound checked={into.checked} />;
     case 'taking':

@@ -1,6 +1,5 @@
 // The bench through the microphone: strikes, blows between them, what they did, suggestions, and what is checked afterwards.
 import { mkdirSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { ringPairs, ringPartnersOf } from '../../src/domain/pans/ring-partners';
@@ -9,6 +8,7 @@ import { cents, midiNote } from '../../src/domain/tuning/units';
 import { createPracticePan, type PracticePan } from '../../src/practice-pan/practice-pan';
 import { seededRandom } from '../../src/practice-pan/seeded-random';
 import { hammerBlow } from '../sounds/blows';
+import { axeFaults } from './axe-faults';
 import { keptText } from './kept-records';
 import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
@@ -16,7 +16,6 @@ import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
 import { installStruckPan, struckRate, takePan } from './struck-pan';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 const d5 = midiNote(74);
 /** The number under which the player in the page knows the sound of a blow. */
 const blow = 0;
@@ -88,19 +87,10 @@ const keptNotes = async (page: Page): Promise<readonly number[]> =>
     .map((text) => JSON.parse(text) as Partial<ReadingRecord>)
     .flatMap(({ kind, note }) => (kind === 'reading' && note !== undefined ? [note] : []));
 
-interface AxeWindow {
-  readonly axe: {
-    run(): Promise<{
-      readonly violations: readonly { readonly id: string; readonly help: string }[];
-    }>;
-  };
-}
-
 /** What axe finds, what is too small for a finger, and what leaves the screen. */
 async function faultsOf(page: Page): Promise<readonly string[]> {
-  await page.addScriptTag({ path: axePath });
-  return page.evaluate(async () => {
-    const { violations } = await (window as unknown as AxeWindow).axe.run();
+  const broken = await axeFaults(page);
+  const misplaced = await page.evaluate(() => {
     const targets = [
       ...document.querySelectorAll(
         'a, button, select, summary, input:not([type="radio"], [type="checkbox"]), .choice',
@@ -115,12 +105,12 @@ async function faultsOf(page: Page): Promise<readonly string[]> {
     );
     const wide = document.documentElement.scrollWidth - window.innerWidth;
     return [
-      ...violations.map(({ id, help }) => `${id}: ${help}`),
       ...small.map((element) => `small: ${element.textContent}`),
       ...main.map((element) => `main button: ${element.textContent}`),
       ...(wide > 0 ? [`${wide} px too wide`] : []),
     ];
   });
+  return [...broken, ...misplaced];
 }
 
 let shot = 0;

@@ -1,10 +1,10 @@
 // Which note was struck: right, asked for, wrong, or not taken as a strike.
-import type { Heard, ListeningContext } from '../../../src/domain/measurement/strike';
-import { midiNote } from '../../../src/domain/tuning/units';
-import { anyNote, finallyHeard } from '../../dsp/listen-to';
-import type { Scene } from '../../sounds/scene';
-import { realStrikes } from '../../synthetic-sounds/real-strike';
-import { placed } from '../../synthetic-sounds/sounds';
+import type { Heard, ListeningContext } from '../../src/domain/measurement/strike';
+import { midiNote } from '../../src/domain/tuning/units';
+import { anyNote, finallyHeard } from '../dsp/listen-to';
+import type { Scene } from '../sounds/scene';
+import { realStrikes } from '../synthetic-sounds/real-strike';
+import { placed } from '../synthetic-sounds/sounds';
 import { guidedTo, hearScene, panNotes } from './hear-scene';
 
 export type NoteOutcome = 'right' | 'asked' | 'wrong' | 'refused';

@@ -1,8 +1,8 @@
 // Plays a scene to the whole ear and sets what it says against the scene's truth.
-import type { Heard, ListeningContext, Strike } from '../../../src/domain/measurement/strike';
-import { centsBetween, type MidiNote, midiNote } from '../../../src/domain/tuning/units';
-import { anyNote, finallyHeard } from '../../dsp/listen-to';
-import type { Scene } from '../../sounds/scene';
+import type { Heard, ListeningContext, Strike } from '../../src/domain/measurement/strike';
+import { centsBetween, type MidiNote, midiNote } from '../../src/domain/tuning/units';
+import { anyNote, finallyHeard } from '../dsp/listen-to';
+import type { Scene } from '../sounds/scene';
 
 /** The notes of a lead, C4 to E6, as `strikeScene` strikes them. */
 export const panNotes: readonly MidiNote[] = Array.from({ length: 29 }, (_, n) => midiNote(60 + n));

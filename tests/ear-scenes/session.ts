@@ -1,7 +1,7 @@
 // A long working session: strikes at random gaps in a quiet, noisy room, made block by block.
-import { between, seededRandom } from '../../../src/practice-pan/seeded-random';
-import { pinkNoise } from '../../sounds/noise';
-import { strikeScene } from '../../sounds/scene';
+import { between, seededRandom } from '../../src/practice-pan/seeded-random';
+import { pinkNoise } from '../sounds/noise';
+import { strikeScene } from '../sounds/scene';
 
 export const sessionRate = 44100;
 export const sessionBlock = 4096;

@@ -1,7 +1,7 @@
 // Bass notes through the microphones of phones.
-import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
-import { anyNote } from '../../dsp/listen-to';
-import { deafPhone, type Scene, type SceneOptions, strikeScene } from '../../sounds/scene';
+import { type MidiNote, midiNote } from '../../src/domain/tuning/units';
+import { anyNote } from '../dsp/listen-to';
+import { deafPhone, type Scene, type SceneOptions, strikeScene } from '../sounds/scene';
 import { errorsOf, hearScene, type PartialError } from './hear-scene';
 import { type NoteOutcome, noteOutcome } from './which-note';
 

@@ -1,6 +1,6 @@
 // Two lines at the octave: whether both are reported, and none where there is one.
-import { centsBetween } from '../../../src/domain/tuning/units';
-import { strikeScene } from '../../sounds/scene';
+import { centsBetween } from '../../src/domain/tuning/units';
+import { strikeScene } from '../sounds/scene';
 
 import { guidedTo, hearScene } from './hear-scene';
 

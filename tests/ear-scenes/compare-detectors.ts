@@ -1,10 +1,10 @@
 // The app beside general-purpose detectors, on the scenes and on one stretched note.
 
-import { frequencyOf } from '../../../src/domain/tuning/equal-temperament';
-import { hertz, midiNote } from '../../../src/domain/tuning/units';
-import { addStruckNote, type StruckPartial } from '../../../src/practice-pan/struck-note';
-import { anyNote, finallyHeard } from '../../dsp/listen-to';
-import type { Scene } from '../../sounds/scene';
+import { frequencyOf } from '../../src/domain/tuning/equal-temperament';
+import { hertz, midiNote } from '../../src/domain/tuning/units';
+import { addStruckNote, type StruckPartial } from '../../src/practice-pan/struck-note';
+import { anyNote, finallyHeard } from '../dsp/listen-to';
+import type { Scene } from '../sounds/scene';
 import { foldedError, type GeneralDetector } from './general-detectors';
 
 /** The steady part that detectors are given, seconds after the strike. */

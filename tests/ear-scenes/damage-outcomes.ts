@@ -3,13 +3,13 @@ import {
   type DamageKind,
   evidenceOf,
   type NoteEvidence,
-} from '../../../src/domain/knock-check/damage-evidence';
-import { damageSigns } from '../../../src/domain/knock-check/damage-signs';
-import { comparisonNotes } from '../../../src/domain/knock-check/pan-damage-signs';
-import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
-import { hertz } from '../../../src/domain/tuning/units';
-import type { Damage } from '../../sounds/damaged-note';
-import { type DamagedPanOptions, damagedPan } from '../../sounds/damaged-pan';
+} from '../../src/domain/knock-check/damage-evidence';
+import { damageSigns } from '../../src/domain/knock-check/damage-signs';
+import { comparisonNotes } from '../../src/domain/knock-check/pan-damage-signs';
+import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
+import { hertz } from '../../src/domain/tuning/units';
+import type { Damage } from '../sounds/damaged-note';
+import { type DamagedPanOptions, damagedPan } from '../sounds/damaged-pan';
 import { type StruckDamagedNote, strikeDamagedPan } from './strike-damaged-pan';
 
 /** The sign that each damage is to show. */

@@ -1,10 +1,10 @@
 // One damped line in white noise through the app's line estimator, against the Cramér–Rao bound.
 
-import { frequencyOf } from '../../../src/domain/tuning/equal-temperament';
-import { centsBetween, midiNote } from '../../../src/domain/tuning/units';
-import { leadSeconds } from '../../../src/dsp/spectrum/strike-spectrum';
-import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
-import { boundCents } from '../../sounds/cramer-rao';
+import { frequencyOf } from '../../src/domain/tuning/equal-temperament';
+import { centsBetween, midiNote } from '../../src/domain/tuning/units';
+import { leadSeconds } from '../../src/dsp/spectrum/strike-spectrum';
+import { between, gaussianFrom, seededRandom } from '../../src/practice-pan/seeded-random';
+import { boundCents } from '../sounds/cramer-rao';
 import { measuredByApp, spectrumFor } from './app-line';
 import { mean, rms } from './statistics';
 
