@@ -8,7 +8,7 @@ describe('ready for offline use', () => {
     app = await openApp('#/', {
       basePath: '/some/folder/',
       beforeApp: recordOfflineState,
-      onDisk: true,
+      ownBrowser: true,
     });
     await app.page.locator('[data-offline="ready"]').waitFor();
   });

@@ -28,7 +28,7 @@ const full = 'The phone is full, so this was not saved. Delete photos or films, 
 
 describe('a full phone', () => {
   it('keeps a new pan waiting, and puts it on the rack once there is room', async () => {
-    const app = await openApp('#/', { onDisk: true });
+    const app = await openApp('#/', { ownBrowser: true });
     try {
       const { page } = app;
       await setQuota(app, 1);
@@ -124,7 +124,7 @@ describe('a lost connection', () => {
     const app = await openWithRecords(
       '#/pan/pan-1/details',
       { records: panWith({}, []) },
-      { beforeApp: holdConnections, onDisk: true },
+      { beforeApp: holdConnections, ownBrowser: true },
     );
     try {
       const { page } = app;
@@ -147,7 +147,7 @@ describe('a lost connection', () => {
     const app = await openWithRecords(
       '#/pan/pan-1/details',
       { records: panWith({}, []) },
-      { beforeApp: holdConnections, onDisk: true },
+      { beforeApp: holdConnections, ownBrowser: true },
     );
     try {
       const { page } = app;
@@ -173,7 +173,7 @@ describe('a lost connection', () => {
 
 describe('a rack that a newer version of the app has written', () => {
   it('is left alone, and every screen says so', async () => {
-    const app = await openWithRecords('#/', { records: panWith({}, []) }, { onDisk: true });
+    const app = await openWithRecords('#/', { records: panWith({}, []) }, { ownBrowser: true });
     try {
       const { page } = app;
       await page.evaluate(raise, databaseName);
