@@ -10,6 +10,7 @@ import {
   temperatureWords,
 } from '../words/change-words';
 import { dayWords } from '../words/day-words';
+import { rowWords } from '../words/list-words';
 import { a4Words } from '../words/result-words';
 import { eventWords } from '../words/tuner/sheet-event-words';
 import { howWords, loggedBlowsWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
@@ -82,7 +83,7 @@ function moves(found: RoundChanges, notes: readonly SheetNote[]): readonly Marku
     line(
       told.length === 0
         ? sheetWords.noneMoved
-        : `${sheetWords.movedMost}: ${told.join(', ')}${rest > 0 ? `, +${rest}` : ''}.`,
+        : `${sheetWords.movedMost}: ${rowWords([...told, rest > 0 ? `+${rest}` : ''])}.`,
     ),
   ];
 }

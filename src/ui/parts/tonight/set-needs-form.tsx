@@ -121,7 +121,7 @@ function SaveTune({
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        const plain = name.trim().slice(0, longestTuneName);
+        const plain = name.trim();
         const isTaken = plain === '' || tunes.some((tune) => tune.name === plain);
         setIsBad(isTaken);
         if (isTaken || tunes.length >= mostTunes) return;
@@ -133,6 +133,7 @@ function SaveTune({
         id="tune-name"
         label={tonightWords.tuneName}
         value={name}
+        longest={longestTuneName}
         isBad={isBad}
         hint={isBad ? tonightWords.tuneNameBad : null}
         onInput={setName}

@@ -1,6 +1,7 @@
 // After a fall: look first, one question at a time; then the place of the hit; then the soft round, or no round at all.
 import { useEffect, useState } from 'preact/hooks';
 import { rulesWith, type TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { longestOfKnock } from '../../../domain/records/longest-texts';
 import { type LookKind, lookKinds } from '../../../domain/records/look-kinds';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { KnockDraft } from '../../../state/round/knock-model';
@@ -169,6 +170,7 @@ function Seen({
         label={knockWords.remarks}
         hint={knockWords.remarksHint}
         value={draft.remarks}
+        longest={longestOfKnock.remarks}
         onInput={(remarks) => knock.change({ remarks })}
       />
       <footer class="actions">
