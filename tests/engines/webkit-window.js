@@ -25,28 +25,43 @@ context.connect('download-started', (_context, download) => {
   });
 });
 
+/** What the page prints becomes a file, without the dialog. */
+function printToFile(view) {
+  const unfinished = inOutbox('printed.part');
+  const settings = new Gtk.PrintSettings();
+  settings.set_printer('Print to File');
+  settings.set(Gtk.PRINT_SETTINGS_OUTPUT_FILE_FORMAT, 'pdf');
+  settings.set(Gtk.PRINT_SETTINGS_OUTPUT_URI, unfinished.get_uri());
+  const operation = new WebKit2.PrintOperation({ web_view: view, print_settings: settings });
+  operation.connect('failed', (_operation, error) => printerr(error.message));
+  operation.connect('finished', () => {
+    unfinished.move(inOutbox('printed.pdf'), Gio.FileCopyFlags.OVERWRITE, null, null);
+  });
+  operation.print();
+}
+
 function openView() {
+  // A view that is driven does nothing when its page asks to be printed: the page asks this window instead.
+  const pageContent = new WebKit2.UserContentManager();
+  pageContent.register_script_message_handler('print');
+  pageContent.add_script(
+    WebKit2.UserScript.new(
+      "window.print = () => window.webkit.messageHandlers.print.postMessage('');",
+      WebKit2.UserContentInjectedFrames.TOP_FRAME,
+      WebKit2.UserScriptInjectionTime.START,
+      null,
+      null,
+    ),
+  );
   const view = new WebKit2.WebView({
     web_context: context,
+    user_content_manager: pageContent,
     is_controlled_by_automation: true,
     settings: new WebKit2.Settings({ enable_media_stream: true }),
   });
+  pageContent.connect('script-message-received::print', () => printToFile(view));
   view.connect('permission-request', (_view, request) => {
     request.allow();
-    return true;
-  });
-  // What the page prints becomes a file, without the dialog.
-  view.connect('print', (_view, operation) => {
-    const unfinished = inOutbox('printed.part');
-    const settings = new Gtk.PrintSettings();
-    settings.set_printer('Print to File');
-    settings.set(Gtk.PRINT_SETTINGS_OUTPUT_FILE_FORMAT, 'pdf');
-    settings.set(Gtk.PRINT_SETTINGS_OUTPUT_URI, unfinished.get_uri());
-    operation.set_print_settings(settings);
-    operation.connect('finished', () => {
-      unfinished.move(inOutbox('printed.pdf'), Gio.FileCopyFlags.OVERWRITE, null, null);
-    });
-    operation.print();
     return true;
   });
   const window = new Gtk.Window({ default_width: 420, default_height: 860 });
