@@ -38,12 +38,26 @@ export interface Point {
   readonly y: number;
 }
 
-/** The expression that gives the target in the page, or null. */
-export const expressionOf = ({ role, name, isBeginning = false }: Target): string =>
-  `(${elementOnPage})(${JSON.stringify({ selector: selectorOf[role], name, isBeginning })})`;
+const searchFor = ({ role, name, isBeginning = false }: Target): string =>
+  JSON.stringify({ selector: selectorOf[role], name, isBeginning } satisfies Search);
 
-/** The expression that gives the place to tap on in the page, or null. */
-export const pointExpression = (target: Target): string => `(${pointOn})(${expressionOf(target)})`;
+/** The expression that gives the target in the page, or null. */
+export const expressionOf = (target: Target): string => `(${elementOnPage})(${searchFor(target)})`;
+
+/** The expression that gives the place in the page to tap on, or null. */
+export const aimExpression = (target: Target): string =>
+  `(${aim})(${elementOnPage}, ${searchFor(target)})`;
+
+declare global {
+  interface Window {
+    /** Whether the last tap went past what was aimed at. */
+    missed?: boolean;
+    stopAiming?: AbortController;
+  }
+}
+
+/** The expression that says whether the last tap went somewhere else. A page that was left at once cannot tell. */
+export const hasMissed = 'window.missed === true';
 
 /** In the page: the first one that can be used, or null. */
 function elementOnPage({ selector, name, isBeginning }: Search): Element | null {
@@ -67,12 +81,23 @@ function elementOnPage({ selector, name, isBeginning }: Search): Element | null 
   );
 }
 
-/** In the page: scrolls `element` to the middle; its own middle, or null as long as something lies over it. */
-function pointOn(element: Element | null): Point | null {
+/** In the page: scrolls there; the middle of what is found, or null as long as there is none or something lies over it. */
+function aim(find: (search: Search) => Element | null, search: Search): Point | null {
+  const element = find(search);
   if (!element) return null;
   element.scrollIntoView({ block: 'center', behavior: 'instant' });
   const { left, top, width, height } = element.getBoundingClientRect();
   const point = { x: Math.round(left + width / 2), y: Math.round(top + height / 2) };
   const hit = document.elementFromPoint(point.x, point.y);
+  window.missed = false;
+  window.stopAiming?.abort();
+  window.stopAiming = new AbortController();
+  window.addEventListener(
+    'click',
+    ({ target }) => {
+      window.missed = !find(search)?.contains(target as Node);
+    },
+    { capture: true, once: true, signal: window.stopAiming.signal },
+  );
   return hit && element.contains(hit) ? point : null;
 }

@@ -11,6 +11,14 @@ export interface OwnProcess {
   stop(): Promise<void>;
 }
 
+/** All that have been started and have not ended. */
+const running = new Set<OwnProcess>();
+
+/** Ends all programs that were started here, for when this one is told to end. */
+export async function stopEverything(): Promise<void> {
+  await Promise.all([...running].map((each) => each.stop()));
+}
+
 /** How long (ms) a program may take to end by itself. */
 const patience = 3000;
 /** Letters of its output that are kept. */
@@ -40,14 +48,14 @@ export function startProcess(
       done(127);
     });
     child.once('exit', done);
-  });
+  }).finally(() => running.delete(started));
   if (input && child.stdin) {
     // A reader that ends earlier than what it is given is no error of ours.
     child.stdin.on('error', (error) => hear(Buffer.from(error.message)));
     input.pipe(child.stdin);
   }
   const hasEnded = () => child.exitCode !== null || child.signalCode !== null || !child.pid;
-  return {
+  const started: OwnProcess = {
     said: () => said,
     hasEnded,
     ended,
@@ -61,6 +69,8 @@ export function startProcess(
       signalGroup(child, 'SIGKILL');
     },
   };
+  running.add(started);
+  return started;
 }
 
 /** Runs `program` to its end; resolves to what it said, rejects if it fails or takes longer than `limit` (ms). */
@@ -70,12 +80,12 @@ export async function runToEnd(
   environment: Readonly<Record<string, string>>,
   limit: number,
 ): Promise<string> {
-  const running = startProcess(program, parameters, environment);
-  const late = setTimeout(() => void running.stop(), limit);
-  const code = await running.ended;
+  const child = startProcess(program, parameters, environment);
+  const late = setTimeout(() => void child.stop(), limit);
+  const code = await child.ended;
   clearTimeout(late);
-  if (code !== 0) throw new Error(`${program} ended with ${code}: ${running.said().trim()}`);
-  return running.said();
+  if (code !== 0) throw new Error(`${program} ended with ${code}: ${child.said().trim()}`);
+  return child.said();
 }
 
 function signalGroup({ pid }: ChildProcess, signal: NodeJS.Signals): void {

@@ -39,8 +39,9 @@ export async function startSoundServer(folder: string): Promise<SoundServer> {
       '--daemonize=no',
       '-n',
       '--use-pid-file=no',
-      '--realtime=no',
-      '--high-priority=no',
+      // Where it may: a microphone does not wait for others either.
+      '--realtime=yes',
+      '--high-priority=yes',
       // Without anybody to play or to listen it goes by itself, should nobody be left to stop it.
       '--exit-idle-time=20',
       '-L',

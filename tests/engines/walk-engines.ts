@@ -13,6 +13,7 @@ import {
   withReport,
 } from './engines-table';
 import { firefoxEngine } from './firefox-engine';
+import { stopEverything } from './own-process';
 import { type Screen, startScreen } from './screen';
 import { textSeen } from './seen';
 import { type SoundServer, startSoundServer } from './sound-server';
@@ -48,8 +49,10 @@ export async function walkEngines(options: WalkOptions): Promise<number> {
   const stopAll = async () => {
     await screen?.stop();
     await sound?.stop();
+    await stopEverything();
     rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
   };
+  const leaving = onSignal(stopAll);
   try {
     const builds = { first: join(folder, 'first'), next: join(folder, 'next') };
     say('Building two versions of the app');
@@ -66,8 +69,19 @@ export async function walkEngines(options: WalkOptions): Promise<number> {
     }
     return tell(outcomes, options);
   } finally {
+    leaving();
     await stopAll();
   }
+}
+
+/** Has `stop` done before a signal ends this process; returns what takes that back. */
+function onSignal(stop: () => Promise<void>): () => void {
+  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+  const end = () => void stop().finally(() => process.exit(1));
+  for (const signal of signals) process.once(signal, end);
+  return () => {
+    for (const signal of signals) process.off(signal, end);
+  };
 }
 
 type Surroundings = Omit<ConstructorParameters<typeof Walk>[0], 'engine' | 'host'>;

@@ -18,6 +18,8 @@ export interface WalkStep {
   run(walk: Walk): Promise<Found | undefined>;
 }
 
+/** Agreeing strikes of the note that all engines listen to: enough for one that a busy machine spoiled not to matter. */
+const listenedStrikes = 6;
 /** Strikes that may be lost before a walk gives up: a busy machine loses sound, and the app asks again. */
 const spareStrikes = 12;
 /** How long (ms) a strike may take to be measured before it counts as lost. */
@@ -58,13 +60,14 @@ async function listening(walk: Walk): Promise<Found> {
   for (let strike = 0; ; strike++) {
     await walk.strikeListenedNote();
     const readout = await walk.read(readoutSeen);
-    if (readout?.state === 'settled') {
+    if (readout?.state === 'settled' && readout.strikes >= listenedStrikes) {
       const { fundamental, octave, third } = readout;
       return {
         cents: { fundamental: Number(fundamental), octave: Number(octave), third: Number(third) },
       };
     }
-    if (strike === spareStrikes) throw new Error(`not settled: ${JSON.stringify(readout)}`);
+    if (strike === listenedStrikes + spareStrikes)
+      throw new Error(`not settled: ${JSON.stringify(readout)}`);
   }
 }
 

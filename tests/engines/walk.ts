@@ -3,7 +3,14 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AppHost } from './app-host';
 import type { Engine, EngineBrowser } from './engine';
-import { expressionOf, named, type Point, pointExpression, type Target } from './find-on-page';
+import {
+  aimExpression,
+  expressionOf,
+  hasMissed,
+  named,
+  type Point,
+  type Target,
+} from './find-on-page';
 import { seen, textSeen } from './seen';
 import type { SoundServer } from './sound-server';
 import { listenedNote, listenedTruth, type Planted, writeStrike } from './strike-files';
@@ -94,15 +101,15 @@ export class Walk {
     }
   }
 
-  /** Waits for it and taps on it. */
+  /** Waits for it and taps on it; again if the screen moved under the tap. */
   async tap(target: Target): Promise<void> {
-    const place = async () => (await this.#evaluate(pointExpression(target))) as Point | null;
-    const point = await this.until(named(target), async () => {
-      // Twice: what still moves is not tapped.
+    const place = async () => (await this.#evaluate(aimExpression(target))) as Point | null;
+    await this.until(named(target), async () => {
       const [before, now] = [await place(), await place()];
-      return before?.x === now?.x && before?.y === now?.y && now;
+      if (!now || before?.x !== now.x || before.y !== now.y) return false;
+      await within('a tap', patience, this.browser.clickAt(now));
+      return (await this.#evaluate(hasMissed)) !== true;
     });
-    await within('a tap', patience, this.browser.clickAt(point));
   }
 
   async type(target: Target, text: string): Promise<void> {

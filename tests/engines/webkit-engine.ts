@@ -23,6 +23,8 @@ export const webkitEngine = (windowScript: string): Engine => ({
       WEBKIT_DISABLE_DMABUF_RENDERER: '1',
       LIBGL_ALWAYS_SOFTWARE: '1',
       NO_AT_BRIDGE: '1',
+      // Nor a desktop, whose message bus would be started and left behind.
+      DBUS_SESSION_BUS_ADDRESS: 'disabled:',
     });
     try {
       const session = await until(
