@@ -38,7 +38,7 @@ export type DamageSign =
 export type DamageKind = DamageSign['kind'];
 
 export interface MissingPartial {
-  /** Of so many strikes the partial is missing, or too faint, in so many. */
+  /** How many strikes there are, and in how many the partial is missing or too faint. */
   readonly missingIn: number;
   readonly strikes: number;
   /** Comparison notes that have it, and how many there are. */

@@ -11,7 +11,7 @@ const isDouble = (strike: Strike): strike is Double =>
 
 /** The sign `new-doublet`, or none; without a record from before nothing is new. */
 export function doubletSign({ strikes, before, partnerHz }: NoteEvidence): readonly DamageSign[] {
-  // One look of several at two lines where there is one happens.
+  // One strike of several may show two lines where there is one.
   const doublesBefore = (before ?? []).filter(isDouble).length;
   if (!before || before.length === 0 || 2 * doublesBefore > before.length) return [];
   const doubles = strikes.filter(isDouble).filter((strike) => !isPartner(strike, partnerHz));

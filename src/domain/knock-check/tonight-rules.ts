@@ -40,7 +40,7 @@ const number = (
 
 /** The table. What was seen comes first, then each note, then the pan as a whole. */
 export const tonightRuleTable = {
-  /** A crack spreads: this one is no matter of taste. */
+  /** A crack spreads, so this rule cannot be edited. */
   crack: choice<LookAction>('do-not-play', ['do-not-play']),
   'sharp-edges': look('first'),
   rim: look('tell'),
@@ -64,12 +64,12 @@ export const tonightRuleTable = {
   'off-avoid': number(30, 'cents', 5, 200),
   /** How far an octave lies from its own note. */
   'octave-in-passing': number(30, 'cents', 5, 200),
-  /** From here on a sharp note is worth a magnet. */
+  /** From this far sharp a note is worth a magnet. */
   'magnet-from': number(12, 'cents', 5, 100),
   /** How far the whole pan lies from the band before it is heard, and before another pan is better. */
   'pan-heard': number(10, 'cents', 3, 50),
   'pan-swap': number(25, 'cents', 5, 100),
-  /** So large a part of the notes that the set needs may be left out. */
+  /** Share of the notes the set needs that may be left out. */
   'most-left-out': number(33, 'percent', 5, 100),
   'note-lost': choice<LossAction>('swap', ['swap', 'play-without']),
 } as const;

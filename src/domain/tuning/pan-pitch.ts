@@ -24,17 +24,17 @@ export interface PanPitch {
 export interface NoteAgainstPan {
   readonly note: MidiNote;
   readonly cents: Cents;
-  /** So far from the others that it has no say in the pan pitch. */
+  /** Too far from the others to count in the pan pitch. */
   readonly isApart: boolean;
 }
 
-/** Fewer notes say nothing about a pan. */
+/** Fewest notes that say anything about a pan. */
 const fewestNotes = 3;
 /** A normal distribution's standard deviation over its median absolute deviation. */
 const normalFromMedian = 1.4826;
 /** Notes are never taken to scatter less than this, cents. */
 const leastSpread = 1;
-/** Beyond this many spreads a note has no say: 95 % efficiency on normally scattered notes. */
+/** Beyond this many spreads a note does not count: 95 % efficiency on normally scattered notes. */
 const reach = 4.685;
 const rounds = 50;
 

@@ -1,5 +1,5 @@
 // The one thing to say about a note: the most important fault, or that there is none.
-import type { ThirdKind } from '../measurement/strike';
+import type { ThirdKind } from './third-kind';
 import { goodTolerances, type Tolerances } from './tolerances';
 import { type Cents, cents, type MidiNote } from './units';
 
@@ -34,7 +34,7 @@ interface StatedError {
   readonly sigmaCents?: Cents;
 }
 
-/** An inferred note is off when a value is off by more than so many standard errors. */
+/** An inferred note counts as off when a value is off by more than this many standard errors. */
 const errorsToJudge = 2;
 
 /** The tolerance for a value, widened to what its error allows to say where the fundamental is inferred. */

@@ -1,0 +1,32 @@
+// Limits against files that are made to fill the phone; the usual ones hold the largest rack many times over.
+
+export interface BackupLimits {
+  /** Longest line, characters: the largest attachment fits. */
+  readonly line: number;
+  /** Longest file, characters. */
+  readonly characters: number;
+  readonly parts: number;
+  readonly pans: number;
+  /** Records and attachments of one pan: a round of 30 notes on every day of nine years stays below. */
+  readonly partsOfPan: number;
+  /** How many more lines may be damaged or empty than good before the file no longer counts as a backup. */
+  readonly damaged: number;
+  /** The same for lines that are whole, but of a kind or shape that this version does not know. */
+  readonly unknown: number;
+  /** A file that has shown no header and no good line by then is foreign. */
+  readonly foreignAfter: number;
+  /** Left-out lines and repairs listed one by one; beyond it they are only counted. */
+  readonly listed: number;
+}
+
+export const backupLimits: BackupLimits = {
+  line: 6e6,
+  characters: 8e9,
+  parts: 1e7,
+  pans: 20_000,
+  partsOfPan: 100_000,
+  damaged: 20_000,
+  unknown: 100_000,
+  foreignAfter: 1.2e7,
+  listed: 100,
+};
