@@ -5,6 +5,8 @@ export const seen = {
   ready: 'Ready for offline use',
   listen: link('Listen'),
   listening: 'Listening.',
+  /** What leads back to listening, after the app has stopped because it was given too little sound. */
+  listenAgain: [button('Listen again'), button('Try again'), button('Listen')],
   practice: link('Practice pan'),
   practiceNote: button('Strike D4'),
   practiceNoteName: 'D4',

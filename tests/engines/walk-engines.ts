@@ -28,7 +28,7 @@ export interface WalkOptions {
   readonly projectFolder: string;
   /** Path of a Chromium. */
   readonly chromium: string;
-  /** Names of the engines to walk; all without it. */
+  /** Beginnings of the names of the engines to walk; all without it. */
   readonly only: readonly string[];
   /** Whether the table goes into README. */
   readonly intoReadme: boolean;
@@ -42,7 +42,9 @@ export async function walkEngines(options: WalkOptions): Promise<number> {
     chromiumEngine(chromium),
     firefoxEngine('firefox-esr'),
     webkitEngine(join(projectFolder, 'tests', 'engines', 'webkit-window.js')),
-  ].filter(({ name }) => options.only.length === 0 || options.only.includes(name));
+  ].filter(
+    ({ name }) => options.only.length === 0 || options.only.some((word) => name.startsWith(word)),
+  );
   const folder = mkdtempSync(join(tmpdir(), 'ringwright-engines-'));
   let sound: SoundServer | null = null;
   let screen: Screen | null = null;

@@ -58,6 +58,7 @@ async function listening(walk: Walk): Promise<Found> {
   await walk.tap(seen.listen);
   await walk.sees(seen.listening);
   for (let strike = 0; ; strike++) {
+    await walk.keepListening();
     await walk.strikeListenedNote();
     const readout = await walk.read(readoutSeen);
     if (readout?.state === 'settled' && readout.strikes >= listenedStrikes) {
@@ -116,6 +117,7 @@ async function strikeSixNotes(walk: Walk): Promise<readonly number[]> {
     const before = await walk.until('the round', () => walk.read(roundSeen));
     if (before.done >= roundNotes) return struck;
     if (struck.at(-1) !== before.next) struck.push(before.next);
+    await walk.keepListening();
     const strikesBefore = (await walk.read(readoutSeen))?.strikes ?? 0;
     await walk.strike(before.next, roundTruth(struck.length - 1));
     const counts = walk.until(

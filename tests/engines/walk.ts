@@ -97,7 +97,21 @@ export class Walk {
     if (typeof what === 'string') {
       await this.until(`“${what}”`, async () => (await this.read(textSeen)).includes(what));
     } else {
-      await this.until(named(what), () => this.#evaluate(`${expressionOf(what)} !== null`));
+      await this.until(named(what), () => this.has(what));
+    }
+  }
+
+  /** Whether it can be seen now. */
+  async has(target: Target): Promise<boolean> {
+    return (await this.#evaluate(`${expressionOf(target)} !== null`)) === true;
+  }
+
+  /** A starved machine loses so much sound that the app stops listening: does what it then asks for. */
+  async keepListening(): Promise<void> {
+    for (const target of [seen.goOnListening, ...seen.listenAgain]) {
+      if (!(await this.has(target))) continue;
+      await this.tap(target);
+      await this.sees(seen.listening);
     }
   }
 
