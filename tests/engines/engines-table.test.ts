@@ -27,20 +27,20 @@ describe('what the engines heard', () => {
       [walked('One', truth), walked('Other', { ...near, octave: -5.11 })],
       truth,
     );
-    expect(faults).toEqual(['The engines do not hear the same: 0.11 cents apart, at most 0.1.']);
+    expect(faults).toEqual(['How far the engines are apart: 0.11 cents, at most 0.1.']);
   });
 
   it('fails when they agree about something that was not planted', () => {
     const wrong = { ...truth, third: 2.6 };
     expect(faultsOf([walked('One', wrong), walked('Other', wrong)], truth)).toEqual([
-      'Not what was planted: 0.60 cents off, at most 0.5.',
+      'How far off what was planted: 0.60 cents, at most 0.5.',
     ]);
   });
 
   it('fails when one of them has heard nothing, or no number', () => {
     expect(faultsOf([walked('One', truth), walked('Other', null)], truth)).toEqual([
       'Other, listening: silent',
-      'The engines do not hear the same: not measured, at most 0.1.',
+      'How far the engines are apart: not measured, at most 0.1.',
     ]);
     const noNumber = { ...truth, octave: Number.NaN };
     expect(faultsOf([walked('One', truth), walked('Other', noNumber)], truth)).toHaveLength(2);
@@ -72,7 +72,7 @@ describe('the table', () => {
       '| double octave heard, cents | 2.05    | 2.00       |',
     ]);
     expect(report).toContain('30 November 2026, Debian 12. Planted: −9, −5, 2 cents.');
-    expect(report).toContain('0.05 cents apart');
+    expect(report).toContain('apart: 0.05 cents (at most 0.1)');
   });
 
   it('takes the place of the one before in README, and nothing else', () => {

@@ -60,10 +60,10 @@ export function faultsOf(outcomes: readonly EngineOutcome[], truth: Planted): re
     ...failed,
     ...(difference !== null && difference <= mostApart
       ? []
-      : [`The engines do not hear the same: ${words(difference)} apart, at most ${mostApart}.`]),
+      : [`How far the engines are apart: ${words(difference)}, at most ${mostApart}.`]),
     ...(error !== null && error <= mostOff
       ? []
-      : [`Not what was planted: ${words(error)} off, at most ${mostOff}.`]),
+      : [`How far off what was planted: ${words(error)}, at most ${mostOff}.`]),
   ];
 }
 
@@ -116,7 +116,7 @@ export function engineReport(
   return [
     engineRows(outcomes),
     '',
-    `${day}, ${system}. Planted: ${planted} cents. The engines are ${words(apart(outcomes))} apart (at most ${mostApart}) and at most ${words(off(outcomes, truth))} off (at most ${mostOff}).`,
+    `${day}, ${system}. Planted: ${planted} cents. How far the engines are apart: ${words(apart(outcomes))} (at most ${mostApart}). How far off what was planted: ${words(off(outcomes, truth))} (at most ${mostOff}).`,
   ].join('\n');
 }
 

@@ -45,6 +45,7 @@ async function offlineStart(walk: Walk): Promise<undefined> {
   await walk.close();
   await walk.setup.host.stop();
   try {
+    if (await answers(walk.setup.host.address)) throw new Error('the server still answers');
     await walk.start();
     await walk.sees(seen.ready);
     await walk.tap(seen.practice);
@@ -53,6 +54,12 @@ async function offlineStart(walk: Walk): Promise<undefined> {
     await walk.setup.host.serve(walk.setup.builds.first);
   }
 }
+
+const answers = (address: string): Promise<boolean> =>
+  fetch(address).then(
+    () => true,
+    () => false,
+  );
 
 async function listening(walk: Walk): Promise<Found> {
   await walk.tap(seen.listen);
