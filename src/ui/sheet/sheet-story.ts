@@ -12,7 +12,7 @@ import {
 import { dayWords } from '../words/day-words';
 import { a4Words } from '../words/result-words';
 import { eventWords } from '../words/tuner/sheet-event-words';
-import { blowsWords, howWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
+import { howWords, loggedBlowsWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
 import { element, type Markup, type MarkupElement } from './markup';
 
 /** As many are told on paper; all are in the pan's own file. */
@@ -96,7 +96,7 @@ const happened = ({ events }: Sheet): readonly Markup[] =>
       );
 
 const blows = ({ blows: found }: Sheet): readonly Markup[] =>
-  found.length === 0 ? [line(sheetWords.noBlows)] : list(found.map(blowsWords), most.blows);
+  found.length === 0 ? [line(sheetWords.noBlows)] : list(found.map(loggedBlowsWords), most.blows);
 
 const stopgaps = ({ stopgaps: found }: Sheet): readonly Markup[] =>
   list(

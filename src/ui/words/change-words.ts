@@ -48,7 +48,7 @@ export function temperatureWords({ temperatures: { before, now } }: RoundChanges
   return now === null ? '' : `Unknown then, ${degrees(now)} now.`;
 }
 
-export interface PartialChange {
+export interface ShownChange {
   readonly name: string;
   /** Before the number on the map; none for the fundamental. */
   readonly sign: string;
@@ -59,7 +59,7 @@ export interface PartialChange {
 export function changedPartials(
   { beyondPan, octave, third: thirdChange }: NoteChange,
   third: ThirdKind | null,
-): readonly PartialChange[] {
+): readonly ShownChange[] {
   const named = third ? { name: words.third[third], sign: partialSigns[third] } : null;
   return [
     { name: words.fundamental, sign: '', change: beyondPan },
@@ -73,7 +73,7 @@ export function changedPartials(
 }
 
 /** "fundamental −9, octave +4". */
-export const changeLine = (parts: readonly PartialChange[]): string =>
+export const changeLine = (parts: readonly ShownChange[]): string =>
   parts.map(({ name, cents }) => `${name} ${signedChange(cents)}`).join(', ');
 
 /** Signed whole cents, or tenths where a sure change would read 0. */

@@ -63,7 +63,7 @@ export const layoutWords = {
   moreFaults: (count: number) => `and ${count} more`,
 } as const;
 
-export function faultWords(fault: LayoutFault): string {
+export function layoutFaultWords(fault: LayoutFault): string {
   const note = displayName(fault.note);
   switch (fault.kind) {
     case 'missing':

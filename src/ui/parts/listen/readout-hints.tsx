@@ -1,6 +1,6 @@
 // What must be known about a reading beside its verdict, a sentence each; and how sure it is, for who asks.
 
-import type { LeftOut, Reading } from '../../../domain/reading/reading';
+import type { LeftOutStrikes, Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
 import {
   signedCents,
@@ -67,7 +67,7 @@ export function HowSure({ reading }: { readonly reading: Reading }) {
   );
 }
 
-function offBy(reading: Reading, { strike, why }: LeftOut): string {
+function offBy(reading: Reading, { strike, why }: LeftOutStrikes): string {
   const [own, all] =
     why === 'octave'
       ? [strike.octave?.cents, reading.octave?.cents]

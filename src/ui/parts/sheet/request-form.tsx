@@ -1,16 +1,18 @@
 // What is wanted of the tuner, by when, and whom to answer: kept as soon as a field is left.
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { longestContact } from '../../../domain/settings/settings';
-import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { OpenPan, PanModel } from '../../../state/pan/pan-model';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { sheetWords } from '../../words/tuner/sheet-words';
 import { TextField } from '../controls/form-fields';
 
 export function RequestForm({
-  models: { pan: model, settings },
+  model,
+  settings,
   pan,
 }: {
-  readonly models: Pick<PanScreenModels, 'pan' | 'settings'>;
+  readonly model: Pick<PanModel, 'save'>;
+  readonly settings: Pick<SettingsModel, 'contact' | 'set'>;
   readonly pan: OpenPan;
 }) {
   const { wanted, wantedBy } = pan.current.fields;

@@ -4,11 +4,11 @@ import { useState } from 'preact/hooks';
 import {
   longestTuneName,
   mostTunes,
-  neededClasses,
   noNeeds,
   type PitchClass,
   type SetNeeds,
-} from '../../../domain/knock-check/set-needs';
+} from '../../../domain/knock-check/saved-tunes';
+import { neededClasses } from '../../../domain/knock-check/set-needs';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { className, keyName, tonightWords } from '../../words/fall/tonight-words';
 import { listWords } from '../../words/list-words';

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks';
 import type { ReadingsByRound } from '../../../domain/knock-check/round-signs';
+import { rulesWith } from '../../../domain/knock-check/tonight-rules';
 import { type KnockCheck, roundOf } from '../../../domain/records/rack-records';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -12,8 +13,8 @@ import {
   tonightOfPan,
   tonightRounds,
 } from '../../../state/pan/tonight-of-pan';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
 import { RoundsGate, resultIn } from '../../parts/gates/rounds-gate';
@@ -37,12 +38,14 @@ import { againstBandWords } from '../../words/result-words';
 import { words } from '../../words/words';
 import './tonight-screen.css';
 
-export function TonightScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'results' | 'knock' | 'settings' | 'now'>;
+
+export function TonightScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
 }
 
@@ -51,7 +54,11 @@ function Loaded({ models, pan }: Props) {
   const rounds = tonightRounds(pan);
   const { now, before } = rounds;
   return (
-    <RoundsGate models={models} pan={pan} rounds={[now, before].filter((start) => start !== null)}>
+    <RoundsGate
+      results={models.results}
+      pan={pan}
+      rounds={[now, before].filter((start) => start !== null)}
+    >
       {(read) => (
         <Judged
           models={models}
@@ -89,7 +96,7 @@ function Judged({
   const tonight = tonightOfPan(pan, rounds.check, result, signs, {
     needs: settings.setNeeds.value,
     tunes: settings.tunes.value,
-    rules: settings.tonightRules.value,
+    rules: rulesWith(settings.ruleChanges.value),
   });
   return (
     <Shown

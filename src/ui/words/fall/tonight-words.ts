@@ -1,7 +1,7 @@
 // What is said about a pan tonight: whether it can be played, why, and without which notes.
 
 import type { TonightReason, TonightVerdict } from '../../../domain/knock-check/judge-tonight';
-import type { PitchClass } from '../../../domain/knock-check/set-needs';
+import type { PitchClass } from '../../../domain/knock-check/saved-tunes';
 import type { NoteReason, SignKind } from '../../../domain/knock-check/tonight-notes';
 import type {
   LookAction,

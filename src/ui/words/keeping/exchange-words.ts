@@ -103,7 +103,7 @@ export function takeInWords(
   };
 }
 
-export const refusalWords: Readonly<Record<BackupRefusal, string>> = {
+export const backupRefusalWords: Readonly<Record<BackupRefusal, string>> = {
   foreign: 'This file was not made by this app. Nothing was changed.',
   newer:
     'This file was made by a newer version of the app. Update the app, then try again. Nothing was changed.',

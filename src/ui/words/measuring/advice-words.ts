@@ -6,8 +6,8 @@ import type {
   PartialOff,
   SuggestedBlows,
 } from '../../../domain/advice/advice';
+import type { ProfessionalReason } from '../../../domain/advice/beyond-limits';
 import type { BlowAim } from '../../../domain/advice/choose-place';
-import type { ProfessionalReason } from '../../../domain/advice/professional-limits';
 import { partialIndices } from '../../../domain/numbers/three-partials';
 import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';

@@ -120,7 +120,7 @@ export function partialName(partial: 0 | 1 | 2, reading: Pick<Reading, 'third'> 
 }
 
 /** "+4 ± 0.6", or "no change" where the change is smaller than its uncertainty. */
-export const changeWords = ({ cents, within, isSure }: PartialChange): string =>
+export const benchChangeWords = ({ cents, within, isSure }: PartialChange): string =>
   isSure ? `${signedCents(cents)} ± ${tenths(within)}` : benchWords.noChange;
 
 /** "ends of the long axis, from above, light". */

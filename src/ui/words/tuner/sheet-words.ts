@@ -165,7 +165,7 @@ const places: Readonly<Record<LoggedBlows['place'], string>> = {
 };
 
 /** "C4: 3 sets, 12 blows heard (border, from above, light)". */
-export function blowsWords({
+export function loggedBlowsWords({
   note,
   sets,
   counted,
