@@ -31,7 +31,7 @@ import {
 import { readBench } from './read-bench';
 
 export interface BenchPorts extends BenchKeeperPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote' | 'keep'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
 }

@@ -50,7 +50,7 @@ export interface KnockModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
 }
 
 export interface KnockPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'attachment' | 'keep'>;
   readonly round: Pick<RoundModel, 'begin'>;
   readonly clock: Clock;
   readonly identities: Identities;
