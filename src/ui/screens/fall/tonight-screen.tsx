@@ -21,8 +21,7 @@ import { RoundsGate, resultIn } from '../../parts/gates/rounds-gate';
 import { MagnetField } from '../../parts/tonight/magnet-field';
 import { SeenList } from '../../parts/tonight/seen-list';
 import { SetNeedsForm } from '../../parts/tonight/set-needs-form';
-import { TonightMap } from '../../parts/tonight/tonight-map';
-import { TonightNotes } from '../../parts/tonight/tonight-notes';
+import { TonightByNote } from '../../parts/tonight/tonight-by-note';
 import { TonightRulesForm } from '../../parts/tonight/tonight-rules-form';
 import { cautionsWords } from '../../words/fall/cautions-words';
 import { knockWords, lookWords } from '../../words/fall/knock-words';
@@ -32,9 +31,7 @@ import {
   tonightWords,
   verdictSentence,
 } from '../../words/fall/tonight-words';
-import { noteListWords } from '../../words/list-words';
 import { panWords } from '../../words/pan-words';
-import { againstBandWords } from '../../words/result-words';
 import { words } from '../../words/words';
 import './tonight-screen.css';
 
@@ -160,7 +157,7 @@ function Shown({
       ))}
       <SetNeedsForm settings={models.settings} />
       {result && tonight.notes.length > 0 && (
-        <Notes models={models} pan={pan} tonight={tonight} result={result} before={before} />
+        <TonightByNote pan={pan} tonight={tonight} result={result} before={before} />
       )}
       <MagnetField
         pan={pan.id}
@@ -183,63 +180,6 @@ function Shown({
         <Onward pan={pan} verdict={verdict.kind} />
       </footer>
     </main>
-  );
-}
-
-function Notes({
-  pan,
-  tonight,
-  result,
-  before,
-}: Props & {
-  readonly tonight: TonightOfPan;
-  readonly result: RoundResult;
-  readonly before: RoundResult | null;
-}) {
-  const { notes, verdict, againstBand } = tonight;
-  const was = new Map(
-    (before?.notes ?? []).flatMap(({ note, againstPan, againstBand: band }) => {
-      const cents = againstPan ?? band;
-      return cents === null ? [] : [[note, cents] as const];
-    }),
-  );
-  const read = notes.filter(({ isUnread }) => !isUnread);
-  const needed = read.filter(({ isNeeded }) => isNeeded);
-  const avoided = needed.filter(({ action }) => action === 'avoid');
-  const unread = notes.filter(({ isUnread, isNeeded }) => isUnread && isNeeded);
-  return (
-    <>
-      {verdict.kind === 'swap' && (
-        <p class="quiet">
-          {avoided.length > 0
-            ? tonightWords.ifNone(noteListWords(avoided.map(({ note }) => note)))
-            : tonightWords.ifNoneAll}
-        </p>
-      )}
-      <TonightMap pan={pan.id} layout={pan.current.fields.layout} notes={notes} />
-      <TonightNotes title={tonightWords.leaveOut} notes={avoided} before={was} />
-      <TonightNotes
-        title={tonightWords.inPassing}
-        notes={needed.filter(({ action }) => action === 'in-passing')}
-        before={was}
-      />
-      <TonightNotes
-        title={tonightWords.otherNotes}
-        notes={read.filter(({ isNeeded, action }) => !isNeeded && action !== 'play')}
-        before={was}
-      />
-      {unread.length > 0 && (
-        <p class="hint">{tonightWords.unread(noteListWords(unread.map(({ note }) => note)))}</p>
-      )}
-      <section class="field" aria-labelledby="against-band">
-        <h2 id="against-band">{tonightWords.againstBand}</h2>
-        <p data-cents={againstBand?.cents.toFixed(2) ?? ''} class="against-band">
-          {result.panPitch && againstBand
-            ? `${tonightWords.wholePan(againstBandWords(result.panPitch, result.a4))} ${againstBand.isHeard ? tonightWords.heard : tonightWords.notHeard}`
-            : tonightWords.noPitch}
-        </p>
-      </section>
-    </>
   );
 }
 
