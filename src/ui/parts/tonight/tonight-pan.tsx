@@ -1,4 +1,4 @@
-// What was found on the notes of a dropped pan, from worst to best, and how the pan stands beside the band.
+// What can be played of a pan tonight, note by note.
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
@@ -8,7 +8,8 @@ import { againstBandWords } from '../../words/result-words';
 import { TonightMap } from './tonight-map';
 import { TonightNotes } from './tonight-notes';
 
-export function TonightByNote({
+/** The pan in its map, its notes by what may be done with them, and the pan as a whole against the band. */
+export function TonightPan({
   pan,
   tonight,
   result,
