@@ -3,11 +3,11 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { softOrder } from '../../domain/knock-check/soft-order';
 import type { PanStore } from '../../domain/ports/pan-store';
 import type { Clock, Identities } from '../../domain/ports/phone-ports';
+import type { ImpactPlace } from '../../domain/records/impact-place';
 import { type LookAnswer, type LookKind, lookKinds } from '../../domain/records/look-kinds';
 import type {
   Attachment,
   AttachmentId,
-  ImpactPlace,
   KnockCheck,
   Look,
   PanId,
