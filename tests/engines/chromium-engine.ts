@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
-import { quietFlags } from '../browser/open-app';
+import { quietFlags } from '../browser/browser-flags';
 import type { Engine } from './engine';
 
 const startLimit = 60_000;
