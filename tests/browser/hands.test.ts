@@ -69,8 +69,8 @@ describe('busy hands', () => {
       await page.locator('main.bench').waitFor();
       await page.getByRole('button', { name: 'Listen', exact: true }).click();
       const large = page.getByRole('button', { name: 'Show it large' });
-      await large.click();
       await untilListening(page);
+      await large.click();
       await tellStrikes(page, 1);
       await page.locator('main.far[data-verdict="flat"]').waitFor();
       await untilDrawn(page);
