@@ -3,12 +3,13 @@
 import { performance } from 'node:perf_hooks';
 import { afterAll, beforeAll, test } from 'vitest';
 import { anyNote } from '../dsp/listen-to';
+import { guidedTo, type HeardScene, hearAll, panOnly } from '../ear-scenes/hear-scene';
+import { seedsFrom } from '../ear-scenes/seeds';
 import { type Scene, strikeScene } from '../sounds/scene';
 import { damageRows } from './ear/damage-rows';
 import { detectorRows } from './ear/detector-rows';
 import { doubletRows } from './ear/doublet-rows';
 import { hardRows } from './ear/hard-rows';
-import { guidedTo, type HeardScene, hearAll, panOnly } from './ear/hear-scene';
 import { isolatedRows } from './ear/isolated-rows';
 import { lowNoteRows } from './ear/low-note-rows';
 import { nonStrikeRows } from './ear/non-strike-rows';
@@ -18,7 +19,6 @@ import { printHeading, printRow, type Row } from './ear/print-table';
 import { realityRows } from './ear/reality-rows';
 import { rollRows } from './ear/roll-rows';
 import { sceneRows } from './ear/scene-rows';
-import { seedsFrom } from './ear/seeds';
 import { timeRows } from './ear/time-rows';
 import { verdictRows } from './ear/verdict-rows';
 

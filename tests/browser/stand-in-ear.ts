@@ -1,4 +1,5 @@
 // An ear that says what a test tells it to: for states that a sound cannot bring about at will.
+import type { Page } from 'playwright-core';
 import type { Heard } from '../../src/domain/measurement/strike';
 import { type AppOptions, type OpenedApp, openApp } from './open-app';
 
@@ -10,7 +11,7 @@ declare global {
 }
 
 /** Runs in the page before the app: takes the place of the analysis thread. */
-function standInEar(): void {
+export function standInEar(): void {
   const told: unknown[] = [];
   window.toldEar = told;
   class StandInWorker {
@@ -37,6 +38,12 @@ export interface ToldApp extends OpenedApp {
   expectedNote(): Promise<number | null>;
 }
 
+/** The ear of this page, which is `standInEar`, says these, one after the other. */
+export const sayHeard = (page: Page, heard: readonly Heard[]): Promise<void> =>
+  page.evaluate((all) => {
+    for (const one of all) window.sayHeard?.(one);
+  }, heard);
+
 /** The listening screen with the microphone open, hearing only what it is told. */
 export async function openToldApp(options: AppOptions = {}): Promise<ToldApp> {
   const app = await openApp('#/listen', { ...options, beforeApp: standInEar });
@@ -44,10 +51,7 @@ export async function openToldApp(options: AppOptions = {}): Promise<ToldApp> {
   await app.page.locator('[data-microphone="listening"], [data-microphone="silent"]').waitFor();
   return {
     ...app,
-    say: (...heard) =>
-      app.page.evaluate((all) => {
-        for (const one of all) window.sayHeard?.(one);
-      }, heard),
+    say: (...heard) => sayHeard(app.page, heard),
     expectedNote: () =>
       app.page.evaluate(
         () => (window.toldEar?.at(-1) as { expected: number | null } | undefined)?.expected ?? null,

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Heard } from '../../src/domain/measurement/strike';
 import { midiNote } from '../../src/domain/tuning/units';
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
-import { guidedTo } from '../benchmarks/ear/hear-scene';
+import { guidedTo } from '../ear-scenes/hear-scene';
 import { droppedStick, hammerBlow } from '../sounds/blows';
 import { damagedPan } from '../sounds/damaged-pan';
 import { clap, rimKnock, woodenKnock } from '../sounds/knock';

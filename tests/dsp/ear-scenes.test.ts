@@ -1,14 +1,14 @@
 // The benchmark's scenes in small, with the same targets: what the ear has reached must not be lost.
 import { describe, expect, it } from 'vitest';
 import { centsBetween } from '../../src/domain/tuning/units';
-import { detectorErrors } from '../benchmarks/ear/compare-detectors';
-import { doubletCounts } from '../benchmarks/ear/doublets';
-import { generalDetectors } from '../benchmarks/ear/general-detectors';
-import { errorsOf, guidedTo, hearAll, panOnly } from '../benchmarks/ear/hear-scene';
-import { isolatedPoints } from '../benchmarks/ear/isolated-line';
-import { seedsFrom } from '../benchmarks/ear/seeds';
-import { percentOf, rms, worst } from '../benchmarks/ear/statistics';
-import { noteOutcome, wrongNoteOutcome } from '../benchmarks/ear/which-note';
+import { detectorErrors } from '../ear-scenes/compare-detectors';
+import { doubletCounts } from '../ear-scenes/doublets';
+import { generalDetectors } from '../ear-scenes/general-detectors';
+import { errorsOf, guidedTo, hearAll, panOnly } from '../ear-scenes/hear-scene';
+import { isolatedPoints } from '../ear-scenes/isolated-line';
+import { seedsFrom } from '../ear-scenes/seeds';
+import { percentOf, rms, worst } from '../ear-scenes/statistics';
+import { noteOutcome, wrongNoteOutcome } from '../ear-scenes/which-note';
 import { strikeScene } from '../sounds/scene';
 
 const scenes = seedsFrom(1, 40).map((seed) => strikeScene(seed));

@@ -7,7 +7,7 @@ import { centsBetween, decibels, hertz, midiNote } from '../../src/domain/tuning
 import { ringingLines } from '../../src/dsp/note/ringing-lines';
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
 import { addStruckNote } from '../../src/practice-pan/struck-note';
-import { guidedTo, hearScene, panNotes, panOnly } from '../benchmarks/ear/hear-scene';
+import { guidedTo, hearScene, panNotes, panOnly } from '../ear-scenes/hear-scene';
 import { pinkNoise } from '../sounds/noise';
 import { type Scene, strikeScene } from '../sounds/scene';
 import { finallyHeard } from './listen-to';

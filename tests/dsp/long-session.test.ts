@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import type { Strike } from '../../src/domain/measurement/strike';
 import { centsBetween } from '../../src/domain/tuning/units';
 import { StrikeListener } from '../../src/dsp/strike-listener';
-import { sessionBlock, sessionOf, sessionRate } from '../benchmarks/ear/session';
+import { sessionBlock, sessionOf, sessionRate } from '../ear-scenes/session';
 import { collectedHeap } from '../memory/collected-heap';
 import { anyNote } from './listen-to';
 

@@ -4,7 +4,7 @@ import type { Heard } from '../../src/domain/measurement/strike';
 import { type MidiNote, midiNote } from '../../src/domain/tuning/units';
 import { seededRandom } from '../../src/practice-pan/seeded-random';
 import { addStruckNote } from '../../src/practice-pan/struck-note';
-import { basses, lowNotes } from '../benchmarks/ear/low-notes';
+import { basses, lowNotes } from '../ear-scenes/low-notes';
 import { pinkNoise } from '../sounds/noise';
 import { anyNote, finallyHeard } from './listen-to';
 

@@ -1,6 +1,8 @@
 // What the analysis thread does with each message; the worker itself is only a shell around it.
+
 import type { SoundBlock } from '../../domain/measurement/sound-block';
 import type { Heard, ListeningContext } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { standardA4 } from '../../domain/tuning/equal-temperament';
 import { seconds } from '../../domain/tuning/units';
 import { SoundMemory } from '../../dsp/onsets/sound-memory';
@@ -96,7 +98,7 @@ export class AnalysisSession {
       // Blocks that were on their way when another listening began belong to nobody.
       if (this.#source !== port) return;
       this.#hear(samples);
-      this.post({ type: 'level', levelDb: 20 * Math.log10(Math.max(peak, lowestPeak)) });
+      this.post({ type: 'level', levelDb: dbOfAmplitude(peak, lowestPeak) });
       port.postMessage(samples, [samples.buffer]);
     };
   }

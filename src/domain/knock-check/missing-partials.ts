@@ -1,9 +1,9 @@
 // Signs that a note has lost its octave or its third partial.
 import type { MeasuredPartial, Strike } from '../measurement/strike';
+import { median } from '../numbers/averages';
 import { centsBetween } from '../tuning/units';
 import type { DamageSign, MissingPartial, NoteEvidence } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import { middleOf } from './middle-of';
 
 type Has = (strike: Strike) => boolean;
 
@@ -67,7 +67,7 @@ const hasClearThird: Has = (strike) =>
 
 /** An octave that has fallen far below what the last record had counts as lost, too. */
 function leastOctaveDb({ before }: NoteEvidence): number {
-  const usual = middleOf((before ?? []).map((strike) => relativeDb(strike, strike.octave)));
+  const usual = median((before ?? []).map((strike) => relativeDb(strike, strike.octave)));
   return Math.max(damageLimits.faintestOctaveDb, (usual ?? -99) + damageLimits.octaveFallDb);
 }
 

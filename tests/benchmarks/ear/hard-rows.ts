@@ -1,11 +1,11 @@
 // Rows on scenes as hard as real pans: which note, how accurate, and how many strikes are lost.
 import { centsBetween } from '../../../src/domain/tuning/units';
+import { guidedTo, type HeardScene, hearAll, panOnly } from '../../ear-scenes/hear-scene';
+import { seedsFrom } from '../../ear-scenes/seeds';
+import { percentOf, quantile } from '../../ear-scenes/statistics';
+import { countOf, type NoteOutcome, noteOutcome } from '../../ear-scenes/which-note';
 import { type HardScene, hardScene } from '../../sounds/hard-scene';
-import { guidedTo, type HeardScene, hearAll, panOnly } from './hear-scene';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
-import { percentOf, quantile } from './statistics';
-import { countOf, type NoteOutcome, noteOutcome } from './which-note';
 
 /** The targets are those of the real strikes of pans never met, told nothing and with the note. */
 const namedTarget = 95;

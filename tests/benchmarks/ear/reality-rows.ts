@@ -1,9 +1,10 @@
 // Rows that set our simulated strikes against real ones, figure by figure.
+
+import { percentOf, quantile } from '../../ear-scenes/statistics';
 import type { StrikeFigures } from '../../strike-statistics/strike-figures';
 import { missingTakes } from '../strikes/real-takes';
 import type { Row } from './print-table';
 import { type FiguresOf, realFigures, simulatedFigures } from './reality';
-import { percentOf, quantile } from './statistics';
 
 type Numeric = Exclude<keyof StrikeFigures, 'hasSecondLine'>;
 

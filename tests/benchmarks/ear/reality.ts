@@ -1,11 +1,11 @@
 // Simulated strikes and real ones, put through the same figures.
 import { notesOf } from '../../../src/domain/pans/layout';
 import { createPracticePan } from '../../../src/practice-pan/practice-pan';
+import { seedsFrom } from '../../ear-scenes/seeds';
 import { hardScene, studio } from '../../sounds/hard-scene';
 import { type Scene, strikeScene } from '../../sounds/scene';
 import { type StrikeFigures, strikeFigures } from '../../strike-statistics/strike-figures';
 import { realTakes } from '../strikes/real-takes';
-import { seedsFrom } from './seeds';
 
 export interface FiguresOf {
   readonly name: string;

@@ -4,11 +4,11 @@ import { useState } from 'preact/hooks';
 import {
   longestTuneName,
   mostTunes,
-  neededClasses,
   noNeeds,
   type PitchClass,
   type SetNeeds,
-} from '../../../domain/knock-check/set-needs';
+} from '../../../domain/knock-check/saved-tunes';
+import { neededClasses } from '../../../domain/knock-check/set-needs';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { className, keyName, tonightWords } from '../../words/fall/tonight-words';
 import { listWords } from '../../words/list-words';
@@ -121,7 +121,7 @@ function SaveTune({
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        const plain = name.trim().slice(0, longestTuneName);
+        const plain = name.trim();
         const isTaken = plain === '' || tunes.some((tune) => tune.name === plain);
         setIsBad(isTaken);
         if (isTaken || tunes.length >= mostTunes) return;
@@ -133,6 +133,7 @@ function SaveTune({
         id="tune-name"
         label={tonightWords.tuneName}
         value={name}
+        longest={longestTuneName}
         isBad={isBad}
         hint={isBad ? tonightWords.tuneNameBad : null}
         onInput={setName}

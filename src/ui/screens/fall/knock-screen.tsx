@@ -1,11 +1,12 @@
 // After a fall: look first, one question at a time; then the place of the hit; then the soft round, or no round at all.
 import { useEffect, useState } from 'preact/hooks';
-import type { TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { rulesWith, type TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { longestOfKnock } from '../../../domain/records/longest-texts';
 import { type LookKind, lookKinds } from '../../../domain/records/look-kinds';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { KnockDraft } from '../../../state/round/knock-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, goTo } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { TextField } from '../../parts/controls/form-fields';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -16,12 +17,14 @@ import { knockWords, lookWords } from '../../words/fall/knock-words';
 import { words } from '../../words/words';
 import './knock-screen.css';
 
-export function KnockScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Opened models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'knock' | 'photos' | 'settings'>;
+
+export function KnockScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Opened models={models} pan={pan} />}</PanGate>;
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
 }
 
@@ -126,7 +129,7 @@ function Seen({
 }: Props & { readonly draft: KnockDraft; readonly onChange: () => void }) {
   const { knock, settings } = models;
   const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
-  const onward = onwardOf(draft, settings.tonightRules.value);
+  const onward = onwardOf(draft, rulesWith(settings.ruleChanges.value));
   const tonight = { screen: 'tonight', pan: pan.id } as const;
   const title = {
     strike: knockWords.softTitle,
@@ -167,6 +170,7 @@ function Seen({
         label={knockWords.remarks}
         hint={knockWords.remarksHint}
         value={draft.remarks}
+        longest={longestOfKnock.remarks}
         onInput={(remarks) => knock.change({ remarks })}
       />
       <footer class="actions">
