@@ -13,10 +13,19 @@ const chunks = [
   { name: 'first', tags: ['$initial' as const], priority: 4 },
   // What the rack waits for, and its cards when they are out of date.
   { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
+  // What was stored of the settings.
+  { name: 'restore-settings', test: /src\/domain\/settings\/restore-settings\.ts$/, priority: 2 },
   { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
-  { name: 'pan-models', test: /src\/make-late-models\.ts$/, priority: 1 },
+  { name: 'late-models', test: /src\/make-late-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
+];
+
+/** Unit tests of which every file needs modules and globals of its own. */
+const alone = [
+  'tests/analysis/**/*.test.ts',
+  'tests/audio/**/*.test.ts',
+  'tests/storage/**/*.test.ts',
 ];
 
 /** What all browser tests have in common. */
@@ -48,10 +57,21 @@ export default defineConfig({
       {
         oxc: { jsx },
         test: {
+          // Without isolation: files in one worker share what they load, which is half of the work.
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          exclude: [...alone, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          isolate: false,
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Those that put something in the place of a module or of what the browser gives to all.
+          name: 'unit-alone',
+          environment: 'node',
+          include: alone,
           testTimeout: 60_000,
         },
       },

@@ -14,6 +14,7 @@ import { isolatedRows } from './ear/isolated-rows';
 import { lowNoteRows } from './ear/low-note-rows';
 import { nonStrikeRows } from './ear/non-strike-rows';
 import { noteRows } from './ear/note-rows';
+import { practiceRows } from './ear/practice-rows';
 import { printHeading, printRow, type Row } from './ear/print-table';
 import { realityRows } from './ear/reality-rows';
 import { rollRows } from './ear/roll-rows';
@@ -67,4 +68,5 @@ test('computing time', () =>
 test('low notes', () => print(lowNoteRows()));
 test('damage', () => print(damageRows()));
 test('hard scenes', () => print(hardRows()));
+test('practice pan', () => print(practiceRows()));
 test('reality', () => print(realityRows()));

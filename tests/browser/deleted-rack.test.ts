@@ -1,6 +1,6 @@
 // The browser deletes the database, as Chromium does with a damaged one: the app says so and takes a backup in.
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { downloaded } from './downloaded';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -23,7 +23,7 @@ describe('a rack that the browser has deleted', () => {
     const app = await openWithRecords(
       '#/',
       { records: panWith({}, [{ day: 0 }]) },
-      { onDisk: true },
+      { ownBrowser: true },
     );
     try {
       const { page } = app;
@@ -34,7 +34,7 @@ describe('a rack that the browser has deleted', () => {
       const download = page.waitForEvent('download');
       await page.getByRole('button', { name: 'Save or send the file' }).click();
       const file = await download;
-      const buffer = readFileSync(await file.path());
+      const buffer = await downloaded(file);
 
       await deleteRack(app);
       await page.getByText(said).waitFor();
@@ -60,7 +60,7 @@ describe('a rack that the browser has deleted', () => {
     const app = await openWithRecords(
       '#/',
       { records: panWith({}, [{ day: 0 }]) },
-      { onDisk: true },
+      { ownBrowser: true },
     );
     try {
       const { page } = app;

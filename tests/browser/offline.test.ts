@@ -16,7 +16,7 @@ describe('ready for offline use', () => {
     app = await openApp('#/', {
       address: network.address,
       beforeApp: recordOfflineState,
-      onDisk: true,
+      ownBrowser: true,
     });
     await app.page.locator('[data-offline="ready"]').waitFor();
   });

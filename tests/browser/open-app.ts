@@ -17,8 +17,8 @@ export interface AppOptions extends FakeMicrophone {
   readonly bypassPolicy?: boolean;
   /** For the browser, beside the usual ones. */
   readonly flags?: readonly string[];
-  /** A browser of this test's own, with a profile on the disk: for what is about the disk. */
-  readonly onDisk?: boolean;
+  /** A process of its own with a profile on the disk: for what is about the disk, and for large files. */
+  readonly ownBrowser?: boolean;
   /** Folder of the host that holds the app. */
   readonly basePath?: string;
   /** Another build than dist/. */
@@ -62,10 +62,11 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   context.on('console', (message) => {
     if (message.type() === 'error') problems.push(`console: ${message.text()}`);
   });
+  // Before the scripts: its first page, which is empty, has no microphone and no storage.
+  const page = context.pages()[0] ?? (await context.newPage());
   await context.addInitScript(recordReadout);
   for (const script of [options.beforeApp ?? []].flat()) await context.addInitScript(script);
 
-  const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${address}${route}`);
   await page.locator('main').waitFor();
 
@@ -99,9 +100,9 @@ async function openContext(folder: string, options: AppOptions): Promise<Browser
     ignoreHTTPSErrors: options.address !== undefined,
     ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
   };
-  const { sound, permission, flags, onDisk = false } = options;
+  const { sound, permission, flags, ownBrowser = false } = options;
   const shared = process.env['SHARED_BROWSER'];
-  if (shared && !sound && permission !== 'denied' && !flags && !onDisk) {
+  if (shared && !sound && permission !== 'denied' && !flags && !ownBrowser) {
     connected ??= chromium.connect(shared);
     return (await connected).newContext(usual);
   }

@@ -1,11 +1,11 @@
 // The screens that show what was found, on racks whose records are planted: what they say, and that all can read it.
-import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtInLayouts } from '../../src/domain/pans/layouts/built-in-layouts';
 import type { RackRecord } from '../../src/domain/records/rack-records';
 import { sampleEdit } from '../storage/rack/rack-sample';
 import { axeFaults } from './axe-faults';
+import { downloaded } from './downloaded';
 import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
@@ -314,7 +314,7 @@ describe('the screens of what was found', () => {
         page.getByRole('button', { name: 'Readings as a table' }).click(),
       ]);
       expect(download.suggestedFilename()).toBe('Heron 22 Nov 2026 readings.csv');
-      const text = readFileSync(await download.path(), 'utf8');
+      const text = (await downloaded(download)).toString('utf8');
       const rows = text.trimEnd().split('\r\n');
       // A header, and 29 notes with three partials each.
       expect(rows).toHaveLength(1 + 29 * 3);

@@ -3,14 +3,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { panWith } from '../browser/seeded-pans';
 import { distFolder, precachedIn } from '../build/built-files';
 import { type BadNetwork, startBadNetwork } from './bad-network';
 import { brokenScreens, everyScreen } from './every-screen';
 import { buildOtherVersion } from './next-version';
 import type { OpenedApp } from './open-app';
-import { openWindow } from './open-window';
 import { openWithRecords } from './rack-seed';
+import { panWith } from './seeded-pans';
 
 describe('an update in one of two windows', () => {
   const folder = mkdtempSync(join(tmpdir(), 'ringwright-windows-'));
@@ -38,7 +37,9 @@ describe('an update in one of two windows', () => {
     const kept = new Set(precachedIn(folder));
     // Otherwise this would test nothing: nearly all scripts have other names in the new version.
     expect(late.filter((path) => !kept.has(path)).length).toBeGreaterThan(0.7 * late.length);
-    const other = await openWindow(app, '#/');
+    const other = await app.context.newPage();
+    await other.goto(app.address);
+    await other.locator('main').waitFor();
     network.serve(folder);
     await app.page.bringToFront();
     await app.page.reload();

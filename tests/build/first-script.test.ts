@@ -5,6 +5,9 @@ import { builtFiles, firstScripts, readBuilt } from './built-files';
 const lateParts = [
   ['the rules of tonight', 'most-left-out'],
   ['the limits for a professional', 'usualSeconds'],
+  ['the reading of WAV files', 'WAVE'],
+  ['the registration of the service worker', 'messageSkipWaiting'],
+  ['the restoring of settings', 'CapsLock'],
 ] as const;
 
 test.each(lateParts)('the first JavaScript comes without %s', (_part, text) => {

@@ -1,5 +1,6 @@
 // Whether a note is for a professional by its sound, and why.
 
+import { lowerMedian } from '../numbers/averages';
 import type { Walk } from '../reading/walking';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
 import type { ProfessionalLimits } from './professional-limits';
@@ -42,15 +43,11 @@ export function beyondLimits(
   const withOctave = neighbours.filter(({ hasOctave }) => hasOctave).length;
   const isExpected = note.needsOctave && withOctave > neighbours.length / 2;
   if (limits.withoutOctave && !note.hasOctave && isExpected) return { kind: 'no-octave' };
-  const usual = middleOf(neighbours.flatMap(({ decaySeconds }) => decaySeconds ?? []));
+  const decays = neighbours.flatMap((neighbour) => neighbour.decaySeconds ?? []);
+  const usual = lowerMedian(decays);
   const { decaySeconds } = note;
-  if (usual === null || decaySeconds === null) return null;
+  // A single neighbour is no measure.
+  if (decays.length < 2 || usual === null || decaySeconds === null) return null;
   if (decaySeconds >= limits.shortestDecay * usual) return null;
   return { kind: 'choked', decaySeconds, usualSeconds: usual };
-}
-
-/** The lower middle one; a single neighbour is no measure. */
-function middleOf(values: readonly number[]): number | null {
-  if (values.length < 2) return null;
-  return [...values].sort((low, high) => low - high)[Math.floor((values.length - 1) / 2)] ?? null;
 }

@@ -26,8 +26,8 @@ import {
 import { highestA4, lowestA4 } from '../tuning/equal-temperament';
 import { references } from '../tuning/reference';
 import { hertz } from '../tuning/units';
-import { benchRules } from './bench-settings';
-import { handsRules } from './hands-settings';
+import { benchRules } from './bench-rules';
+import { handsRules } from './hands-rules';
 import {
   announcements,
   defaultSettings,

@@ -80,7 +80,7 @@ export type TunerAnswers = Pick<
 >;
 
 export interface PanPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
   readonly clock: Clock;
   readonly identities: Identities;
 }
@@ -99,8 +99,8 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
   const keeper = createRecordKeeper(store);
   const view = signal<PanView>({ kind: 'loading' });
   const latest = createLatest();
-  /** Records that were made here: what follows from them is shown already, or read once they are kept. */
-  const made = new Set<RecordId>();
+  /** Records made here that are read again once they are kept, whatever is told of them. */
+  const awaited = new Set<RecordId>();
 
   const read = async (id: PanId): Promise<PanView> => {
     const loaded = await store.pan(id);
@@ -149,8 +149,10 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
   store.onChange(({ pans, own }) => {
     const pan = openPan();
     if (!pan || !pans.includes(pan.id)) return;
-    // Written in another window, or by another part of this one: what is shown is read again.
-    const isNews = (record: RackRecord) => !made.has(record.id) && isShown(record, pan);
+    // Written in another window, or by another part of this one: what is shown is read again. So it is where it was
+    // being read when this was written: then it may be in what was read, or not.
+    const isNews = (record: RackRecord) =>
+      !awaited.has(record.id) && (isReading || !isInView(record, pan));
     if (own?.some(isNews) ?? true) void load(pan.id);
   });
 
@@ -181,10 +183,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const fields = attachment ? { ...changes, photo: attachment.id } : changes;
       const edit = editOf(pan.id, known ?? pan.records, fields, head(pan.id));
       const records = { ...pan.records, edits: [...pan.records.edits, edit] };
-      // What another window wrote meanwhile is still being read: then all of it is read once this is kept.
-      if (!isReading) made.add(edit.id);
-      isReading = false;
-      // What was typed is shown at once; that it is kept is said by `saving`.
+      // What was typed is shown at once; that it is kept is said by `saving`. What is being read does not have it.
       batch(() => {
         latest.drop();
         const current = currentPan(records);
@@ -197,7 +196,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const pan = openPan();
       if (!pan) return;
       const record = { ...head(pan.id), kind: 'tuner-visit', ...visit } as const;
-      made.add(record.id);
+      awaited.add(record.id);
       await keep(record);
       await load(pan.id);
     },
@@ -205,7 +204,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const pan = openPan();
       if (!pan) return;
       const record = { ...head(pan.id), kind: 'erasure', target } as const;
-      made.add(record.id);
+      awaited.add(record.id);
       await keep(record);
       await load(pan.id);
     },
@@ -217,6 +216,8 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
   };
 }
 
-/** Of all readings an open pan holds those of its newest finished round only. */
-const isShown = (record: RackRecord, { rounds: [newest] }: OpenPan): boolean =>
-  record.kind !== 'reading' || (newest !== undefined && record.round === roundOf(newest));
+/** Whether an open pan is what it is with this record in it: of readings it holds those of its newest finished round. */
+function isInView(record: RackRecord, { records, rounds: [newest] }: OpenPan): boolean {
+  if (record.kind === 'pan-edit') return records.edits.some(({ id }) => id === record.id);
+  return record.kind === 'reading' && (!newest || record.round !== roundOf(newest));
+}

@@ -1,20 +1,27 @@
 // What a round makes to be kept: its readings and marks, with the blows on their notes that became no strike.
 import type { Heard } from '../../domain/measurement/strike';
 import type { Reading } from '../../domain/reading/reading';
-import type { Attachment, MarkKind, RackRecord, RoundEnd } from '../../domain/records/rack-records';
+import {
+  type Attachment,
+  type MarkKind,
+  type RackRecord,
+  type RoundEnd,
+  roundOf,
+} from '../../domain/records/rack-records';
 import {
   type BlowsSoFar,
-  blowHeard,
   blowsWithout,
-  noBlows,
+  noBlowsSoFar,
   refusedBlowsOf,
+  withBlowHeard,
 } from '../../domain/rounds/refused-blows';
 import type { MidiNote } from '../../domain/tuning/units';
 import { type HeadPorts, newHead } from '../keeping/new-head';
+import { readingRecord } from '../keeping/reading-record';
 import { type SoundKeeping, withSound } from '../keeping/with-sound';
 import type { ListenModel } from '../listening/listen-model';
 import type { OpenRound } from './open-round';
-import { endRecord, markRecord, readingRecord } from './round-records';
+import { endRecord, markRecord } from './round-records';
 
 export interface RoundMakingPorts extends SoundKeeping, HeadPorts {
   readonly listen: Pick<ListenModel, 'soundOf' | 'taking'>;
@@ -40,7 +47,7 @@ export interface RoundMaking {
 }
 
 export function createRoundMaking(ports: RoundMakingPorts): RoundMaking {
-  let blows: BlowsSoFar = noBlows;
+  let blows: BlowsSoFar = noBlowsSoFar;
   const headOf = ({ start }: OpenRound) => newHead(start.pan, ports);
   /** The refused blows that go into the record of a note that is done. */
   const takeRefused = (note: MidiNote) => {
@@ -50,19 +57,19 @@ export function createRoundMaking(ports: RoundMakingPorts): RoundMaking {
   };
   return {
     hear(heard, asked) {
-      blows = blowHeard(blows, heard, asked);
+      blows = withBlowHeard(blows, heard, asked);
     },
     beginListening() {
       blows = { ...blows, last: null };
     },
     forget() {
-      blows = noBlows;
+      blows = noBlowsSoFar;
     },
-    reading(round, reading) {
+    reading(round, { note, heard: strikes }) {
       const taking = { ...ports.listen.taking.value, appVersion: ports.appVersion };
-      const taken = { reading, taking, refused: takeRefused(reading.note) };
-      const record = readingRecord(round.start, taken, headOf(round));
-      return withSound(record, reading.heard.at(-1), ports);
+      const refused = takeRefused(note);
+      const taken = { round: roundOf(round.start), note, strikes, taking, refused };
+      return withSound(readingRecord(taken, headOf(round)), strikes.at(-1), ports);
     },
     async mark(round, note, mark) {
       const marked = { note, mark, refused: takeRefused(note) };

@@ -14,12 +14,12 @@ import {
   roundOf,
 } from '../../domain/records/rack-records';
 import {
-  chooseNote,
   isDone,
   isFinished,
   listeningBegan,
   markNote,
   nextNote,
+  noteChosen,
   type RoundStep,
   strikeHeard,
 } from '../../domain/rounds/round-progress';
@@ -37,7 +37,7 @@ import { type ReadRound, readRound } from './read-round';
 import { createRoundMaking, type Made, type RoundMakingPorts } from './round-making';
 
 export interface RoundPorts extends NewsPorts, RoundMakingPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keep' | 'onChange'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
 }
@@ -195,8 +195,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     choose(note) {
       const round = open.value;
       if (!round || round.isOver) return;
-      const progress = chooseNote(round.progress, note);
-      show({ ...round, progress, kept: chooseNote(round.kept, note) });
+      const progress = noteChosen(round.progress, note);
+      show({ ...round, progress, kept: noteChosen(round.kept, note) });
       expectNext(nextNote(progress));
     },
     finish() {

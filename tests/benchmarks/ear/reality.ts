@@ -17,8 +17,8 @@ const equal = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
 const ofScene = ({ samples, sampleRate, truth }: Scene): StrikeFigures =>
   strikeFigures({ samples, sampleRate, at: truth.at, nearHz: equal(truth.note) });
 
-const sceneCount = 300;
-const practicePans = 10;
+const sceneCount = 200;
+const practicePans = 7;
 const practiceRate = 48000;
 
 /** The mild scenes, the hard ones as a good microphone in a dead room has them, and the practice pan. */

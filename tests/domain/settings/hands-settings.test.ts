@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { actionOf, withKey } from '../../../src/domain/settings/bind-hand-keys';
+import { actionOf, isSameKey, withKey } from '../../../src/domain/settings/bind-hand-keys';
 import {
   type HandAction,
   type HandKey,
   handActions,
   headsetButtons,
-  isSameKey,
 } from '../../../src/domain/settings/hands-settings';
 import { restoreSettings } from '../../../src/domain/settings/restore-settings';
 import { defaultSettings } from '../../../src/domain/settings/settings';

@@ -79,6 +79,24 @@ describe('what is written to a pan that is open', () => {
     expect(shown(other).current.fields.owner).toBe('Ada');
   });
 
+  it('is read again where the pan was being read while it was written', async () => {
+    const { one, pan, store } = await twoWindows();
+    const { keep } = store;
+    let write = () => {};
+    const disk = new Promise<void>((done) => {
+      write = done;
+    });
+    store.keep = (...all) => disk.then(() => keep(...all));
+    const saved = one.save({ owner: 'Ada' });
+    // The next screen opens the pan before the edit is on disk.
+    await one.open(pan);
+    expect(shown(one).current.fields.owner).toBe('');
+    write();
+    await saved;
+    await settle();
+    expect(shown(one).current.fields.owner).toBe('Ada');
+  });
+
   it('is read once where what follows from it is not shown yet', async () => {
     const { one, store } = await twoWindows();
     const read = vi.spyOn(store, 'pan');

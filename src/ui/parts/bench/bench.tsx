@@ -28,7 +28,7 @@ import { BenchLines } from './bench-lines';
 import { BenchMarks } from './bench-marks';
 import { BenchTrail } from './bench-trail';
 import { BlowLog } from './blow-log';
-import { Awaiting, BlowsEffect } from './blows-effect';
+import { Awaiting, EffectOfBlows } from './blows-effect';
 import { CheckList } from './check-list';
 import { CoverHint } from './cover-hint';
 import '../drawing/note-rows.css';
@@ -109,7 +109,9 @@ export function Bench({
       />
       <CoverHint bench={bench} reading={reading} />
       {awaits && <Awaiting bench={bench} />}
-      {!check && !awaits && <BlowsEffect bench={bench} isSurprise={advice?.isSurprise ?? false} />}
+      {!check && !awaits && (
+        <EffectOfBlows bench={bench} isSurprise={advice?.isSurprise ?? false} />
+      )}
       {reading && (phase.kind === 'heard' || phase.kind === 'settled') && (
         <ReadoutHints reading={{ ...reading, ...judge(reading) }} />
       )}

@@ -4,9 +4,9 @@ import { effectOfNewest, newestReading, newestStep } from '../../../domain/bench
 import { displayName } from '../../../domain/tuning/note-names';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import {
+  benchChangeWords,
   benchWords,
   blowsHeard,
-  changeWords,
   loggedWords,
   partialName,
 } from '../../words/measuring/bench-words';
@@ -23,7 +23,7 @@ export function Awaiting({ bench }: { readonly bench: OpenBench }) {
 }
 
 /** What the newest answered set of blows did. */
-export function BlowsEffect({
+export function EffectOfBlows({
   bench,
   isSurprise,
 }: {
@@ -42,7 +42,7 @@ export function BlowsEffect({
           ? benchWords.nothingToCompare
           : effect.changes.map((change) => (
               <span key={change.partial} data-change={change.partial} data-sure={change.isSure}>
-                {partialName(change.partial, reading)} <b>{changeWords(change)}</b>
+                {partialName(change.partial, reading)} <b>{benchChangeWords(change)}</b>
               </span>
             ))}
       </p>

@@ -7,9 +7,10 @@ import { verdictOn } from '../../../domain/tuning/verdict';
 import { judgeOf } from '../../../state/bench/bench-judging';
 import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
+import { rowWords } from '../../words/list-words';
 import {
+  benchChangeWords,
   benchWords,
-  changeWords,
   disturbedWords,
   partialName,
 } from '../../words/measuring/bench-words';
@@ -75,7 +76,7 @@ function effectWords({ before, now, changes }: NoteCheck): string {
   if (!before) return benchWords.noBefore;
   const sure = changes.filter(({ isSure }) => isSure);
   if (sure.length === 0) return benchWords.noChange;
-  return sure
-    .map((change) => `${partialName(change.partial, now)} ${changeWords(change)}`)
-    .join(', ');
+  return rowWords(
+    sure.map((change) => `${partialName(change.partial, now)} ${benchChangeWords(change)}`),
+  );
 }

@@ -2,9 +2,8 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
 import type { Headset } from '../../../domain/ports/headset-port';
 import type { Announcer } from '../../../domain/ports/sound-ports';
-import { withKey } from '../../../domain/settings/bind-hand-keys';
+import { canBeBound, withKey } from '../../../domain/settings/bind-hand-keys';
 import {
-  canBeBound,
   type HandAction,
   type HandKey,
   handActions,

@@ -1,7 +1,7 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
 import { useEffect, useLayoutEffect } from 'preact/hooks';
 import { judgedNote, wishOf } from '../../../domain/reading/judge-note';
-import type { JudgedStanding } from '../../../domain/reading/note-standing';
+import { countStandings, type JudgedStanding } from '../../../domain/reading/note-standing';
 import type { Reading } from '../../../domain/reading/reading';
 import type { MarkKind, RoundId } from '../../../domain/records/rack-records';
 import { isDone, nextNote, notesLeft } from '../../../domain/rounds/round-progress';
@@ -11,12 +11,7 @@ import type { MidiNote } from '../../../domain/tuning/units';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { readingOf } from '../../../state/listening/readout-phase';
 import type { PanModel } from '../../../state/pan/pan-model';
-import {
-  countStandings,
-  noteToMark,
-  type OpenRound,
-  standingsOf,
-} from '../../../state/round/open-round';
+import { noteToMark, type OpenRound, standingsOf } from '../../../state/round/open-round';
 import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { MarkButtons } from '../../parts/controls/mark-buttons';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
@@ -165,7 +160,11 @@ function Round({
         chosen={asked ?? readingOf(phase)?.note ?? null}
         onNote={(note) => model.choose(note === progress.chosen ? null : note)}
       />
-      <StandingLegend standings={countStandings(progress.order, standings)} />
+      <StandingLegend
+        standings={countStandings(
+          progress.order.map((note) => (standings.get(note) ?? unread).standing),
+        )}
+      />
       <Marks round={round} onMark={model.mark} />
       {progress.chosen !== null && (
         <button type="button" onClick={() => model.choose(null)}>

@@ -7,8 +7,8 @@ import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { FileFound } from '../../parts/exchange/file-found';
 import { FileTaken } from '../../parts/exchange/file-taken';
 import {
+  backupRefusalWords,
   exchangeWords,
-  refusalWords,
   shareRefusalWords,
   takeInWords,
 } from '../../words/keeping/exchange-words';
@@ -147,7 +147,7 @@ function State({ into }: { readonly into: ComingIn }) {
     case 'checking':
       return <p class="hint">{exchangeWords.checking(percent(into.part))}</p>;
     case 'refused':
-      return <p class="hint warn">{refusalWords[into.why]}</p>;
+      return <p class="hint warn">{backupRefusalWords[into.why]}</p>;
     case 'checked':
       return <FileFound checked={into.checked} />;
     case 'taking':

@@ -1,6 +1,7 @@
 // The tuner's answers: what was done to the pan and when the next visit is. A tuning starts a new baseline.
 
 import { useState } from 'preact/hooks';
+import { longestOfVisit } from '../../../domain/records/longest-texts';
 import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
 import { tunerVisits } from '../../../domain/rounds/tuner-baseline';
 import type { OpenPan, PanModel, TunerAnswers } from '../../../state/pan/pan-model';
@@ -48,6 +49,10 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
       setDraft({ ...draft, [name]: value });
     },
   });
+  const text = (name: keyof typeof longestOfVisit) => ({
+    ...field(name),
+    longest: longestOfVisit[name],
+  });
   const keep = () => {
     const answers = answersOf(draft, isTuned, models.now());
     if (typeof answers === 'string') {
@@ -89,9 +94,9 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
           type="datetime-local"
           hint={bad === 'visitedAt' ? tunedWords.momentBad : null}
         />
-        <TextField {...field('who')} />
-        <TextField {...field('done')} long />
-        <TextField {...field('remarks')} long />
+        <TextField {...text('who')} />
+        <TextField {...text('done')} long />
+        <TextField {...text('remarks')} long />
         <MomentField
           {...field('nextVisit')}
           type="date"

@@ -1,8 +1,10 @@
 // Which pans a tuner should see first on a day of so many hours, and which pans of a section disagree; to print.
+
 import { useEffect, useState } from 'preact/hooks';
 import { sectionsOf } from '../../../domain/rack/section-blend';
 import { type PlannedPan, usualHoursOfPan, visitPlan } from '../../../domain/rack/visit-plan';
 import { TextField, typedNumber } from '../../parts/controls/form-fields';
+import { rowWords } from '../../words/list-words';
 import '../../parts/drawing/note-rows.css';
 import '../../parts/sheet/paper.css';
 import { addressOf } from '../../frame/route';
@@ -128,7 +130,7 @@ function Plan({
       {fine.length > 0 && (
         <>
           <h2>{visitWords.fine}</h2>
-          <p>{fine.map(({ name }) => name).join(', ')}</p>
+          <p>{rowWords(fine.map(({ name }) => name))}</p>
         </>
       )}
     </>
