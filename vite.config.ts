@@ -55,9 +55,11 @@ const chunks = [
   { name: 'first', tags: ['$initial' as const], priority: 4 },
   // What the rack waits for, and its cards when they are out of date.
   { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
+  // What was stored of the settings.
+  { name: 'restore-settings', test: /src\/domain\/settings\/restore-settings\.ts$/, priority: 2 },
   { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
-  { name: 'pan-models', test: /src\/make-pan-models\.ts$/, priority: 1 },
+  { name: 'late-models', test: /src\/make-late-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 

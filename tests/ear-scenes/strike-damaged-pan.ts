@@ -1,7 +1,7 @@
 // Strikes the notes of a damaged pan as the knock check has them struck, and says what was heard.
 import type { Heard, Strike } from '../../src/domain/measurement/strike';
 import type { RefusedBlows } from '../../src/domain/records/rack-records';
-import { blowHeard, noBlows, refusedBlowsOf } from '../../src/domain/rounds/refused-blows';
+import { noBlowsSoFar, refusedBlowsOf, withBlowHeard } from '../../src/domain/rounds/refused-blows';
 import { beginRound, strikeHeard } from '../../src/domain/rounds/round-progress';
 import { type MidiNote, midiNote, seconds } from '../../src/domain/tuning/units';
 import { finallyHeard } from '../dsp/listen-to';
@@ -64,11 +64,11 @@ function strikeUntilKnown(
 ): Pick<StruckDamagedNote, 'strikes' | 'refused'> {
   const note = midiNote(truth.note);
   let progress = beginRound('guided', [note]);
-  let blows = noBlows;
+  let blows = noBlowsSoFar;
   for (let n = 0, misses = 0; misses < mostMisses; n++) {
     let isMiss = true;
     for (const heard of hear(truth, n, 'now', sampleRate)) {
-      blows = blowHeard(blows, heard, note);
+      blows = withBlowHeard(blows, heard, note);
       if (heard.kind !== 'strike') continue;
       isMiss = false;
       const { progress: next, event } = strikeHeard(progress, heard);

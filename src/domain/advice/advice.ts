@@ -7,6 +7,7 @@ import type { Walk } from '../reading/walking';
 import type { MarkKind } from '../records/rack-records';
 import type { ToleranceSet } from '../tuning/tolerances';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
+import { beyondLimits, type NoteSound, type ProfessionalReason } from './beyond-limits';
 import type { BlowSet } from './blow-sets';
 import { choosePlace, isTrial, type PlaceChoice } from './choose-place';
 import { type DisturbedNote, notesDisturbedBy } from './disturbed-notes';
@@ -18,12 +19,7 @@ import {
   noteErrors,
   partialsOff,
 } from './note-errors';
-import {
-  beyondLimits,
-  type NoteSound,
-  type ProfessionalLimits,
-  type ProfessionalReason,
-} from './professional-limits';
+import type { ProfessionalLimits } from './professional-limits';
 import type { ResponseModel } from './response-model';
 
 /** A note on the bench and what is known around it. */

@@ -1,5 +1,6 @@
 // What the kept sets of blows changed, each from its readings before and after.
 
+import { median } from '../numbers/averages';
 import type { ThreePartials } from '../numbers/three-partials';
 import type { PanLayout } from '../pans/layout';
 import { keptReading } from '../reading/kept-reading';
@@ -96,7 +97,7 @@ const usualSpread = 0.3;
 export function noteTraits(layout: PanLayout): ReadonlyMap<MidiNote, NoteTraits> {
   const places = layout.drums.flatMap((drum) => drum.notes);
   const widths = places.map(({ along, across }) => Math.log(along * across) / 2);
-  const middle = [...widths].sort((low, high) => low - high)[Math.floor(widths.length / 2)] ?? 0;
+  const middle = median(widths) ?? 0;
   return new Map(
     places.map(({ note, ring }, k) => {
       const size = ((widths[k] ?? middle) - middle) / usualSpread;

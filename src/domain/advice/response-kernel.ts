@@ -5,7 +5,7 @@ import type { BlowWhere } from '../records/blow-places';
 import { priorOf } from './blow-priors';
 import type { NoteTraits } from './blow-sets';
 
-export interface Spot extends BlowWhere {
+export interface BlowSpot extends BlowWhere {
   readonly note: number;
   readonly traits: NoteTraits;
 }
@@ -28,9 +28,9 @@ const shares = { pan: 0.55, ring: 0.1, size: 0.05, note: 0.3 };
  * & Hill, Data Analysis Using Regression and Multilevel/Hierarchical Models, 2007, ch. 12).
  */
 export function responseCovariance(
-  one: Spot,
+  one: BlowSpot,
   i: PartialIndex,
-  other: Spot,
+  other: BlowSpot,
   j: PartialIndex,
 ): number {
   const prior = priorOf(one);

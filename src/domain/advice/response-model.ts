@@ -7,7 +7,7 @@ import { olderFirst } from '../records/record-order';
 import type { Instant, MidiNote } from '../tuning/units';
 import type { BlowSet, NoteTraits } from './blow-sets';
 import { type Effect, fitResponse, noiseOf } from './fit-response';
-import type { Spot } from './response-kernel';
+import type { BlowSpot } from './response-kernel';
 import { blowScatter, expectedSquares, isTooFar } from './response-noise';
 
 /** What a set of blows will change, each partial against its fixed target, cents. */
@@ -46,7 +46,7 @@ export function learnResponse(
   traits: ReadonlyMap<MidiNote, NoteTraits>,
   now: Instant,
 ): ResponseModel {
-  const spotOf = (note: MidiNote, { place, side }: BlowWhere): Spot => ({
+  const spotOf = (note: MidiNote, { place, side }: BlowWhere): BlowSpot => ({
     note,
     place,
     side,
@@ -58,7 +58,7 @@ export function learnResponse(
     newest.map((set) => ({ ...set, spot: spotOf(set.note, set), age: now - set.at })),
   );
   const effects = new Map<string, Effect>();
-  const effectAt = (spot: Spot): Effect => {
+  const effectAt = (spot: BlowSpot): Effect => {
     const key = `${spot.note} ${spot.place} ${spot.side}`;
     const effect = effects.get(key) ?? fit.effectAt(spot);
     effects.set(key, effect);

@@ -88,13 +88,18 @@ export const usualTonightRules = Object.fromEntries(
   tonightRuleNames.map((name) => [name, tonightRuleTable[name].usual]),
 ) as unknown as TonightRules;
 
-/** What the user has set otherwise; rules that are not in it have their usual value. */
-export type RuleChanges = Partial<TonightRules>;
+/** What the user has set otherwise, as it was stored: by the name of the rule, its value. */
+export type RuleChanges = Readonly<Record<string, unknown>>;
 
+/** The rules with the user's changes in them. A value that its rule may not have, or of no rule, changes nothing. */
 export const rulesWith = (changes: RuleChanges): TonightRules => ({
   ...usualTonightRules,
-  ...changes,
+  ...Object.fromEntries(
+    Object.entries(changes).filter(([name, value]) => isRuleName(name) && isRuleValue(name, value)),
+  ),
 });
+
+const isRuleName = (name: string): name is TonightRule => Object.hasOwn(tonightRuleTable, name);
 
 /** Whether a rule may have this value. */
 export function isRuleValue(name: TonightRule, value: unknown): boolean {
@@ -103,13 +108,3 @@ export function isRuleValue(name: TonightRule, value: unknown): boolean {
     ? typeof value === 'number' && value >= rule.least && value <= rule.most
     : (rule.choices as readonly unknown[]).includes(value);
 }
-
-/** Whether stored data are changed rules; names that are not known do no harm. */
-export const areRuleChanges = (value: unknown): boolean =>
-  typeof value === 'object' &&
-  value !== null &&
-  !Array.isArray(value) &&
-  Object.entries(value).every(
-    ([name, each]) =>
-      !tonightRuleNames.includes(name as TonightRule) || isRuleValue(name as TonightRule, each),
-  );

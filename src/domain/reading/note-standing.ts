@@ -116,3 +116,12 @@ export function shareOfGood(judged: Judged, limits: ToleranceSet = usualToleranc
   const third = Math.abs(judged.third?.centsFromOwn ?? 0) / allowed(judged.third, good.third);
   return Math.max(fundamental, octave, third);
 }
+
+/** How many notes stand how. */
+export function countStandings(
+  standings: Iterable<NoteStanding>,
+): Readonly<Record<NoteStanding, number>> {
+  const counts = { good: 0, playable: 0, out: 0, avoid: 0, unread: 0 };
+  for (const standing of standings) counts[standing]++;
+  return counts;
+}

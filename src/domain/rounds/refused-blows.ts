@@ -21,7 +21,7 @@ interface HeardBlow {
 const kinds = ['knock', 'other', 'several', 'strike'] as const;
 type BlowKind = (typeof kinds)[number];
 
-export const noBlows: BlowsSoFar = { refused: new Map(), last: null };
+export const noBlowsSoFar: BlowsSoFar = { refused: new Map(), last: null };
 
 const none: RefusedBlows = { knocks: 0, heardAsSeveral: 0 };
 
@@ -35,7 +35,11 @@ const oneBlow = 0.45;
  * Counts what the ear settled on while `asked` was to be struck (null: nothing was asked for). Provisional results
  * change nothing.
  */
-export function blowHeard(before: BlowsSoFar, heard: Heard, asked: MidiNote | null): BlowsSoFar {
+export function withBlowHeard(
+  before: BlowsSoFar,
+  heard: Heard,
+  asked: MidiNote | null,
+): BlowsSoFar {
   const kind = kindOf(heard);
   if (kind === null) return before;
   const { last } = before;

@@ -153,7 +153,7 @@ export function markNote(before: RoundProgress, note: MidiNote, mark: MarkKind):
 }
 
 /** The note to be measured next, anew if it is done already; null goes back to the order of the round. */
-export function chooseNote(before: RoundProgress, note: MidiNote | null): RoundProgress {
+export function noteChosen(before: RoundProgress, note: MidiNote | null): RoundProgress {
   const known = note === null ? undefined : before.notes.get(note);
   if (note === null || !known) return { ...before, chosen: null };
   const reading = before.way === 'quick' ? known.reading : null;

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { judgeTonight } from '../../../src/domain/knock-check/judge-tonight';
 import { panDamageSigns } from '../../../src/domain/knock-check/pan-damage-signs';
-import { notesOfKey, pitchClassOf } from '../../../src/domain/knock-check/set-needs';
+import { pitchClassOf } from '../../../src/domain/knock-check/saved-tunes';
+import { notesOfKey } from '../../../src/domain/knock-check/set-needs';
 import { softOrder } from '../../../src/domain/knock-check/soft-order';
 import { usualTonightRules } from '../../../src/domain/knock-check/tonight-rules';
 import type { Strike } from '../../../src/domain/measurement/strike';

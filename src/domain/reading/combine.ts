@@ -1,4 +1,5 @@
 // Several measurements of one value brought together, so that a single bad one counts for little.
+import { sumOf, weightedMedian } from '../numbers/averages';
 import { type Cents, cents } from '../tuning/units';
 
 export interface Weighed {
@@ -32,7 +33,7 @@ const settled = 1e-7;
  */
 export function combine(values: readonly Weighed[]): Combined {
   if (values.length === 0) throw new Error('nothing to combine');
-  let centre = weightedMedian(values);
+  let centre = start(values);
   const scatter = scatterOf(values, centre);
   const pulls = values.map(({ cents: at, sigmaCents, share }) => {
     const spread = Math.sqrt(sigmaCents ** 2 + scatter ** 2);
@@ -66,7 +67,7 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
     const informed = (usualScatter ** 2 / (square + usualScatter ** 2)) ** 2;
     return { away: (at - centre) ** 2, square, informed };
   });
-  const known = parts.reduce((sum, { informed }) => sum + informed, 0);
+  const known = sumOf(parts, ({ informed }) => informed);
   const count = priorStrikes + Math.max(0, known - 1);
   // From the largest estimate downwards: nothing is cut off in the first round.
   let variance = Number.POSITIVE_INFINITY;
@@ -84,18 +85,10 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
   return Math.sqrt(variance);
 }
 
-/** The middle one by weight; between two where the weight is halved between them. */
-function weightedMedian(values: readonly Weighed[]): number {
-  const sorted = [...values].sort((low, high) => low.cents - high.cents);
-  const weights = sorted.map(
-    ({ share, sigmaCents }) => share / (sigmaCents ** 2 + usualScatter ** 2),
-  );
-  const half = weights.reduce((sum, each) => sum + each, 0) / 2;
-  let below = 0;
-  for (const [k, value] of sorted.entries()) {
-    below += weights[k] ?? 0;
-    if (below > half * (1 + 1e-9)) return value.cents;
-    if (below >= half * (1 - 1e-9)) return (value.cents + (sorted[k + 1] ?? value).cents) / 2;
-  }
-  return sorted.at(-1)?.cents ?? 0;
-}
+const start = (values: readonly Weighed[]): number =>
+  weightedMedian(
+    values.map(({ cents: value, sigmaCents, share }) => ({
+      value,
+      weight: share / (sigmaCents ** 2 + usualScatter ** 2),
+    })),
+  ) ?? 0;
