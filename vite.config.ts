@@ -63,6 +63,9 @@ const chunks = [
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 
+/** Unit tests that take seconds each. */
+const slow = 'tests/**/*.slow.test.ts';
+
 /** Unit tests of which every file needs modules and globals of its own. */
 const alone = [
   'tests/analysis/**/*.test.ts',
@@ -179,7 +182,7 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: [...alone, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          exclude: [...alone, slow, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
           isolate: false,
           testTimeout: 60_000,
         },
@@ -191,6 +194,17 @@ export default defineConfig({
           environment: 'node',
           include: alone,
           testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Many scenes or many strikes in a row: run by `npm test`, not by `npm run check`.
+          name: 'unit-slow',
+          environment: 'node',
+          include: [slow],
+          exclude: ['tests/browser/**'],
+          isolate: false,
+          testTimeout: 120_000,
         },
       },
       {
