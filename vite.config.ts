@@ -76,6 +76,7 @@ const alone = [
 /** What all browser tests have in common. */
 const inBrowser = {
   environment: 'node',
+  isolate: false,
   // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
   expect: { poll: { timeout: 30_000 } },
   testTimeout: 300_000,
@@ -178,8 +179,10 @@ export default defineConfig({
       {
         oxc: { jsx },
         test: {
-          // Without isolation: files in one worker share what they load, which is half of the work.
+          // Without isolation: files in one worker share what they load.
+          // All three kinds take every core: vitest's own choice leaves one of two idle.
           name: 'unit',
+          maxWorkers: '100%',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: [...alone, slow, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
@@ -191,6 +194,7 @@ export default defineConfig({
         test: {
           // Those that put something in the place of a module or of what the browser gives to all.
           name: 'unit-alone',
+          maxWorkers: '100%',
           environment: 'node',
           include: alone,
           testTimeout: 60_000,
@@ -200,6 +204,7 @@ export default defineConfig({
         test: {
           // Many scenes or many strikes in a row: run by `npm test`, not by `npm run check`.
           name: 'unit-slow',
+          maxWorkers: '100%',
           environment: 'node',
           include: [slow],
           exclude: ['tests/browser/**'],
