@@ -4,11 +4,11 @@ import { notesOf } from '../../../src/domain/pans/layout';
 import { type PracticeLevel, practiceLevels } from '../../../src/domain/ports/practice-port';
 import { createPracticePan } from '../../../src/practice-pan/practice-pan';
 import { anyNote, finallyHeard } from '../../dsp/listen-to';
+import { seedsFrom } from '../../ear-scenes/seeds';
+import { percentOf, quantile } from '../../ear-scenes/statistics';
+import { countOf, type NoteOutcome, noteOutcome } from '../../ear-scenes/which-note';
 import { placed } from '../../synthetic-sounds/sounds';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
-import { percentOf, quantile } from './statistics';
-import { countOf, type NoteOutcome, noteOutcome } from './which-note';
 
 const sampleRate = 48000;
 /** What the app asks of a practice stroke. */
