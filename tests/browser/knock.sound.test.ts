@@ -1,6 +1,8 @@
 // After a fall, through the microphone: the looks, the soft round, and what is said about tonight.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { notesOf, type PanLayout } from '../../src/domain/pans/layout';
+import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
 import type { RackRecord } from '../../src/domain/records/rack-records';
 import { strikeRecordOf } from '../../src/domain/records/strike-record';
 import { parseNote } from '../../src/domain/tuning/note-names';
@@ -30,8 +32,22 @@ const dropped = droppedPracticePan(
   { sampleRate: struckRate, loudness: 0.35 },
 );
 
+/** A short lead: two octaves of the notes that the set needs, so that the round takes less time. */
+const shortLead: PanLayout = {
+  ...lowCLead,
+  drums: lowCLead.drums.map((drum) => ({
+    ...drum,
+    notes: drum.notes.filter(
+      ({ note }) =>
+        note < n('C6') &&
+        ['C', 'D', 'Eb', 'E', 'F', 'G', 'A', 'Bb'].some((name) => note % 12 === n(`${name}4`) % 12),
+    ),
+  })),
+};
+const notes = notesOf(shortLead);
+
 /** A full round from before the fall, as the ear itself hears the pan. */
-function roundBefore({ notes, strike }: DroppedPan): readonly RackRecord[] {
+function roundBefore({ strike }: DroppedPan): readonly RackRecord[] {
   const start = { ...startSample(), order: notes };
   const readings = notes.map((note, k) => ({
     ...sampleReading(`before-${note}`, start, note),
@@ -75,7 +91,7 @@ async function expectOnSheet({ address, page }: OpenedApp): Promise<void> {
       [...row.children].map((cell) => (cell.textContent ?? '').trim().replace('−', '-')),
     ),
   );
-  expect(rows).toHaveLength(dropped.notes.length);
+  expect(rows).toHaveLength(notes.length);
   const row = (name: string) => rows.find(([note]) => note === name) ?? [];
   // Planted: 35 flat besides the 4 of the whole pan; each note was within 2 before.
   for (const name of ['D4', 'G4']) {
@@ -98,7 +114,7 @@ async function expectOnSheet({ address, page }: OpenedApp): Promise<void> {
 
 describe('a pan that fell off the van', () => {
   it('goes from the looks through the soft round to the sentence, the notes to leave out, the pan as a whole and the sheet', async () => {
-    const records = [...panWith({}, []), ...roundBefore(dropped)];
+    const records = [...panWith({ layout: shortLead }, []), ...roundBefore(dropped)];
     const app = await openWithRecords(
       '#/pan/pan-1',
       { records },
@@ -116,7 +132,7 @@ describe('a pan that fell off the van', () => {
       await page.getByLabel('What happened').fill('Fell off the van');
       await takeStrikes(
         page,
-        dropped.notes.flatMap((note) =>
+        notes.flatMap((note) =>
           [0, 1, 2, 3, 4, 5, 6, 7].map((k) => ({ note, sound: dropped.strike(note, k, 'now') })),
         ),
       );
@@ -126,7 +142,7 @@ describe('a pan that fell off the van', () => {
       expect([n('D4'), n('G4')]).toContain(Number(first));
       await page.evaluate(() =>
         Promise.race([
-          window.struckPan.follow(0.9, 29),
+          window.struckPan.follow(0.9, 16),
           new Promise((done) => setTimeout(done, 400_000)),
         ]),
       );

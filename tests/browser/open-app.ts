@@ -62,10 +62,11 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   context.on('console', (message) => {
     if (message.type() === 'error') problems.push(`console: ${message.text()}`);
   });
+  // Before the scripts: its first page, which is empty, has no microphone and no storage.
+  const page = context.pages()[0] ?? (await context.newPage());
   await context.addInitScript(recordReadout);
   for (const script of [options.beforeApp ?? []].flat()) await context.addInitScript(script);
 
-  const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${address}${route}`);
   await page.locator('main').waitFor();
 

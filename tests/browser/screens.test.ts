@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { axeFaults } from './axe-faults';
 import { bigWords } from './big-words';
 import { keptSettings } from './kept-records';
-import { untilDrawn } from './lay-out';
+import { layOut, untilDrawn } from './lay-out';
 import { openApp } from './open-app';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** What a browser does on a page that did not come over https. */
 function removeDevices(): void {
@@ -47,6 +48,50 @@ describe('the screens', () => {
         }
       });
     }
+  }
+
+  const verdicts = [
+    ['flat', { fundamental: -9, octave: 0, third: 0 }],
+    ['aligned', { fundamental: 0, octave: 0, third: 0 }],
+    ['octave-sharp', { fundamental: 0, octave: 12, third: 0 }],
+    ['third-sharp', { fundamental: 0, octave: 0, third: 16 }],
+  ] as const;
+  for (const [verdict, sketch] of verdicts) {
+    it(`${verdict} is shown in capitals of 96 px and more that fit at 360, 320 and 200 %`, async () => {
+      const app = await openApp('#/', { beforeApp: standInEar });
+      try {
+        await app.page.getByRole('link', { name: 'Listen' }).click();
+        await untilListening(app.page);
+        await tellStrikes(app.page, 3, { ...sketch, thirdKind: 'double-octave' });
+        await app.page.locator(`#readout[data-verdict="${verdict}"]`).waitFor();
+        const sizes = await bigWords(app.page, verdict);
+        expect(sizes.length).toBeGreaterThan(1);
+        for (const { capital, bottom } of sizes) {
+          expect(capital).toBeGreaterThanOrEqual(96);
+          expect(bottom).toBeLessThanOrEqual(640);
+        }
+        for (const [width, text] of [
+          [360, '100%'],
+          [320, '100%'],
+          [360, '200%'],
+        ] as const) {
+          await layOut(app.page, width, 640, text);
+          const cut = await app.page.evaluate(() => ({
+            page: document.documentElement.scrollWidth - window.innerWidth,
+            lines: [...document.querySelectorAll('.fit-line, .number, td, th, button, .button')]
+              .filter((element) => {
+                const { left, right } = element.getBoundingClientRect();
+                return left < -0.5 || right > window.innerWidth + 0.5;
+              })
+              .map((element) => element.textContent),
+          }));
+          expect(cut, `${width} px at ${text}`).toEqual({ page: 0, lines: [] });
+        }
+        expect(app.problems).toEqual([]);
+      } finally {
+        await app.close();
+      }
+    });
   }
 
   // WCAG 2.2, 2.5.5: 44 CSS px.

@@ -5,8 +5,8 @@ import { databaseName } from '../../src/storage/database/database-structure';
 import { keptText } from './kept-records';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
-import { reopen } from './reopen-app';
 import { panWith } from './seeded-pans';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** Sets how much the app may keep; none: as much as the phone has. Chromium remembers the old value for a while. */
 async function setQuota({ context, page, address }: OpenedApp, quotaSize?: number): Promise<void> {
@@ -17,12 +17,22 @@ async function setQuota({ context, page, address }: OpenedApp, quotaSize?: numbe
   });
 }
 
+/** Goes on with `route` in a fresh page, as after closing the app and opening it. */
+async function reopen({ page, address }: OpenedApp, route: string): Promise<void> {
+  await page.goto(`${address}${route}`);
+  await page.reload();
+  await page.locator('main').waitFor();
+}
+
 async function addPan(page: Page, name: string): Promise<void> {
   await page.getByRole('link', { name: 'Add a pan' }).click();
   await page.getByRole('button', { name: /take this layout/i }).click();
   await page.getByLabel('Name of the pan').fill(name);
   await page.getByRole('button', { name: 'Put it on the rack' }).click();
 }
+
+const roundData = (page: Page, name: 'next' | 'done') =>
+  page.locator('.round').evaluate((main, of) => (main as HTMLElement).dataset[of] ?? '', name);
 
 const full = 'The phone is full, so this was not saved. Delete photos or films, then try again.';
 
@@ -42,6 +52,44 @@ describe('a full phone', () => {
       await reopen(app, '#/');
       await page.getByText('Heron').waitFor();
       expect(await page.locator('.pan-row').count()).toBe(1);
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+
+  it('keeps a reading waiting, names no next note before it is on disk, and goes on once there is room', async () => {
+    const app = await openWithRecords(
+      '#/pan/pan-1/begin',
+      { records: panWith({}, []) },
+      {
+        beforeApp: [standInEar, installFillingPhone],
+        ownBrowser: true,
+      },
+    );
+    try {
+      const { page } = app;
+      await page.getByRole('button', { name: 'Start and listen' }).click();
+      await untilListening(page);
+      // That the round was begun is on disk.
+      await expect.poll(() => page.evaluate(roundCount, databaseName)).toBe(1);
+      await page.evaluate(() => window.fillPhone?.(true));
+      const first = await roundData(page, 'next');
+      // Three strikes settle it.
+      await tellStrikes(page, 3, { note: Number(first) });
+      await page.getByText(full).waitFor();
+      expect(await roundData(page, 'next')).toBe(first);
+      expect(await roundData(page, 'done')).toBe('0');
+      await page.evaluate(() => window.fillPhone?.(false));
+      await page.getByRole('button', { name: 'Try again' }).click();
+      await page.getByText(full).waitFor({ state: 'detached' });
+      await page.locator('.round[data-done="1"]').waitFor();
+      expect(await roundData(page, 'next')).not.toBe(first);
+      await tellStrikes(page, 3, { note: Number(await roundData(page, 'next')) });
+      await page.locator('.round[data-done="2"]').waitFor();
+      const done = await roundData(page, 'done');
+      await reopen(app, new URL(page.url()).hash);
+      await page.locator(`.round[data-done="${done}"]`).waitFor();
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();
@@ -96,7 +144,25 @@ declare global {
     loseConnections?: () => number;
     /** From now on there are no new ones either, until it is called with false. */
     refuseConnections?: (refused: boolean) => void;
+    /** From now on nothing can be written, as on a full phone, until it is called with false. */
+    fillPhone?: (isFull: boolean) => void;
   }
+}
+
+/**
+ * Chromium remembers for half a minute how much room there was, so a quota cannot be lowered in the middle of a
+ * round; the test above and the store's own use the browser's.
+ */
+function installFillingPhone(): void {
+  const put = IDBObjectStore.prototype.put;
+  let isFull = false;
+  IDBObjectStore.prototype.put = function (...wanted) {
+    if (isFull) throw new DOMException('No room', 'QuotaExceededError');
+    return put.apply(this, wanted);
+  };
+  window.fillPhone = (now) => {
+    isFull = now;
+  };
 }
 
 function holdConnections(): void {
@@ -213,5 +279,18 @@ const editNames = (name: string) =>
     opening.onsuccess = () => {
       const names = opening.result.transaction('pan-edits').objectStore('pan-edits').getAllKeys();
       names.onsuccess = () => done(names.result);
+    };
+  });
+
+const roundCount = (name: string) =>
+  new Promise<number>((done, failed) => {
+    const opening = indexedDB.open(name);
+    opening.onerror = () => failed(opening.error);
+    opening.onsuccess = () => {
+      const count = opening.result.transaction('rounds').objectStore('rounds').count();
+      count.onsuccess = () => {
+        opening.result.close();
+        done(count.result);
+      };
     };
   });

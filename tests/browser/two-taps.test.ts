@@ -5,11 +5,10 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { addressOf, routeOf } from '../../src/ui/frame/route';
 import { rackWords } from '../../src/ui/words/rack-words';
-import { strikeSample } from '../domain/reading/strike-sample';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
-import { sayHeard, standInEar } from './stand-in-ear';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** What a screen says when there is nothing to show on it, and the control that leads on. */
 interface NextStep {
@@ -113,11 +112,8 @@ async function walk(app: OpenedApp): Promise<ReadonlyMap<string, number>> {
     await page.locator('main').waitFor();
     // The tap that leads there turns the microphone on, and three strikes are heard.
     if (link === addressOf('listen')) {
-      await page.locator('[data-microphone="listening"], [data-microphone="silent"]').waitFor();
-      await sayHeard(
-        page,
-        [1, 2, 3].map((event) => strikeSample({ event, fundamental: -9 })),
-      );
+      await untilListening(page);
+      await tellStrikes(page, 3);
       await page.locator('#readout[data-state="settled"]').waitFor();
     }
     for (const next of await linksOf(page)) reached(next, 2);

@@ -1,8 +1,8 @@
 // Which signs of damage are found in seeded pans after a knock, and which are found where nothing is wrong.
 import {
+  type DamageEvidence,
   type DamageKind,
   evidenceOf,
-  type NoteEvidence,
 } from '../../src/domain/knock-check/damage-evidence';
 import { damageSigns } from '../../src/domain/knock-check/damage-signs';
 import { comparisonNotes } from '../../src/domain/knock-check/pan-damage-signs';
@@ -62,7 +62,7 @@ function outcomeOf(
     partnerHz: partnerHz === null ? null : hertz(partnerHz),
     third,
   });
-  const kinds = (asked: NoteEvidence): readonly DamageKind[] =>
+  const kinds = (asked: DamageEvidence): readonly DamageKind[] =>
     damageSigns(asked).map(({ kind }) => kind);
   const signs = kinds({ ...evidence, ...refused });
   const expected = damage && signOf[damage];

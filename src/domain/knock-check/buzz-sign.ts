@@ -2,7 +2,7 @@
 import { meanBuzz } from '../measurement/mean-buzz';
 import { median } from '../numbers/averages';
 import { decibels } from '../tuning/units';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
 
 /** The sign `buzzing`, or none. */
@@ -10,7 +10,7 @@ export function buzzSign({
   strikes,
   neighbours,
   heardAsSeveral,
-}: NoteEvidence): readonly DamageSign[] {
+}: DamageEvidence): readonly DamageSign[] {
   const own = meanBuzz(strikes);
   const usual = neighbours.flatMap((each) => meanBuzz(each) ?? []);
   const middle = usual.length >= damageLimits.fewestNeighbours ? median(usual) : null;

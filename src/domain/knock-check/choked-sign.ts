@@ -1,11 +1,11 @@
 // Sign of a choked note: something touches it, and it stops ringing far too soon.
 import type { Strike } from '../measurement/strike';
 import { meanOf, median } from '../numbers/averages';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
 
 /** The sign `choked`, or none. */
-export function chokedSign(evidence: NoteEvidence): readonly DamageSign[] {
+export function chokedSign(evidence: DamageEvidence): readonly DamageSign[] {
   const { strikes, neighbours, before, knocks } = evidence;
   const own = turnsOf(strikes);
   const usual = neighbours.flatMap((each) => turnsOf(each) ?? []);

@@ -2,7 +2,7 @@
 import type { OctaveRival, Strike } from '../measurement/strike';
 import { median } from '../numbers/averages';
 import { cents, centsBetween, hertz } from '../tuning/units';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
 
 type Double = Strike & { readonly octaveRival: OctaveRival };
@@ -10,7 +10,7 @@ const isDouble = (strike: Strike): strike is Double =>
   strike.octave !== null && strike.octaveRival !== null;
 
 /** The sign `new-doublet`, or none; without a record from before nothing is new. */
-export function doubletSign({ strikes, before, partnerHz }: NoteEvidence): readonly DamageSign[] {
+export function doubletSign({ strikes, before, partnerHz }: DamageEvidence): readonly DamageSign[] {
   // One strike of several may show two lines where there is one.
   const doublesBefore = (before ?? []).filter(isDouble).length;
   if (!before || before.length === 0 || 2 * doublesBefore > before.length) return [];

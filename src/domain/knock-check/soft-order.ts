@@ -2,7 +2,7 @@
 import type { Drum, PanLayout } from '../pans/layout';
 import { notesOf } from '../pans/layout';
 import { middleOfNote } from '../pans/note-outline';
-import type { ImpactPlace } from '../records/rack-records';
+import type { ImpactPlace } from '../records/impact-place';
 import { octaveOrder } from '../rounds/round-order';
 import type { MidiNote } from '../tuning/units';
 

@@ -8,7 +8,7 @@ export interface LinePoint {
   readonly sigma: number;
 }
 
-export interface FittedLine {
+export interface StraightLine {
   readonly slope: number;
   /** One standard error of the slope, as far as the errors and the scatter are known. */
   readonly sigma: number;
@@ -20,7 +20,7 @@ export interface FittedLine {
  * Weighted least-squares line, each point weighing 1 / (σ² + scatter²) (textbook; Press et al., *Numerical Recipes*,
  * "Fitting Data to a Straight Line"). Null where all points lie at one x.
  */
-export function fitLine(points: readonly LinePoint[], scatter: number): FittedLine | null {
+export function fitLine(points: readonly LinePoint[], scatter: number): StraightLine | null {
   const weighed = points.map(({ x, y, sigma }) => ({ x, y, w: 1 / (sigma ** 2 + scatter ** 2) }));
   const weights = sumOf(weighed, ({ w }) => w);
   const x0 = sumOf(weighed, ({ x, w }) => x * w) / weights;
@@ -44,7 +44,7 @@ export interface ExpectedScatter {
 export function fitScatteredLine(
   points: readonly LinePoint[],
   { usual, weighs, least }: ExpectedScatter,
-): FittedLine | null {
+): StraightLine | null {
   const first = fitLine(points, usual);
   if (!first) return null;
   const seen = (weighs * usual ** 2 + first.residual) / (weighs + points.length - 2);

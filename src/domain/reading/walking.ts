@@ -1,7 +1,7 @@
 // A note whose pitch walks: every strike lower (or higher) than the one before, by more than chance.
 import type { Strike } from '../measurement/strike';
 import { sumOf } from '../numbers/averages';
-import { type FittedLine, fitScatteredLine } from '../numbers/line-fit';
+import { fitScatteredLine, type StraightLine } from '../numbers/line-fit';
 import { type Cents, cents } from '../tuning/units';
 import { usualScatter } from './combine';
 
@@ -61,7 +61,7 @@ function walkThrough(strikes: readonly Strike[]): (Walk & { readonly clearness: 
 }
 
 /** The slope of the fundamentals against the number of the strike; null where they are all one strike. */
-const slopeOf = (strikes: readonly Strike[]): FittedLine | null =>
+const slopeOf = (strikes: readonly Strike[]): StraightLine | null =>
   fitScatteredLine(
     strikes.map(({ fundamental }, x) => ({
       x,

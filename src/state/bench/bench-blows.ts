@@ -16,7 +16,7 @@ import type { BenchKeeper } from './bench-keeper';
 import type { BenchReadout } from './bench-readout';
 import { courseOf, type OpenBench } from './open-bench';
 
-export interface BenchBlows {
+export interface BlowsOnBench {
   /** A knock was heard that is a blow. */
   hear(): void;
   /** Logs where blows fell, of the set that `setToLog` names, and remembers it for the next time. */
@@ -47,7 +47,7 @@ export function createBenchBlows({
   keeper,
   settings,
   clock,
-}: BenchBlowsParts): BenchBlows {
+}: BenchBlowsParts): BlowsOnBench {
   /** Blows fell: what was read before them is kept, and the next strike begins a reading. */
   const blow = (change: (course: BenchCourse) => BenchCourse): void => {
     keepNewest();

@@ -14,7 +14,7 @@ import type { ReadoutPhase } from '../listening/readout-phase';
 import type { SettingsModel } from '../settings/settings-model';
 import { broughtUpToDate, isSameSubject, unkeptBench } from './begin-bench';
 import { adviceOn, type BenchAdvice } from './bench-advice';
-import { type BenchBlows, createBenchBlows } from './bench-blows';
+import { type BlowsOnBench, createBenchBlows } from './bench-blows';
 import { createBenchHearing } from './bench-hearing';
 import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
 import { type BenchMove, moveAhead, nextCheck } from './bench-moves';
@@ -31,7 +31,7 @@ import {
 import { readBench } from './read-bench';
 
 export interface BenchPorts extends BenchKeeperPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote' | 'keep'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
 }
@@ -41,7 +41,7 @@ export type BenchView = OpenView<{ readonly bench: OpenBench }>;
 
 export interface BenchModel
   extends Pick<BenchKeeper, 'saving' | 'retry'>,
-    Pick<BenchBlows, 'log' | 'hammered'> {
+    Pick<BlowsOnBench, 'log' | 'hammered'> {
   readonly view: ReadonlySignal<BenchView>;
   /** What the readout shows. */
   readonly phase: ReadonlySignal<ReadoutPhase>;

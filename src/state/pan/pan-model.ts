@@ -80,7 +80,7 @@ export type TunerAnswers = Pick<
 >;
 
 export interface PanPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
   readonly clock: Clock;
   readonly identities: Identities;
 }

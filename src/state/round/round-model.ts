@@ -37,7 +37,7 @@ import { type ReadRound, readRound } from './read-round';
 import { createRoundMaking, type Made, type RoundMakingPorts } from './round-making';
 
 export interface RoundPorts extends NewsPorts, RoundMakingPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keep' | 'onChange'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
 }

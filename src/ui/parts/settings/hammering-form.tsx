@@ -6,7 +6,11 @@ import type { SettingsModel } from '../../../state/settings/settings-model';
 import { adviceWords } from '../../words/measuring/advice-words';
 import { TextField, typedNumber } from '../controls/form-fields';
 
-export function HammeringForm({ settings }: { readonly settings: SettingsModel }) {
+export function HammeringForm({
+  settings,
+}: {
+  readonly settings: Pick<SettingsModel, 'bench' | 'set'>;
+}) {
   const { isTrained, suggestsBlows, professional } = settings.bench.value;
   const [entered, setEntered] = useState<string | null>(null);
   const [isBad, setIsBad] = useState(false);

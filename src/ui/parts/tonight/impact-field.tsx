@@ -2,7 +2,7 @@
 import type { PanLayout } from '../../../domain/pans/layout';
 import { notesOf } from '../../../domain/pans/layout';
 import { isInside, middleOfNote, spotAt } from '../../../domain/pans/note-outline';
-import type { ImpactPlace, ImpactPoint } from '../../../domain/records/rack-records';
+import type { ImpactPlace, ImpactPoint } from '../../../domain/records/impact-place';
 import { displayName } from '../../../domain/tuning/note-names';
 import { midiNote } from '../../../domain/tuning/units';
 import { knockWords } from '../../words/fall/knock-words';

@@ -16,7 +16,9 @@ import { TextField } from '../controls/form-fields';
 import { PitchToggles } from './pitch-toggles';
 import './set-needs-form.css';
 
-export function SetNeedsForm({ settings }: { readonly settings: SettingsModel }) {
+type NeedsSettings = Pick<SettingsModel, 'setNeeds' | 'tunes' | 'set'>;
+
+export function SetNeedsForm({ settings }: { readonly settings: NeedsSettings }) {
   const needs = settings.setNeeds.value;
   const tunes = settings.tunes.value;
   const needed = neededClasses(needs, tunes);
@@ -64,7 +66,7 @@ function Tunes({
   settings,
   onChange,
 }: {
-  readonly settings: SettingsModel;
+  readonly settings: NeedsSettings;
   readonly onChange: (changes: Partial<SetNeeds>) => void;
 }) {
   const tunes = settings.tunes.value;
@@ -109,7 +111,7 @@ function SaveTune({
   settings,
   notes,
 }: {
-  readonly settings: SettingsModel;
+  readonly settings: NeedsSettings;
   readonly notes: readonly PitchClass[];
 }) {
   const [name, setName] = useState('');

@@ -20,7 +20,11 @@ const actionWords: Readonly<Record<LookAction | NoteAction | LossAction, string>
   ...tonightWords.lossActions,
 };
 
-export function TonightRulesForm({ settings }: { readonly settings: SettingsModel }) {
+export function TonightRulesForm({
+  settings,
+}: {
+  readonly settings: Pick<SettingsModel, 'ruleChanges' | 'set'>;
+}) {
   const changes = settings.ruleChanges.value;
   const rules = rulesWith(changes);
   const change = (name: TonightRule, value: string | number): void => {

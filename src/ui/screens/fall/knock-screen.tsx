@@ -52,28 +52,43 @@ function Check({ models, pan, draft }: Props & { readonly draft: KnockDraft }) {
       <p class="hint warn">{knockWords.never}</p>
       <NotKept keeper={models.knock} />
       {look ? (
-        <Asking models={models} draft={draft} look={look} step={step} go={go} pan={pan} />
+        <Asking
+          knock={models.knock}
+          photos={models.photos}
+          draft={draft}
+          look={look}
+          step={step}
+          go={go}
+          pan={pan}
+        />
       ) : (
-        <Seen models={models} pan={pan} draft={draft} onChange={() => go(0)} />
+        <Seen
+          knock={models.knock}
+          settings={models.settings}
+          pan={pan}
+          draft={draft}
+          onChange={() => go(0)}
+        />
       )}
     </main>
   );
 }
 
 function Asking({
-  models,
+  knock,
+  photos,
   pan,
   draft,
   look,
   step,
   go,
-}: Props & {
+}: Pick<Models, 'knock' | 'photos'> & {
+  readonly pan: OpenPan;
   readonly draft: KnockDraft;
   readonly look: LookKind;
   readonly step: number;
   readonly go: (step: number) => void;
 }) {
-  const { knock, photos } = models;
   const answer = draft.answers.get(look) ?? null;
   return (
     <>
@@ -122,12 +137,16 @@ function onwardOf({ answers }: KnockDraft, rules: TonightRules): Onward {
 }
 
 function Seen({
-  models,
+  knock,
+  settings,
   pan,
   draft,
   onChange,
-}: Props & { readonly draft: KnockDraft; readonly onChange: () => void }) {
-  const { knock, settings } = models;
+}: Pick<Models, 'knock' | 'settings'> & {
+  readonly pan: OpenPan;
+  readonly draft: KnockDraft;
+  readonly onChange: () => void;
+}) {
   const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
   const onward = onwardOf(draft, rulesWith(settings.ruleChanges.value));
   const tonight = { screen: 'tonight', pan: pan.id } as const;

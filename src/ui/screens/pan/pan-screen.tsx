@@ -75,7 +75,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         notes={glance.notes}
         standings={glance.standings}
       />
-      <Standing models={models} pan={pan} glance={glance} />
+      <Standing settings={models.settings} now={models.now} pan={pan} glance={glance} />
       <div class="pair">
         {glance.result && (
           <a
@@ -137,11 +137,11 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
 }
 
 function Standing({
-  models,
+  settings,
+  now,
   pan,
   glance: { result, standings },
-}: {
-  readonly models: Models;
+}: Pick<Models, 'settings' | 'now'> & {
   readonly pan: OpenPan;
   readonly glance: PanAtAGlance;
 }) {
@@ -150,7 +150,7 @@ function Standing({
     <section class="rows" aria-label={panWords.result}>
       <Headline {...headlineWords(standings)} />
       <p class="quiet">
-        {panWords.lastRound(agoWords(result.at, models.now()))}{' '}
+        {panWords.lastRound(agoWords(result.at, now()))}{' '}
         {isUnsettled(result.conditions) && (
           <b>
             {resultWords.provisional} {conditionWords(result.conditions)}
@@ -159,7 +159,7 @@ function Standing({
       </p>
       <PanPitchLine result={result} />
       <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
-      <WorkPlanList settings={models.settings} pan={pan} result={result} />
+      <WorkPlanList settings={settings} pan={pan} result={result} />
     </section>
   );
 }

@@ -1,8 +1,8 @@
 // What happened to a pan, as the sheet for the tuner tells it.
 
 import type { DamageKind } from '../../../domain/knock-check/damage-evidence';
+import type { ImpactPlace } from '../../../domain/records/impact-place';
 import type { LookKind } from '../../../domain/records/look-kinds';
-import type { ImpactPlace } from '../../../domain/records/rack-records';
 import type { SheetEvent, ShownSign } from '../../../domain/sheet/sheet';
 import { displayName } from '../../../domain/tuning/note-names';
 import { noteRowWords, rowWords } from '../list-words';

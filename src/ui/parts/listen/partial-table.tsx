@@ -54,7 +54,7 @@ const OpenLine = ({
   </tr>
 );
 
-export function PartialLines({ reading }: { readonly reading: Reading }) {
+export function PartialTable({ reading }: { readonly reading: Reading }) {
   const { fundamental, isInferred, octave, octaveRival, third, walking } = reading;
   const { main, third: thirdLimit } = goodTolerances;
   return (
