@@ -21,6 +21,9 @@ const chunks = [
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
 
+/** Unit tests that take seconds each. */
+const slow = 'tests/**/*.slow.test.ts';
+
 /** Unit tests of which every file needs modules and globals of its own. */
 const alone = [
   'tests/analysis/**/*.test.ts',
@@ -31,6 +34,7 @@ const alone = [
 /** What all browser tests have in common. */
 const inBrowser = {
   environment: 'node',
+  isolate: false,
   // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
   expect: { poll: { timeout: 30_000 } },
   testTimeout: 300_000,
@@ -57,11 +61,13 @@ export default defineConfig({
       {
         oxc: { jsx },
         test: {
-          // Without isolation: files in one worker share what they load, which is half of the work.
+          // Without isolation: files in one worker share what they load.
+          // All three kinds take every core: vitest's own choice leaves one of two idle.
           name: 'unit',
+          maxWorkers: '100%',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: [...alone, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          exclude: [...alone, slow, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
           isolate: false,
           testTimeout: 60_000,
         },
@@ -70,9 +76,22 @@ export default defineConfig({
         test: {
           // Those that put something in the place of a module or of what the browser gives to all.
           name: 'unit-alone',
+          maxWorkers: '100%',
           environment: 'node',
           include: alone,
           testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Many scenes or many strikes in a row: run by `npm test`, not by `npm run check`.
+          name: 'unit-slow',
+          maxWorkers: '100%',
+          environment: 'node',
+          include: [slow],
+          exclude: ['tests/browser/**'],
+          isolate: false,
+          testTimeout: 120_000,
         },
       },
       {

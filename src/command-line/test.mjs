@@ -13,6 +13,7 @@ if (packages) {
 
 const run = startRun(targetSeconds);
 await checkSource(run);
+await run.step('slow unit tests', () => run.runTests(['unit-slow']));
 await run.step('build', () => runScript('vite/bin/vite.js', ['build']));
 await run.step('tests of the build', () => run.runTests(['build']));
 let browserPath = '';
