@@ -7,7 +7,6 @@ import { BrowserScreenLight } from './audio/browser-screen-light';
 import { BrowserSoundFiles } from './audio/browser-sound-files';
 import { BrowserSpeaker } from './audio/browser-speaker';
 import { instant } from './domain/tuning/units';
-import { ServiceWorkerUpdates } from './offline/service-worker-updates';
 import { loadOnce } from './state/asking/load-once';
 import { createListenModel } from './state/listening/listen-model';
 import { createArrivalModel } from './state/rack/arrival-model';
@@ -77,8 +76,8 @@ const arrival = createArrivalModel({
     if (route.value.screen === 'rack' && !listen.isBusy.value) goTo('receive');
   },
 });
-// Not a late part: a network that gave it wrongly could keep the app off the phone for as long as the browser remembers.
 const offline = createOfflineModel(async () => {
+  const { ServiceWorkerUpdates } = await import('./offline/service-worker-updates');
   const updates = new ServiceWorkerUpdates(() => microphoneTurn.isTaken());
   void updates.begin();
   return updates;

@@ -10,6 +10,10 @@ const workerScript = 'src/offline/worker/service-worker.ts';
 /** The icons are for the phone's own screens, which copy them when the app is installed. */
 const notKept = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
 
+/** Late chunks that the rack asks for without a tap. */
+const loadedAtOnce =
+  /^(?:rack-store|renew-card|browser-arrivals|service-worker-updates)-[\w-]+\.js$/;
+
 /** @param {string | Uint8Array} bytes */
 const hashOf = (bytes) => createHash('sha256').update(bytes).digest('base64');
 
@@ -42,13 +46,32 @@ async function writeWatch(outDir) {
   const watch = await plainScript(watchScript);
   const file = `assets/watch-start-${hashOf(watch).slice(0, 8).replace(/\W/g, '_')}.js`;
   writeFileSync(join(outDir, file), watch);
+  const tag = `<script async crossorigin src="./${file}" data-parts="${lateParts(outDir)}"></script>`;
   const page = readFileSync(join(outDir, 'index.html'), 'utf8')
-    .replace('</title>', `</title>\n    <script async crossorigin src="./${file}"></script>`)
+    .replace('</title>', `</title>\n    ${tag}`)
     .replaceAll(/(?:src|href)="\.\/(assets\/[^"]+\.(?:js|css))"/g, (attribute, part) => {
       const hash = hashOf(readFileSync(join(outDir, part)));
       return `${attribute} integrity="sha256-${hash}"`;
     });
   writeFileSync(join(outDir, 'index.html'), page);
+}
+
+/**
+ * What the first screen loads by itself, and the chunks that this imports: "path hash path hash".
+ * @param {string} outDir
+ */
+function lateParts(outDir) {
+  const assets = readdirSync(join(outDir, 'assets'));
+  const found = new Set(assets.filter((name) => loadedAtOnce.test(name)));
+  for (const name of found) {
+    const code = readFileSync(join(outDir, 'assets', name), 'utf8');
+    for (const [, imported = ''] of code.matchAll(/\bfrom\s*["'`]\.\/([^"'`]+\.js)["'`]/g)) {
+      found.add(imported);
+    }
+  }
+  return [...found]
+    .map((name) => `./assets/${name} sha256-${hashOf(readFileSync(join(outDir, 'assets', name)))}`)
+    .join(' ');
 }
 
 /**

@@ -9,7 +9,9 @@ import type { Trial } from './network-trial';
 const some: readonly (readonly [Trial['when'], string, Fault])[] = [
   ['first visit', 'assets/index-', 'silent cut'],
   ['first visit', 'assets/watch-start-', 'portal'],
-  ['first visit', 'assets/browser-arrivals-', 'silent cut'],
+  ['first visit', 'assets/rack-store-', 'silent cut'],
+  ['first visit', 'assets/browser-arrivals-', 'other version'],
+  ['first visit', 'assets/service-worker-updates-', 'silent cut'],
   ['first visit', 'assets/analysis.worker-', 'other version'],
   ['first visit', 'assets/capture.worklet-', 'portal'],
   ['first visit', 'assets/settings-screen-', 'honest cut'],

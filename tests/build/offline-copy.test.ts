@@ -31,10 +31,26 @@ test('every kept file, the start page too, is listed with the hash of what was b
 
 test('the start page names the hash of each script and style that it loads', () => {
   const page = readBuilt('index.html').toString();
-  const loaded = [...page.matchAll(/<(?:script|link)[^>]+"\.\/(assets\/[^"]+)"[^>]*>/g)];
+  const loaded = [
+    ...page.matchAll(/<(?:script|link)[^>]+(?:src|href)="\.\/(assets\/[^"]+)"[^>]*>/g),
+  ];
   expect(loaded.length).toBeGreaterThanOrEqual(3);
   for (const [tag, file = ''] of loaded) {
     expect(tag, file).toContain(`integrity="sha256-${hashOf(file)}"`);
+  }
+});
+
+test('the start page names the hashes of what the rack loads by itself, too', () => {
+  const named = /data-parts="([^"]+)"/.exec(readBuilt('index.html').toString())?.[1]?.split(' ');
+  const parts = Array.from({ length: (named?.length ?? 0) / 2 }, (_, k) => k);
+  for (const name of ['rack-store', 'renew-card', 'browser-arrivals', 'service-worker-updates']) {
+    expect(
+      named?.filter((part) => part.startsWith(`./assets/${name}-`)),
+      name,
+    ).toHaveLength(1);
+  }
+  for (const k of parts) {
+    expect(named?.[2 * k + 1]).toBe(`sha256-${hashOf(named?.[2 * k]?.slice(2) ?? '')}`);
   }
 });
 

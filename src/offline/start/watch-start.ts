@@ -1,4 +1,5 @@
-// A script of its own beside the app's: notices when the first screen does not come, and has the copy put right.
+// A script of its own beside the app's: notices when the first screen does not come, or what it loads by itself comes
+// wrong, and has it put right.
 import { ask, type Looked, type ToWorker } from '../worker-messages';
 
 /** How long the first screen may take, ms: more than ten times what it takes here (0.6 s, `npm run bench:rack`). */
@@ -17,17 +18,19 @@ interface Part {
 const isShown = (): boolean => document.querySelector('main') !== null;
 
 let isRescuing = false;
+/** The user has begun to do something: the page is not opened anew under their hands. */
+let isInUse = false;
 
 async function rescue(): Promise<void> {
-  if (isRescuing || isShown()) return;
+  if (isRescuing) return;
   isRescuing = true;
   document.querySelector('.starting')?.classList.add('late');
   const workers = 'serviceWorker' in navigator ? navigator.serviceWorker : null;
-  workers?.addEventListener('controllerchange', reloadUnlessShown);
+  workers?.addEventListener('controllerchange', reloadUnlessInUse);
   const isRight = workers?.controller
     ? await askWorker(workers.controller)
     : await fetchPartsAgain();
-  if (isRight) reloadUnlessShown();
+  if (isRight) reloadUnlessInUse();
 }
 
 /** True if something was wrong and all is right now. */
@@ -68,8 +71,8 @@ async function fetchAgain({ address, integrity }: Part): Promise<void> {
   if (!answer.ok) throw new Error(address);
 }
 
-function reloadUnlessShown(): void {
-  if (isShown() || Date.now() - lastReload() < reloadEvery) return;
+function reloadUnlessInUse(): void {
+  if ((isShown() && isInUse) || Date.now() - lastReload() < reloadEvery) return;
   try {
     sessionStorage.setItem(reloadedAt, String(Date.now()));
   } catch {
@@ -87,17 +90,45 @@ function lastReload(): number {
   }
 }
 
+/**
+ * Before there is a copy on the phone, the parts that the first screen loads by itself are asked for with their hashes,
+ * which the build has put into this script's tag: "path hash path hash". What is wrong then tells.
+ */
+function checkLateParts(): void {
+  if ('serviceWorker' in navigator && navigator.serviceWorker.controller) return;
+  const named = document.currentScript?.dataset['parts']?.split(' ') ?? [];
+  for (let k = 0; k + 1 < named.length; k += 2) {
+    const link = document.createElement('link');
+    Object.assign(link, {
+      rel: 'modulepreload',
+      href: named[k],
+      integrity: named[k + 1],
+      crossOrigin: '',
+    });
+    document.head.append(link);
+  }
+}
+
 // An element that does not load tells only those who listen on the way down. A picture may well be missing.
 window.addEventListener(
   'error',
   ({ target }) => {
-    const isLink = target instanceof HTMLLinkElement && target.rel !== 'stylesheet';
-    if (!isLink && !(target instanceof HTMLImageElement)) void rescue();
+    const isOther =
+      target instanceof HTMLLinkElement && !/^(?:stylesheet|modulepreload)$/.test(target.rel);
+    // An error of a running app is its own affair.
+    const isElement = target instanceof HTMLElement && !(target instanceof HTMLImageElement);
+    if (isElement ? !isOther : !isShown() && !(target instanceof HTMLImageElement)) void rescue();
   },
   { capture: true },
 );
+for (const kind of ['pointerdown', 'keydown']) {
+  window.addEventListener(kind, () => {
+    isInUse = true;
+  });
+}
+checkLateParts();
 setTimeout(() => {
-  void rescue();
-  // The part of the app that keeps it on the phone comes late, and may itself have come wrong.
+  if (!isShown()) void rescue();
+  // The part of the app that keeps it on the phone may itself have come wrong.
   registerWorker();
 }, longestStart);
