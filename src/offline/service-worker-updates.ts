@@ -75,14 +75,18 @@ export class ServiceWorkerUpdates implements AppUpdates {
 
   async #register(): Promise<void> {
     this.#askedAt = performance.now();
+    // If what comes now is wrong as well, the worker says so.
+    this.#wrongAnswer = false;
     const address = new URL('sw.js', document.baseURI).href;
     try {
       const registration = await navigator.serviceWorker.register(address);
       this.#watch(registration);
       // Where there is one already, registering asks for nothing, and what the browser asks by itself it does not tell.
-      if (registration.active) await registration.update();
-      // If what follows is wrong as well, the worker says so.
-      this.#wrongAnswer = false;
+      if (registration.active) {
+        // A page that was asked for while the worker was getting ready has none, and would have none until the next.
+        if (!navigator.serviceWorker.controller) send(registration.active, { kind: 'claim' });
+        await registration.update();
+      }
       await this.#check();
     } catch (error) {
       // An older copy may still be there, and stays as it is.

@@ -6,6 +6,8 @@ export type ToWorker =
   | { readonly kind: 'is-whole'; readonly parts: readonly string[] }
   /** Put this version in place now. */
   | { readonly kind: 'take-over' }
+  /** Serve the windows that no version serves yet. */
+  | { readonly kind: 'claim' }
   /** The first screen is there. */
   | { readonly kind: 'shown' }
   /** Look at every file, and fetch anew what is wrong. Answer: `Looked`. */

@@ -1,23 +1,25 @@
 // Every kept file, wrong in five ways, at the first visit and at an update: what the window shows, then and afterwards.
-// FILES=worker takes only files whose name holds that, WHEN=update only updates. A short version is in tests/browser.
+// FILES=worker takes only files whose name fits that pattern, WHEN=update only updates, FIREFOX=/usr/bin/firefox-esr that
+// browser instead of Chromium. A short version is in tests/browser.
 import { expect, test } from 'vitest';
 import { faults } from '../browser/bad-network';
 import { openNetworkBench } from '../browser/network-bench';
 import { allTrials } from '../browser/network-trial';
 import { precachedIn } from '../build/built-files';
 
-const names = process.env['FILES'] ?? '';
+const names = new RegExp(process.env['FILES'] ?? '');
 const only = process.env['WHEN'];
 const whens = (['first visit', 'update'] as const).filter((when) => !only || when === only);
 
 /** The service worker itself can be given wrongly too. */
 const filesOf = (directory: string): readonly string[] =>
-  [...precachedIn(directory), 'sw.js'].filter((path) => path.includes(names));
+  [...precachedIn(directory), 'sw.js'].filter((path) => names.test(path));
 
 test('a network that gives wrong answers', async () => {
   const begun = performance.now();
-  const bench = await openNetworkBench();
+  const bench = await openNetworkBench(process.env['FIREFOX']);
   const troubled: string[] = [];
+  let done = 0;
   const counts = new Map<string, { trials: number; troubles: number }>();
   try {
     for (const when of whens) {
@@ -34,6 +36,8 @@ test('a network that gives wrong answers', async () => {
         count.trials += 1;
         count.troubles += troubles.length > 0 ? 1 : 0;
         counts.set(row, count);
+        done += 1;
+        if (done % 50 === 0) process.stdout.write(`${done} trials, ${troubled.length} troubled\n`);
         if (troubles.length > 0) {
           troubled.push(`${row}, ${trial.path}: ${troubles.join('; ')}`);
           process.stdout.write(`${troubled.at(-1)}\n`);
@@ -52,6 +56,6 @@ test('a network that gives wrong answers', async () => {
   process.stdout.write(
     `\n${'at'.padEnd(14)}${'wrong answer'.padEnd(16)}${'files'.padStart(6)}${'troubled'.padStart(10)}   target 0\n${rows.join('\n')}\n${((performance.now() - begun) / 60_000).toFixed(1)} minutes\n`,
   );
-  expect(counts.size).toBe(whens.length * faults.length);
+  expect(done).toBeGreaterThan(0);
   expect(troubled).toEqual([]);
 });

@@ -25,29 +25,33 @@ export const everyScreen: readonly string[] = [
 ];
 
 /** Addresses of screens that were not there in time, or said that they could not be loaded. */
-export function brokenScreens(page: Page): Promise<readonly string[]> {
-  return page.evaluate(async (addresses) => {
-    const later = (ms: number) => new Promise((done) => setTimeout(done, ms));
-    const comes = async (): Promise<boolean> => {
-      for (let waited = 0; waited < 10_000; waited += 20) {
-        const text = document.body.textContent;
-        if (text.includes('could not be loaded')) return false;
-        if (document.querySelector('main') && text.trim() !== '') return true;
-        await later(20);
-      }
-      return false;
-    };
-    const broken: string[] = [];
-    for (const address of addresses) {
-      if (location.hash !== address) {
-        const turned = new Promise((done) => addEventListener('hashchange', done, { once: true }));
-        location.hash = address;
-        await turned;
-      }
-      // The screen before is gone by the next frame: an empty page lies between the late ones.
+export const brokenScreens = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(openEach, everyScreen);
+
+/** In the page: opens one address after the other; resolves to those that did not come. */
+export async function openEach(addresses: readonly string[]): Promise<readonly string[]> {
+  const later = (ms: number) => new Promise((done) => setTimeout(done, ms));
+  const comes = async (): Promise<boolean> => {
+    for (let waited = 0; waited < 10_000; waited += 20) {
+      const text = document.body.textContent;
+      if (text.includes('could not be loaded')) return false;
+      if (document.querySelector('main') && text.trim() !== '') return true;
       await later(20);
-      if (!(await comes())) broken.push(address);
     }
-    return broken;
-  }, everyScreen);
+    return false;
+  };
+  const broken: string[] = [];
+  for (const address of addresses) {
+    if (location.hash !== address) {
+      const turned = new Promise((done) => {
+        window.addEventListener('hashchange', done, { once: true });
+      });
+      location.hash = address;
+      await turned;
+    }
+    // The screen before is gone by the next frame: an empty page lies between the late ones.
+    await later(20);
+    if (!(await comes())) broken.push(address);
+  }
+  return broken;
 }

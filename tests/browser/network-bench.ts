@@ -1,13 +1,15 @@
-// Runs trials of a wrong network, each in a profile of its own, and says what went wrong in which.
-import { mkdtempSync, rmSync } from 'node:fs';
+// Runs trials of a wrong network, each at an address of its own, and says what went wrong in which.
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
+import { chromium } from 'playwright-core';
 import { distFolder } from '../build/built-files';
-import { type BadNetwork, startBadNetwork } from './bad-network';
+import { firefoxEngine } from '../engines/firefox-engine';
+import { startBadNetwork } from './bad-network';
 import { quietFlags } from './browser-flags';
 import {
   type Trial,
+  type TrialPage,
   type Troubles,
   tryFirstVisit,
   tryUpdate,
@@ -21,23 +23,33 @@ export interface NetworkBench {
   close(): Promise<void>;
 }
 
-/** Builds another version beside dist/ and starts a browser. Close it in the same test. */
-export async function openNetworkBench(): Promise<NetworkBench> {
+interface TrialBrowser {
+  /** Runs `use` with a window that knows nothing of the address it will open. */
+  withPage(use: (page: TrialPage) => Promise<Troubles>): Promise<Troubles>;
+  close(): Promise<void>;
+}
+
+/** Builds another version beside dist/ and starts Chromium, or the Firefox at `firefox`. Close it in the same test. */
+export async function openNetworkBench(firefox?: string): Promise<NetworkBench> {
   const folder = mkdtempSync(join(tmpdir(), 'ringwright-network-'));
   const next = join(folder, 'next');
   await buildOtherVersion(next);
   const versions = { first: distFolder, next };
-  const browser = await launch();
+  const browser = await (firefox ? startFirefox(firefox, folder) : startChromium());
   return {
     versions,
     async run(trial) {
-      // A name of its own: nothing that an earlier trial has left in the browser can help this one.
+      // An address of its own: nothing that an earlier trial has left in the browser can help this one.
       const network = await startBadNetwork({
         directory: versions.first,
         other: trial.when === 'update' ? versions.first : versions.next,
       });
+      const attempt = trial.when === 'update' ? tryUpdate : tryFirstVisit;
       try {
-        return await runIn(browser, network, versions, trial);
+        return await browser.withPage((page) => attempt(page, network, versions, trial));
+      } catch (error) {
+        const [line = ''] = (error instanceof Error ? error.message : String(error)).split('\n');
+        return [`stopped: ${line}`];
       } finally {
         await network.close();
       }
@@ -49,34 +61,38 @@ export async function openNetworkBench(): Promise<NetworkBench> {
   };
 }
 
-async function runIn(
-  browser: Browser,
-  network: BadNetwork,
-  versions: Versions,
-  trial: Trial,
-): Promise<Troubles> {
-  const context = await browser.newContext({
-    viewport: { width: 360, height: 640 },
-    permissions: ['microphone'],
-  });
-  try {
-    return await (trial.when === 'update' ? tryUpdate : tryFirstVisit)(
-      context,
-      network,
-      versions,
-      trial,
-    );
-  } catch (error) {
-    // Something that had to come did not come.
-    const [line = ''] = (error instanceof Error ? error.message : String(error)).split('\n');
-    return [`stopped: ${line}`];
-  } finally {
-    await context.close();
-  }
-}
-
-function launch(): Promise<Browser> {
+async function startChromium(): Promise<TrialBrowser> {
   const executablePath = process.env['CHROME_PATH'];
   if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
-  return chromium.launch({ executablePath, headless: true, args: [...quietFlags] });
+  const browser = await chromium.launch({ executablePath, headless: true, args: [...quietFlags] });
+  return {
+    async withPage(use) {
+      const context = await browser.newContext({ viewport: { width: 360, height: 640 } });
+      const page = await context.newPage();
+      try {
+        return await use({
+          open: async (address) => void (await page.goto(address)),
+          evaluate: (expression) => page.evaluate(expression),
+        });
+      } finally {
+        await context.close();
+      }
+    },
+    close: () => browser.close(),
+  };
+}
+
+/** One window for all trials: what a browser keeps, it keeps by address. */
+async function startFirefox(program: string, folder: string): Promise<TrialBrowser> {
+  const outbox = join(folder, 'outbox');
+  mkdirSync(outbox);
+  const browser = await firefoxEngine(program).start({
+    environment: {},
+    profile: join(folder, 'firefox'),
+    outbox,
+  });
+  return {
+    withPage: (use) => use(browser),
+    close: () => browser.close(),
+  };
 }

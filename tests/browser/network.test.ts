@@ -20,7 +20,7 @@ const some: readonly (readonly [Trial['when'], string, Fault])[] = [
   ['update', 'assets/index-', 'silent cut'],
   ['update', 'assets/analysis.worker-', 'other version'],
   ['update', 'assets/settings-screen-', 'honest cut'],
-  ['update', 'assets/pan-models-', 'status 500'],
+  ['update', 'assets/service-worker-updates-', 'status 500'],
   ['update', 'sw.js', 'silent cut'],
 ];
 

@@ -35,7 +35,8 @@ async function rescue(): Promise<void> {
 
 /** True if something was wrong and all is right now. */
 async function askWorker(worker: ServiceWorker): Promise<boolean> {
-  const message: ToWorker = { kind: 'rescue' };
+  // An app that runs is not moved to another version unasked.
+  const message: ToWorker = { kind: isShown() ? 'mend' : 'rescue' };
   const looked = await ask<Looked>(worker, message, longestRescue);
   return looked !== null && looked.mended > 0 && looked.missing === 0;
 }
@@ -109,18 +110,15 @@ function checkLateParts(): void {
   }
 }
 
-// An element that does not load tells only those who listen on the way down. A picture may well be missing.
-window.addEventListener(
-  'error',
-  ({ target }) => {
-    const isOther =
-      target instanceof HTMLLinkElement && !/^(?:stylesheet|modulepreload)$/.test(target.rel);
-    // An error of a running app is its own affair.
-    const isElement = target instanceof HTMLElement && !(target instanceof HTMLImageElement);
-    if (isElement ? !isOther : !isShown() && !(target instanceof HTMLImageElement)) void rescue();
-  },
-  { capture: true },
-);
+/** A script, or a style, that did not load; or, before the first screen, an error that may be why it does not come. */
+function isOurs({ target }: Event): boolean {
+  if (target instanceof HTMLLinkElement) return /^(?:stylesheet|modulepreload)$/.test(target.rel);
+  if (target instanceof HTMLElement) return target instanceof HTMLScriptElement;
+  return !isShown();
+}
+
+// An element that does not load tells only those who listen on the way down.
+window.addEventListener('error', (event) => void (isOurs(event) && rescue()), { capture: true });
 for (const kind of ['pointerdown', 'keydown']) {
   window.addEventListener(kind, () => {
     isInUse = true;

@@ -48,6 +48,8 @@ async function obey(message: ToWorker, answers: MessagePort | undefined): Promis
       return;
     case 'take-over':
       return self.skipWaiting();
+    case 'claim':
+      return self.clients.claim();
     case 'shown':
       return dropOlder(copy);
     case 'mend':
