@@ -11,6 +11,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
+import { olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
 import { storeTrouble } from '../database/store-trouble';
@@ -171,4 +172,4 @@ export class IndexedDbPanStore implements PanStore {
 }
 
 const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
-  [...readings].sort((one, other) => one.at - other.at);
+  [...readings].sort(olderFirst);
