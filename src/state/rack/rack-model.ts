@@ -77,13 +77,16 @@ export function createRackModel(ports: RackPorts): RackModel {
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
   const readings = signal(0);
   const soundBytes = signal(0);
+  const changes = signal(0);
   const lost = signal<RackTrace | null>(null);
   /** All pans there are, also those that were taken off the rack. */
   let pans = 0;
   const latest = createLatest();
 
   const leaveTrace = (): void => {
-    ports.trace.write({ pans, readings: readings.value, at: clock.now() });
+    const now = clock.now();
+    const since = ports.trace.read()?.since ?? now;
+    ports.trace.write({ pans, readings: readings.value, at: now, since });
   };
   /** Compares what is there with what was; while something is missing, the trace of it stays. */
   const lookForLoss = (): void => {
@@ -96,14 +99,19 @@ export function createRackModel(ports: RackPorts): RackModel {
   const reminderOf = (all: readonly PanCard[], count: number): BackupReminder | null => {
     const last = ports.lastBackup.value;
     const newReadings = Math.max(0, count - (last?.readings ?? 0));
+    // How much had been written at a backup of an older app is not known: then readings alone remind.
+    const before = last === null ? 0 : (last.changes ?? changes.value);
+    const newChanges = Math.max(0, changes.value - before);
     const rounds = all.flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
-    // Without a backup the newest rounds are as old as anything that is known here.
-    const oldest = last?.at ?? (rounds.length > 0 ? instant(Math.min(...rounds)) : clock.now());
+    // Without a backup the newest rounds, and the first trace of the rack, are as old as anything that is known here.
+    const known = [...rounds, ports.trace.read()?.since ?? clock.now()];
+    const oldest = last?.at ?? instant(Math.min(...known));
     return backupReminder({
       now: clock.now(),
       lastBackupAt: last?.at ?? null,
       newReadings,
-      oldestUnsavedAt: newReadings > 0 ? oldest : null,
+      otherChanges: Math.max(0, newChanges - newReadings),
+      oldestUnsavedAt: newReadings > 0 || newChanges > 0 ? oldest : null,
     });
   };
 
@@ -167,6 +175,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     if (size.kind === 'loaded') {
       readings.value = size.value.readings;
       soundBytes.value = size.value.soundBytes;
+      changes.value = size.value.changes;
       pans = kept.value.cards.length + kept.value.stale.length;
       lookForLoss();
     }
