@@ -20,6 +20,7 @@ import { createRoundModel } from './state/round/round-model';
 import type { SettingsModel } from './state/settings/settings-model';
 import { backupFiles } from './storage/backup/backup-files';
 import { BrowserFileHandout } from './storage/browser/browser-file-handout';
+import { browserIdentities } from './storage/browser/browser-identities';
 import { BrowserPhotos } from './storage/browser/browser-photos';
 import { BrowserPrinter } from './storage/browser/browser-printer';
 import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
@@ -48,7 +49,7 @@ export function makeLateModels(early: LateParts): LateModels {
   const { store, settings, listen } = early;
   const announcer = new BrowserAnnouncer();
   const fileHandout = new BrowserFileHandout();
-  const parts = { ...early, announcer, identities: { next: () => crypto.randomUUID() } };
+  const parts = { ...early, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
   return {
     pan: createPanModel(parts),
