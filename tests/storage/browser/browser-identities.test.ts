@@ -1,4 +1,3 @@
-import { webcrypto } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { browserIdentities } from '../../../src/storage/browser/browser-identities';
 
@@ -10,7 +9,7 @@ describe('the name of a new record', () => {
   });
 
   it('is one also where the browser makes none itself, and never the same twice', () => {
-    const getRandomValues = webcrypto.getRandomValues.bind(webcrypto);
+    const getRandomValues = crypto.getRandomValues.bind(crypto);
     const identities = browserIdentities({ getRandomValues });
     const names = Array.from({ length: 2000 }, () => identities.next());
     for (const name of names) expect(name).toMatch(version4);
