@@ -14,12 +14,13 @@ import type { TraceStore } from '../../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../../domain/rack/backup-reminder';
 import { type CardSettings, judgingText } from '../../domain/rack/card-settings';
 import { areSameCards, type Cards, cardsByPan } from '../../domain/rack/cards-by-pan';
+import { type ClockDoubt, clockDoubt } from '../../domain/rack/clock-doubt';
 import type { PanCard } from '../../domain/rack/pan-card';
 import { inRackOrder, type RackOrder, searchRack } from '../../domain/rack/rack-order';
 import { isLost, type RackTrace } from '../../domain/rack/rack-trace';
 import type { PanId } from '../../domain/records/rack-records';
 import type { LastBackup } from '../../domain/settings/settings';
-import { instant } from '../../domain/tuning/units';
+import { type Instant, instant } from '../../domain/tuning/units';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 
@@ -44,6 +45,8 @@ export interface RackModel {
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
   readonly reminder: ReadonlySignal<BackupReminder | null>;
+  /** Why the clock of the phone cannot be right. */
+  readonly clockDoubt: ReadonlySignal<ClockDoubt | null>;
   /** What was once here, if the browser has deleted it since. */
   readonly lost: ReadonlySignal<RackTrace | null>;
   /** The user knows that it is lost. */
@@ -61,6 +64,8 @@ export interface RackPorts {
   readonly trace: TraceStore;
   readonly copy: CardCopy;
   readonly clock: Clock;
+  /** The day on which this version was built. */
+  readonly builtAt: Instant;
   /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
   readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
   readonly judging: ReadonlySignal<CardSettings>;
@@ -213,6 +218,11 @@ export function createRackModel(ports: RackPorts): RackModel {
     order,
     soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
+    clockDoubt: computed(() => {
+      const rounds = [...cards.value.values()].flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
+      const newest = rounds.length > 0 ? instant(Math.max(...rounds)) : null;
+      return clockDoubt({ now: clock.now(), builtAt: ports.builtAt, newest });
+    }),
     lost,
     goOnWithout() {
       lost.value = null;

@@ -55,6 +55,7 @@ function rackWith(
       },
     },
     clock: { now: () => instant(5000) },
+    builtAt: instant(0),
     makeCard: async () => sampleCard(),
     judging: signal(judging),
     lastBackup,
