@@ -17,26 +17,26 @@ import {
   midiNote,
   seconds,
 } from '../domain/tuning/units';
-import type { Window } from './band-window';
-import type { NoteChoice } from './bass-choices';
-import { isAsLoudAsItsOnset, isChokedNote, isStruckNote } from './blow-sound';
-import { chooseNote, partialNear } from './choose-note';
-import { faintThirds } from './faint-thirds';
-import { inferFundamental } from './infer-fundamental';
-import { timedLine } from './line-course';
-import { loudnessOf } from './loudness';
-import { bandHalfWidth, type MeasuredLine, measureLine } from './measure-line';
-import { partialOf, upperPartials } from './measure-partials';
-import { deafBelowHz } from './octave-question';
-import { isSecondOwn } from './own-octave-line';
-import { hasPhaseJump } from './phase-jump';
-import { ringingLines } from './ringing-lines';
-import { sharpOnset } from './sharp-onset';
-import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './sound-faults';
-import { endOfStoppedSound } from './stopped-sound';
-import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
-import { fallsAway, swellDb } from './struck-envelope';
-import { isVoiced } from './voiced-sound';
+import { isAsLoudAsItsOnset, isChokedNote, isStruckNote } from './faults/blow-sound';
+import { loudnessOf } from './faults/loudness';
+import { hasPhaseJump } from './faults/phase-jump';
+import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
+import { endOfStoppedSound } from './faults/stopped-sound';
+import { fallsAway, swellDb } from './faults/struck-envelope';
+import { isVoiced } from './faults/voiced-sound';
+import { bandHalfWidth, type MeasuredLine, measureLine } from './line/measure-line';
+import type { NoteChoice } from './note/bass-choices';
+import { chooseNote, partialNear } from './note/choose-note';
+import { faintThirds } from './note/faint-thirds';
+import { inferFundamental } from './note/infer-fundamental';
+import { partialOf, upperPartials } from './note/measure-partials';
+import { deafBelowHz } from './note/octave-question';
+import { isSecondOwn } from './note/own-octave-line';
+import { ringingLines } from './note/ringing-lines';
+import { sharpOnset } from './onsets/sharp-onset';
+import type { Window } from './spectrum/band-window';
+import { timedLine } from './spectrum/line-course';
+import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
 export interface StrikeSound {
   /** Samples; the onset lies at `leadSeconds`. */
