@@ -1,5 +1,5 @@
 // The few directions in which all windows of a narrow band mostly point: what its lines leave there.
-import type { BandSignal } from './band-signal';
+import type { BandSignal } from '../spectrum/band-signal';
 
 /** Orthonormal complex vectors of one length. */
 export interface Subspace {

@@ -1,8 +1,9 @@
 // The few decaying lines that a narrow band is made of, all found at once and without a first guess.
-import type { BandSignal } from './band-signal';
-import { project } from './band-sums';
+
+import { type Complex, smallEigenvalues } from '../numbers/small-eigenvalues';
+import type { BandSignal } from '../spectrum/band-signal';
+import { powerOf, project } from '../spectrum/band-sums';
 import { type Subspace, signalSubspace } from './signal-subspace';
-import { type Complex, smallEigenvalues } from './small-eigenvalues';
 
 /** One decaying line of a band. */
 export interface Mode {
@@ -17,20 +18,27 @@ export interface Mode {
   readonly energy: number;
 }
 
+export interface DampedModes {
+  /** Strongest over the window first. */
+  readonly modes: readonly Mode[];
+  /** Part of the band's energy that they leave. */
+  readonly unexplained: number;
+}
+
 /**
- * `size` damped lines that together come nearest to the band, strongest over the window first (ESPRIT: Roy & Kailath,
+ * `size` damped lines that together come nearest to the band (ESPRIT: Roy & Kailath,
  * IEEE Trans. Acoust. Speech Signal Process. 37(7), 984, 1989). Coupled modes that exchange energy are such a sum; what
  * glides or wavers otherwise is only approached. Empty if the band is too short.
  */
-export function dampedModes(band: BandSignal, size: number): readonly Mode[] {
+export function dampedModes(band: BandSignal, size: number): DampedModes {
   const length = band.count >> 1;
-  if (length < size + 3) return [];
+  if (length < size + 3) return { modes: [], unexplained: 1 };
   const mark = band.work.mark();
   const space = signalSubspace(band, length, size);
   const turns = smallEigenvalues(shiftOf(space));
-  const modes = modesAt(band, turns);
+  const found = modesAt(band, turns);
   band.work.release(mark);
-  return modes.toSorted((a, b) => b.energy - a.energy);
+  return { ...found, modes: found.modes.toSorted((a, b) => b.energy - a.energy) };
 }
 
 /** The matrix that turns the subspace without its last sample into the one without its first. */
@@ -76,7 +84,7 @@ function shiftOf({ re, im, length }: Subspace): readonly (readonly Complex[])[] 
 }
 
 /** Lines that turn by `turns` from sample to sample, with the amplitudes by which they come nearest to the band. */
-function modesAt(band: BandSignal, turns: readonly Complex[]): readonly Mode[] {
+function modesAt(band: BandSignal, turns: readonly Complex[]): DampedModes {
   const { re, im, count, rate } = band;
   const lines = turns.map(([x, y]) => ({
     decay: -Math.log(Math.max(1e-6, Math.hypot(x, y))),
@@ -88,7 +96,13 @@ function modesAt(band: BandSignal, turns: readonly Complex[]): readonly Mode[] {
   );
   const right = lines.map(({ decay, turn }) => project(re, im, count, decay, turn) as Complex);
   const weights = solveComplex(gram, right);
-  return lines.map(({ decay, turn }, k) => {
+  // What the best weights explain is their product with the projections.
+  const explained = weights.reduce((sum, [x, y], k) => {
+    const [a, b] = right[k] ?? [0, 0];
+    return sum + x * a + y * b;
+  }, 0);
+  const energy = powerOf(band) * count;
+  const modes = lines.map(({ decay, turn }, k) => {
     const [x, y] = weights[k] ?? [0, 0];
     return {
       offsetHz: (turn * rate) / (2 * Math.PI),
@@ -98,6 +112,7 @@ function modesAt(band: BandSignal, turns: readonly Complex[]): readonly Mode[] {
       energy: (x * x + y * y) * (gram[k]?.[k]?.[0] ?? 0),
     };
   });
+  return { modes, unexplained: energy > 0 ? Math.max(0, 1 - explained / energy) : 1 };
 }
 
 /** Σ exp((−decay + i·turn)·n) over n = 0 … count − 1. */
