@@ -184,7 +184,8 @@ export function analyseStrike(
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
   const fundamentalRival =
     isHeard && own.rival ? withBeat(partialOf(own.rival, target), fundamental.hz) : null;
-  const thirdRival = third && !inferred && upper.thirdRival ? withBeat(upper.thirdRival, third.hz) : null;
+  const thirdRival =
+    third && !inferred && upper.thirdRival ? withBeat(upper.thirdRival, third.hz) : null;
   const isWhole =
     sound.provisional || octaveRival !== null || fundamentalRival !== null || thirdRival !== null;
   if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))

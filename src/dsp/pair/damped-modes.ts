@@ -47,11 +47,14 @@ function shiftOf({ re, im, length }: Subspace): readonly (readonly Complex[])[] 
   const value = (k: number, n: number): Complex => [re[k]?.[n] ?? 0, im[k]?.[n] ?? 0];
   /** Σ conj(a(n))·b(n + 1). */
   const product = (a: number, b: number): Complex => {
+    const [aRe, aIm, bRe, bIm] = [re[a], im[a], re[b], im[b]];
     let x = 0;
     let y = 0;
-    for (let n = 0; n + 1 < length; n++) {
-      const [p, q] = value(a, n);
-      const [r, s] = value(b, n + 1);
+    for (let n = 0; aRe && aIm && bRe && bIm && n + 1 < length; n++) {
+      const p = aRe[n] ?? 0;
+      const q = aIm[n] ?? 0;
+      const r = bRe[n + 1] ?? 0;
+      const s = bIm[n + 1] ?? 0;
       x += p * r + q * s;
       y += p * s - q * r;
     }
@@ -117,13 +120,19 @@ function modesAt(band: BandSignal, turns: readonly Complex[]): DampedModes {
 
 /** Σ exp((−decay + i·turn)·n) over n = 0 … count − 1. */
 function geometric(decay: number, turn: number, count: number): Complex {
-  let [x, y, re, im] = [1, 0, 0, 0];
   const fade = Math.exp(-decay);
-  const [stepRe, stepIm] = [fade * Math.cos(turn), fade * Math.sin(turn)];
+  const stepRe = fade * Math.cos(turn);
+  const stepIm = fade * Math.sin(turn);
+  let x = 1;
+  let y = 0;
+  let re = 0;
+  let im = 0;
   for (let n = 0; n < count; n++) {
     re += x;
     im += y;
-    [x, y] = [x * stepRe - y * stepIm, x * stepIm + y * stepRe];
+    const next = x * stepRe - y * stepIm;
+    y = x * stepIm + y * stepRe;
+    x = next;
   }
   return [re, im];
 }

@@ -10,7 +10,7 @@ export interface Subspace {
 
 /** Directions followed along, so that the wanted ones settle sooner. */
 const spare = 2;
-const rounds = 12;
+const rounds = 8;
 
 /**
  * The `size` strongest directions of all windows of `length` samples, by orthogonal iteration on their covariance
