@@ -1,7 +1,7 @@
 // What the rack keeps, shape 1: records that are only ever added, never changed. What a pan is called today,
 // what a round found and how a note moved all follow from them, so two phones are merged by taking both sets.
 
-import type { Loudness, RingingLine } from '../measurement/strike';
+import type { HeardWindow, Loudness, RingingLine } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
 import type { PanFamily } from '../pans/pan-family';
 import type { ThirdKind } from '../tuning/third-kind';
@@ -100,15 +100,20 @@ export interface LineRecord {
   readonly sigmaCents: Cents;
   readonly decaySeconds: Seconds;
   readonly levelDb: Decibels;
+  /** The part of the sound in which it was heard, s after the onset; missing in lines of older apps. */
+  readonly window?: HeardWindow;
 }
 
 /** One strike as it came from the ear. */
 export interface StrikeRecord {
   readonly fundamental: LineRecord;
+  /** The other one of two lines; like `thirdRival` missing in strikes of older apps, which looked at the octave only. */
+  readonly fundamentalRival?: LineRecord | null;
   readonly isInferred: boolean;
   readonly octave: LineRecord | null;
   readonly octaveRival: (LineRecord & { readonly note: MidiNote | null }) | null;
   readonly third: (LineRecord & { readonly kind: ThirdKind }) | null;
+  readonly thirdRival?: LineRecord | null;
   readonly glideCents: Cents;
   readonly peakDb: Decibels;
   readonly loudness: Loudness;

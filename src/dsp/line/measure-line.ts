@@ -111,7 +111,10 @@ function measureInBand(
     return settled;
   };
   const chosen = near.length === 0 ? settledWith([]) : settleAmong(near, settledWith);
-  return chosen && resultOf(chosen, band.centreHz, start + band.count / band.rate);
+  if (!chosen) return null;
+  const result = resultOf(chosen, band.centreHz, start + band.count / band.rate);
+  // What was fitted along may be a second line of the same partial.
+  return near.length === 0 ? result : { ...result, isPlain: false };
 }
 
 /**

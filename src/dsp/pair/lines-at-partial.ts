@@ -19,6 +19,12 @@ const bandHz = 60;
  * three lines merged two in one of nine strikes, five split one in as many.
  */
 const modeCount = 4;
+/**
+ * Two lines are parted with more modes as well, which leave room for an exchange of energy; a line is where both say on
+ * the mean, if they are at most so far apart, cents.
+ */
+const finerCount = 6;
+const finerCents = 1.5;
 /** A strike blooms and glides before, s; nothing shorter is parted into lines, s. */
 const fromSeconds = 0.1;
 const shortestSeconds = 0.25;
@@ -62,7 +68,6 @@ export function linesAtPartial(
   const mark = spectrum.work.mark();
   const band = windowOf(spectrum.band(line.hz, bandHz), { from, to: window.to });
   const { modes, unexplained } = dampedModes(band, modeCount);
-  spectrum.work.release(mark);
   const start = Math.ceil((leadSeconds + from) * band.rate) / band.rate - leadSeconds;
   const seen = line.hz - band.centreHz;
   const reach = centsOf(line.hz) * reachCents;
@@ -72,7 +77,10 @@ export function linesAtPartial(
       decayRate < 1 / shortestDecay &&
       decayRate > 1 / longestDecay,
   );
-  if (!main) return single && only(single);
+  if (!main) {
+    spectrum.work.release(mark);
+    return single && only(single);
+  }
   const lineOf = (mode: Mode, sigmaCents: number): MeasuredLine => ({
     hz: band.centreHz + mode.offsetHz,
     sigmaHz: sigmaCents * centsOf(line.hz),
@@ -90,11 +98,26 @@ export function linesAtPartial(
     : mostApart;
   const sigma = Math.hypot(leastCents, shareWhereApart * Math.min(mostApart, apart));
   const rival = rivalOf(main, modes, { seconds: band.count / band.rate, hz: line.hz });
-  if (rival) return { main: lineOf(main, sigma), rival: lineOf(rival, sigma) };
+  const finer = rival ? dampedModes(band, finerCount).modes : [];
+  spectrum.work.release(mark);
+  if (rival) {
+    const between = (mode: Mode): MeasuredLine => {
+      const near = nearestOf(finer, mode, centsOf(line.hz) * finerCents);
+      return lineOf({ ...mode, offsetHz: (mode.offsetHz + (near ?? mode).offsetHz) / 2 }, sigma);
+    };
+    return { main: between(main), rival: between(rival) };
+  }
   const same = single && single.misfit < explained ? sameWhereExplainedCents : sameCents;
   if (!single || apart > same) return only(lineOf(main, sigma));
   const sigmaHz = Math.hypot(single.sigmaHz, centsOf(line.hz) * shareWhereSame * apart);
   return only({ ...single, sigmaHz });
+}
+
+/** The mode of `modes` nearest to `mode` and at least half as strong, if it is at most `reachHz` away. */
+function nearestOf(modes: readonly Mode[], mode: Mode, reachHz: number): Mode | null {
+  const away = (other: Mode): number => Math.abs(other.offsetHz - mode.offsetHz);
+  const near = modes.filter((other) => away(other) < reachHz && other.energy > mode.energy / 2);
+  return near.toSorted((a, b) => away(a) - away(b))[0] ?? null;
 }
 
 const only = (main: MeasuredLine): PartialLines => ({ main, rival: null });

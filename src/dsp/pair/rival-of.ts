@@ -2,25 +2,32 @@
 import type { Mode } from './damped-modes';
 
 /** Two lines are this far apart, Hz; at high partials up to so many cents. */
-const nearestHz = 1.8;
+const nearestHz = 2;
 const furthestHz = 12;
 const furthestCents = 25;
 /** … and so many times as far as their own widths (decay rate / 2π each): nearer ones cannot be told from one. */
-const leastResolved = 0.7;
+const leastResolved = 0.8;
 /** The second line is at most so far below the first, at the window's start or over all of it, dB … */
-const mostBelowDb = 13;
+const mostBelowDb = 12.5;
 /** … and in its second half, above or below, dB: both last. */
-const mostApartLateDb = 18;
+const mostApartLateDb = 20;
 const shortestSeconds = 0.05;
 /**
- * An exchange of energy puts a line on either side. A mode so near to where the other one would be (Hz, or part of the
+ * An exchange of energy, 3 to 15 times a second, puts a line on either side. Nearer than this (Hz) a mode so near to where the other one would be (Hz, or part of the
  * distance), and at most so much weaker (dB), says that this is one.
  */
+const exchangeHz = 16.5;
 const mirrorHz = 1.2;
-const mirrorPart = 0.3;
+const mirrorPart = 0.15;
 const mirrorBelowDb = 8;
 
-/** Of `modes` (strongest first) the second line beside `main`, or null; `seconds`: the window's length, `hz`: where. */
+/**
+ * All limits were set on planted pairs (twoLineNote 1–200, scenes 1001–1200), on single lines that exchange energy
+ * (twoLineNote 10001–10200, scenes 2001–2200 and 3001–3200) and on real strikes.
+ *
+ * Of `modes` (strongest first) the second line beside `main`, or null; `seconds`: the window's
+ * length, `hz`: where.
+ */
 export function rivalOf(
   main: Mode,
   modes: readonly Mode[],
@@ -48,12 +55,15 @@ export function rivalOf(
   const isMirrored = (mode: Mode): boolean => {
     const apart = mode.offsetHz - main.offsetHz;
     const near = Math.max(mirrorHz, mirrorPart * Math.abs(apart));
-    return modes.some(
-      (other) =>
-        other !== main &&
-        other !== mode &&
-        Math.abs(other.offsetHz - (main.offsetHz - apart)) < near &&
-        decibel(mode.energy / other.energy) < mirrorBelowDb,
+    return (
+      Math.abs(apart) < exchangeHz &&
+      modes.some(
+        (other) =>
+          other !== main &&
+          other !== mode &&
+          Math.abs(other.offsetHz - (main.offsetHz - apart)) < near &&
+          decibel(mode.energy / other.energy) < mirrorBelowDb,
+      )
     );
   };
   return lasts(main) ? (modes.find(isSecond) ?? null) : null;
