@@ -1,7 +1,7 @@
 // Rows on two lines at the octave.
-import { doubletCounts } from './doublets';
+import { doubletCounts } from '../../ear-scenes/doublets';
+import { seedsFrom } from '../../ear-scenes/seeds';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
 import { twoLineCounts } from './two-line-counts';
 
 export function doubletRows(): readonly Row[] {

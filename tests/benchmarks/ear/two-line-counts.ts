@@ -2,9 +2,9 @@
 import type { MeasuredPartial } from '../../../src/domain/measurement/strike';
 import { centsBetween } from '../../../src/domain/tuning/units';
 import { finallyHeard } from '../../dsp/listen-to';
+import type { DoubletCounts } from '../../ear-scenes/doublets';
+import { guidedTo } from '../../ear-scenes/hear-scene';
 import { type DoublePartial, twoLineNote } from '../../sounds/two-line-note';
-import type { DoubletCounts } from './doublets';
-import { guidedTo } from './hear-scene';
 
 const nearCents = 1.5;
 
