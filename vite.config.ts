@@ -45,7 +45,11 @@ export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
   base: './',
   oxc: { jsx },
-  define: { ringwrightVersion: JSON.stringify(about.version) },
+  define: {
+    ringwrightVersion: JSON.stringify(about.version),
+    // Whole days: two builds of one day are the same.
+    ringwrightBuiltAt: String(Math.floor(Date.now() / 86_400_000) * 86_400_000),
+  },
   build: {
     target: 'es2022',
     // The Content-Security-Policy allows files of our own origin only: nothing becomes a data: URL.

@@ -25,6 +25,8 @@ import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
 declare const ringwrightVersion: string;
+/** The day of the build, ms since 1970, put in by the build. */
+declare const ringwrightBuiltAt: number;
 
 const database = new Database();
 const ear = new WorkerEar();
@@ -55,6 +57,7 @@ const rack = createRackModel({
   trace: new BrowserTraceStore(),
   copy: new BrowserCardCopy(),
   clock,
+  builtAt: instant(ringwrightBuiltAt),
   judging: settings.judging,
   lastBackup: settings.lastBackup,
   makeCard: async (pan) => {

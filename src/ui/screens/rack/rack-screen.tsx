@@ -7,7 +7,7 @@ import { FileButton } from '../../parts/controls/file-button';
 import { RackLost } from '../../parts/gates/rack-lost';
 import { PanRows } from '../../parts/rack/pan-rows';
 import { reminderWords } from '../../words/keeping/backup-words';
-import { rackWords, storeTroubleWords } from '../../words/rack-words';
+import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import './rack-screen.css';
 
@@ -58,6 +58,11 @@ export function RackScreen({ models }: { readonly models: Models }) {
         {rackWords.visit}
       </a>
       <Removed rack={rack} now={models.now} />
+      {rack.clockDoubt.value && (
+        <p class="hint warn" role="status">
+          {clockDoubtWords(rack.clockDoubt.value, models.now())}
+        </p>
+      )}
       {rack.reminder.value && (
         <p class="hint" role="status">
           {reminderWords(rack.reminder.value)}
