@@ -10,9 +10,9 @@ const workerScript = 'src/offline/worker/service-worker.ts';
 /** The icons are for the phone's own screens, which copy them when the app is installed. */
 const notKept = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
 
-/** Late chunks that the rack asks for without a tap. */
-const loadedAtOnce =
-  /^(?:rack-store|renew-card|browser-arrivals|service-worker-updates)-[\w-]+\.js$/;
+/** Chunks that the first script imports after a tap only. All others it asks for by itself. */
+const afterTap = /^(?:read-wav|screen-loaders|late-models)-/;
+const imports = /\b(?:import\s*\(|from)\s*["'`]\.\/([^"'`]+\.js)["'`]/g;
 
 /** @param {string | Uint8Array} bytes */
 const hashOf = (bytes) => createHash('sha256').update(bytes).digest('base64');
@@ -57,21 +57,24 @@ async function writeWatch(outDir) {
 }
 
 /**
- * What the first screen loads by itself, and the chunks that this imports: "path hash path hash".
+ * What the first script loads by itself after it has begun, and the chunks that this imports: "path hash path hash".
  * @param {string} outDir
  */
 function lateParts(outDir) {
-  const assets = readdirSync(join(outDir, 'assets'));
-  const found = new Set(assets.filter((name) => loadedAtOnce.test(name)));
+  /** @param {string} name */
+  const read = (name) => readFileSync(join(outDir, 'assets', name), 'utf8');
+  const first = /src="\.\/assets\/([^"]+\.js)"/.exec(
+    readFileSync(join(outDir, 'index.html'), 'utf8'),
+  )?.[1];
+  if (!first) throw new Error('The page loads no script.');
+  const found = new Set([first]);
   for (const name of found) {
-    const code = readFileSync(join(outDir, 'assets', name), 'utf8');
-    for (const [, imported = ''] of code.matchAll(/\bfrom\s*["'`]\.\/([^"'`]+\.js)["'`]/g)) {
-      found.add(imported);
+    for (const [, imported = ''] of read(name).matchAll(imports)) {
+      if (!afterTap.test(imported)) found.add(imported);
     }
   }
-  return [...found]
-    .map((name) => `./assets/${name} sha256-${hashOf(readFileSync(join(outDir, 'assets', name)))}`)
-    .join(' ');
+  found.delete(first);
+  return [...found].map((name) => `./assets/${name} sha256-${hashOf(read(name))}`).join(' ');
 }
 
 /**
