@@ -224,6 +224,14 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'fit-ear',
+          environment: 'node',
+          include: ['tests/fitting/ear.fit-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-strikes',
           environment: 'node',
           include: ['tests/benchmarks/strikes.bench-run.ts'],

@@ -26,7 +26,7 @@ const leastRiseDb = 9;
 /** A third line weaker than this against the octave may be anything, dB. */
 const faintestThirdDb = -30;
 /** What a neper of odds is worth in score: `leastMargin`, below which a note is asked for, is 2 nepers (88 %). */
-const scorePerNeper = 0.75;
+const scorePerNeper = 1;
 const clearOdds = 2;
 /** Odds for the note that is to be struck, nepers. */
 const forExpected = 1;

@@ -80,6 +80,8 @@ export class StrikeListener {
   constructor(
     readonly sampleRate: number,
     context: ListeningContext,
+    /** Another one than the ear's own only where its weights are fitted. */
+    readonly analyse: typeof analyseStrike = analyseStrike,
   ) {
     this.#context = context;
     this.#onsets = new OnsetDetector(sampleRate);
@@ -226,7 +228,7 @@ export class StrikeListener {
     const lead = Math.round(leadSeconds * this.sampleRate);
     const count = Math.min(this.#segment.length, lead + elapsed);
     copyFromRing(this.#ring, open.onset - lead, this.#segment, count);
-    const result = analyseStrike(
+    const result = this.analyse(
       {
         segment: this.#segment,
         count,

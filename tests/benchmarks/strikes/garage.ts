@@ -56,12 +56,21 @@ export function reverberated(
   return keptBelowFull({ samples: convolved(samples, response), sampleRate });
 }
 
+/** Half a minute of pink noise at each rate: every sound takes its noise from another place of it. */
+const pools = new Map<number, Float32Array>();
+function pinkPool(sampleRate: number): Float32Array {
+  const pool = pools.get(sampleRate) ?? pinkNoise(seededRandom(1), sampleRate, 30);
+  pools.set(sampleRate, pool);
+  return pool;
+}
+
 /** Pink noise `snrDb` below the loudest half second. */
 export function noisy({ samples, sampleRate }: Sound, snrDb: number, seed: number): Sound {
   const deviation = loudPart(samples, sampleRate) * 10 ** (-snrDb / 20);
-  const noise = pinkNoise(seededRandom(seed), sampleRate, samples.length / sampleRate);
+  const noise = pinkPool(sampleRate);
+  const first = Math.floor(seededRandom(seed)() * noise.length);
   return keptBelowFull({
-    samples: samples.map((value, n) => value + deviation * (noise[n] ?? 0)),
+    samples: samples.map((value, n) => value + deviation * (noise[(first + n) % noise.length] ?? 0)),
     sampleRate,
   });
 }
@@ -75,42 +84,48 @@ export function highPassed({ samples, sampleRate }: Sound, hz: number): Sound {
 
 /**
  * With `other` (same rate) still ringing when the strike comes at `onset` s, `levelDb` against the strike's own loud
- * part. It fades in before, so that it is no strike itself, and is `since` s old at the onset.
+ * part: it is `since` s old then. Before the onset it runs backwards, so that it rises slowly and is no strike itself.
  */
 export function withOtherRinging(
   { samples, sampleRate }: Sound,
   other: Sound,
   onset: number,
   levelDb: number,
-  since = 0.2,
+  since = 0.15,
 ): Sound {
-  const fadeIn = 0.15;
   const at = (seconds: number): number => Math.round(seconds * sampleRate);
   const there = Math.sqrt(power(other.samples, at(since), at(since + 0.1)));
   const gain = (loudPart(samples, sampleRate) * 10 ** (levelDb / 20)) / Math.max(there, 1e-9);
-  const mixed = new Float32Array(samples);
-  for (let n = Math.max(0, at(onset - fadeIn)); n < mixed.length; n++) {
-    const fade = Math.min(1, (n - at(onset - fadeIn)) / at(fadeIn));
-    mixed[n] = (mixed[n] ?? 0) + fade * gain * (other.samples[n - at(onset - since)] ?? 0);
-  }
+  const mixed = samples.map(
+    (value, n) => value + gain * (other.samples[at(since) + Math.abs(n - at(onset))] ?? 0),
+  );
   return keptBelowFull({ samples: mixed, sampleRate });
 }
 
+/** Half a windowed sinc, from its top: `steps` values for each zero of it. */
+const steps = 256;
+const zeros = 16;
+const kernel = Float64Array.from({ length: steps * zeros + 2 }, (_, n) => {
+  const x = n / steps;
+  const sinc = n === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
+  return x >= zeros ? 0 : sinc * (0.5 + 0.5 * Math.cos((Math.PI * x) / zeros));
+});
+
 /** At `factor` times its pitch and speed (Hann-windowed sinc interpolation). */
 export function resampled({ samples, sampleRate }: Sound, factor: number): Sound {
-  const half = 16;
   const cut = Math.min(1, 1 / factor);
   const out = new Float32Array(Math.floor(samples.length / factor));
-  const reach = half / cut;
+  const reach = zeros / cut;
   for (let n = 0; n < out.length; n++) {
     const place = n * factor;
     const from = Math.max(0, Math.ceil(place - reach));
     const to = Math.min(samples.length - 1, Math.floor(place + reach));
     let sum = 0;
     for (let k = from; k <= to; k++) {
-      const x = (k - place) * cut;
-      const sinc = Math.abs(x) < 1e-9 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
-      sum += (samples[k] ?? 0) * sinc * (0.5 + 0.5 * Math.cos((Math.PI * x) / half));
+      const at = Math.abs(k - place) * cut * steps;
+      const below = Math.floor(at);
+      const low = kernel[below] ?? 0;
+      sum += (samples[k] ?? 0) * (low + (at - below) * ((kernel[below + 1] ?? 0) - low));
     }
     out[n] = cut * sum;
   }

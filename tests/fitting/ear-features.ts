@@ -1,0 +1,74 @@
+// Features of all cut sounds, as the ear computes them.
+import { noteCandidates } from '../../src/dsp/note-candidates';
+import { noteEvidence } from '../../src/dsp/note-evidence';
+import { type NoteEvidence, noteFeatures } from '../../src/dsp/note-features';
+import { endOfSound, peakOf } from '../../src/dsp/sound-faults';
+import { endOfStoppedSound } from '../../src/dsp/stopped-sound';
+import { strikeFeatures } from '../../src/dsp/strike-features';
+import { leadSeconds, StrikeSpectrum } from '../../src/dsp/strike-spectrum';
+import { anyNote } from '../dsp/listen-to';
+import { type CutExample, eachSegment } from './cut-examples';
+
+export interface SeenExample extends CutExample {
+  readonly provisional: boolean;
+  readonly candidates: readonly {
+    readonly note: number;
+    readonly hz: number;
+    readonly settled: number;
+    readonly features: Float64Array;
+    /** The features of the sound if this is the note. */
+    readonly asStrike: Float64Array;
+  }[];
+  /** The candidate that is right, the strongest of those on the struck fundamental; −1 for none. */
+  readonly right: number;
+}
+
+/** A line this near to the fundamental is it, cents: hard strokes glide. */
+const reach = 60;
+const shortest = 0.15;
+const provisionalSeconds = 0.22;
+
+export function seenExamples(name: string, cuts: readonly CutExample[]): readonly SeenExample[] {
+  const seen: SeenExample[] = [];
+  const spectra = new Map<number, StrikeSpectrum>();
+  eachSegment(name, cuts, (cut, segment) => {
+    const rate = cut.sampleRate;
+    const spectrum = spectra.get(rate) ?? new StrikeSpectrum(rate);
+    spectra.set(rate, spectrum);
+    const first = Math.round((leadSeconds + provisionalSeconds) * rate);
+    for (const provisional of [false, true]) {
+      const all = provisional ? Math.min(first, cut.count) : cut.count;
+      const example = see(spectrum, cut, segment, all, provisional);
+      if (example) seen.push(example);
+    }
+  });
+  return seen;
+}
+
+function see(
+  spectrum: StrikeSpectrum,
+  cut: CutExample,
+  segment: Float32Array,
+  all: number,
+  provisional: boolean,
+): SeenExample | null {
+  const rate = cut.sampleRate;
+  const onset = Math.round(leadSeconds * rate);
+  const end = endOfStoppedSound(segment, onset, endOfSound(segment, onset, all), rate);
+  if ((end - onset) / rate < shortest) return null;
+  const evidence: NoteEvidence = noteEvidence(spectrum, segment, end);
+  const sound = { segment, onset, end, rate, peak: peakOf(segment, onset, end) };
+  const candidates = noteCandidates(evidence.timed, anyNote).flatMap(({ note, line, offGrid }) => {
+    const timed = evidence.timed[line];
+    if (!timed) return [];
+    const features = noteFeatures(evidence, timed, offGrid);
+    return [{ note, hz: timed.hz, settled: timed.settled, features, asStrike: strikeFeatures(sound, evidence, timed, features) }];
+  });
+  const away = (hz: number): number => Math.abs(1200 * Math.log2(hz / (cut.hz ?? 1)));
+  let right = -1;
+  candidates.forEach((each, n) => {
+    if (cut.hz === null || away(each.hz) > reach) return;
+    if (right < 0 || each.settled > (candidates[right]?.settled ?? 0)) right = n;
+  });
+  return { ...cut, provisional, candidates, right };
+}
