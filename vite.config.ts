@@ -54,8 +54,8 @@ const chunks = [
   // What is there before the first paint.
   { name: 'first', tags: ['$initial' as const], priority: 4 },
   // What the rack waits for, and its cards when they are out of date.
-  { name: 'rack-store', test: /src\/storage\/indexed-db-pan-store\.ts$/, priority: 3 },
-  { name: 'renew-card', test: /src\/state\/renew-card\.ts$/, priority: 2 },
+  { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
+  { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
   { name: 'pan-models', test: /src\/make-pan-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
@@ -183,6 +183,15 @@ export default defineConfig({
           expect: { poll: { timeout: 30_000 } },
           testTimeout: 300_000,
           hookTimeout: 300_000,
+        },
+      },
+      {
+        test: {
+          name: 'pictures',
+          environment: 'node',
+          include: ['tests/screenshots/take-pictures.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          fileParallelism: false,
         },
       },
       {

@@ -13,23 +13,23 @@ import type { OfflineState } from './domain/ports/phone-ports';
 import type { Durability } from './domain/ports/storage-health';
 import { instant } from './domain/tuning/units';
 import { ServiceWorkerUpdates } from './offline/service-worker-updates';
-import { createArrivalModel } from './state/arrival-model';
-import { createListenModel } from './state/listen-model';
-import { createRackModel } from './state/rack-model';
-import { createSettingsModel } from './state/settings-model';
-import { BrowserCardCopy } from './storage/browser-card-copy';
-import { BrowserFileHandout } from './storage/browser-file-handout';
-import { BrowserPhotos } from './storage/browser-photos';
-import { BrowserPrinter } from './storage/browser-printer';
-import { BrowserStorageHealth } from './storage/browser-storage-health';
-import { BrowserTraceStore } from './storage/browser-trace-store';
-import { Database } from './storage/database';
-import { IndexedDbSettings } from './storage/indexed-db-settings';
-import { latePanStore } from './storage/late-pan-store';
-import { RackChanges } from './storage/rack-changes';
+import { createListenModel } from './state/listening/listen-model';
+import { createArrivalModel } from './state/rack/arrival-model';
+import { createRackModel } from './state/rack/rack-model';
+import { createSettingsModel } from './state/settings/settings-model';
+import { BrowserCardCopy } from './storage/browser/browser-card-copy';
+import { BrowserFileHandout } from './storage/browser/browser-file-handout';
+import { BrowserPhotos } from './storage/browser/browser-photos';
+import { BrowserPrinter } from './storage/browser/browser-printer';
+import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
+import { BrowserTraceStore } from './storage/browser/browser-trace-store';
+import { Database } from './storage/database/database';
+import { latePanStore } from './storage/rack/late-pan-store';
+import { RackChanges } from './storage/rack/rack-changes';
+import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
 import { App } from './ui/app';
-import type { PanModels } from './ui/app-models';
-import { followRoute, goTo } from './ui/route';
+import type { PanModels } from './ui/frame/app-models';
+import { followRoute, goTo } from './ui/frame/route';
 import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
@@ -56,7 +56,7 @@ const listen = createListenModel({
 });
 const changes = new RackChanges();
 const store = latePanStore(async () => {
-  const { IndexedDbPanStore } = await import('./storage/indexed-db-pan-store');
+  const { IndexedDbPanStore } = await import('./storage/rack/indexed-db-pan-store');
   return new IndexedDbPanStore(database, changes);
 });
 const announcer = new BrowserAnnouncer();
@@ -71,7 +71,7 @@ const rack = createRackModel({
   judging: settings.judging,
   lastBackup: settings.lastBackup,
   makeCard: async (pan) => {
-    const { renewCard } = await import('./state/renew-card');
+    const { renewCard } = await import('./state/rack/renew-card');
     return renewCard(store, pan, settings.judging.value);
   },
 });

@@ -4,7 +4,7 @@ import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import type { Ear, EarState } from '../domain/ports/ear-port';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Seconds } from '../domain/tuning/units';
-import type { FromWorker, ToWorker } from './protocol';
+import type { FromWorker, ToWorker } from './session/protocol';
 
 /** A thread that has not answered by then is taken for dead, ms. */
 const helloTimeout = 8000;

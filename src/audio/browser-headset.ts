@@ -1,7 +1,7 @@
 // Buttons of a headset, through the browser's media session: it gives them only to a page that plays something.
 import type { Headset } from '../domain/ports/headset-port';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
-import type { HeadsetButton } from '../domain/records/hands-settings';
+import type { HeadsetButton } from '../domain/settings/hands-settings';
 
 /** Six seconds of silence: shorter sounds get no buttons (a browser's own rule, from memory). */
 const silence = 'silence.wav';

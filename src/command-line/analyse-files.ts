@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util';
 import type { ListeningContext } from '../domain/measurement/strike';
 import type { PanLayout } from '../domain/pans/layout';
 import { notesOf } from '../domain/pans/layout';
-import { lowCLead } from '../domain/pans/low-c-lead';
+import { lowCLead } from '../domain/pans/layouts/low-c-lead';
 import { highestA4, lowestA4, standardA4 } from '../domain/tuning/equal-temperament';
 import { parseNote } from '../domain/tuning/note-names';
 import { hertz } from '../domain/tuning/units';

@@ -4,10 +4,10 @@ import type {
   MeasuredPartial,
   RefusalReason,
   Strike,
-  ThirdKind,
   UpperPartial,
 } from '../domain/measurement/strike';
 import { noteName } from '../domain/tuning/note-names';
+import type { ThirdKind } from '../domain/tuning/third-kind';
 import type { MidiNote } from '../domain/tuning/units';
 
 interface DescribedPartial {

@@ -17,26 +17,23 @@ import {
   midiNote,
   seconds,
 } from '../domain/tuning/units';
-import type { Window } from './band-window';
-import type { NoteChoice } from './bass-choices';
-import { isAsLoudAsItsOnset, isChokedNote, isStruckNote } from './blow-sound';
-import { chooseNote, partialNear } from './choose-note';
-import { faintThirds } from './faint-thirds';
-import { inferFundamental } from './infer-fundamental';
-import { timedLine } from './line-course';
-import { loudnessOf } from './loudness';
-import { bandHalfWidth, type MeasuredLine, measureLine } from './measure-line';
-import { partialOf, upperPartials } from './measure-partials';
-import { deafBelowHz } from './octave-question';
-import { isSecondOwn } from './own-octave-line';
-import { hasPhaseJump } from './phase-jump';
-import { ringingLines } from './ringing-lines';
-import { sharpOnset } from './sharp-onset';
-import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './sound-faults';
-import { endOfStoppedSound } from './stopped-sound';
-import { leadSeconds, type StrikeSpectrum } from './strike-spectrum';
-import { fallsAway, swellDb } from './struck-envelope';
-import { isVoiced } from './voiced-sound';
+import { isChokedNote } from './faults/blow-sound';
+import { oddsOfStrike, surelyKnock, surelyStruck } from './faults/judge-blow';
+import { loudnessOf } from './faults/loudness';
+import { hasPhaseJump } from './faults/phase-jump';
+import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
+import { endOfStoppedSound } from './faults/stopped-sound';
+import { type MeasuredLine, measureLine } from './line/measure-line';
+import type { NoteChoice } from './note/bass-choices';
+import { chooseNote } from './note/choose-note';
+import { faintThirds } from './note/faint-thirds';
+import { inferFundamental } from './note/infer-fundamental';
+import { partialOf, upperPartials } from './note/measure-partials';
+import { noteEvidence } from './note/note-evidence';
+import { deafBelowHz } from './note/octave-question';
+import { isSecondOwn } from './note/own-octave-line';
+import { ringingLines } from './note/ringing-lines';
+import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
 export interface StrikeSound {
   /** Samples; the onset lies at `leadSeconds`. */
@@ -50,13 +47,8 @@ export interface StrikeSound {
   readonly roomDb: number;
 }
 
-const lineLimit = 14;
-/** Fainter lines are looked at only where the note's own third partial may be. */
-const faintLimit = 30;
 /** Sound that stops earlier than this is no ringing note, s. */
 const shortestSeconds = 0.15;
-/** Lines are looked for between these times, before short notes fade, s. */
-const firstLook: Window = { from: 0.06, to: 0.32 };
 /** Measuring begins when the stick's own noise is gone and ends short of the segment's end, s. */
 const measureFrom = 0.03;
 const measureMargin = 0.012;
@@ -64,15 +56,6 @@ const measureMargin = 0.012;
 const softestPeak = 0.002;
 /** Flat tops are looked for until then, s: before the first verdict. */
 const flatUntil = 0.25;
-/** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
-const ringingOverPeakDb = -34.5;
-/**
- * A fundamental may swell by this much against its own decay, dB. An energy exchange is up to 10 dB deep; 500 seeded
- * scenes reach 11.9, voices that pass all else begin at 16.3.
- */
-const largestSwellDb = 14;
-/** … of a bass note by more: its band is too narrow for the first moments, dB. */
-const largestSwellOfBassDb = 17;
 /** Largest part of the fundamental's energy that may be no steady line, and its largest standard error, cents. */
 const largestUnexplained = 0.4;
 const largestSigmaCents = 2.2;
@@ -82,15 +65,13 @@ const largestSigmaOfBass = 5;
 const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
 const largestWander = 30;
-/** Shortest and longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
-const shortestDecay = 0.03;
 const longestDecay = 4;
-/** The same where the note that is expected may be choked, s. */
-const shortestDecayOfChoked = 0.012;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
-const leastMargin = 1.5;
+const leastMargin = 0.5;
+/** … bass notes sooner: little more than the order of two lines tells them from their octaves. */
+const leastMarginOfBass = 2;
 /** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
-const leastMarginToInfer = 0.75;
+const leastMarginToInfer = 1;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
@@ -118,14 +99,11 @@ export function analyseStrike(
   if (until < shortestSeconds) return knock;
 
   const sample = (time: number): number => Math.min(count, onset + Math.round(time * rate));
-  const lookUntil = Math.min(until - 0.008, firstLook.to);
-  const seen = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), faintLimit);
-  const lines = seen.slice(0, lineLimit);
-  if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
-
-  const touched = sharpOnset(segment, onset, rate);
-  const timed = lines.map((line) => timedLine(segment, rate, onset, touched, line));
-  const choices = chooseNote(timed, context);
+  const evidence = noteEvidence(spectrum, segment, count);
+  const { timed } = evidence;
+  const seen = evidence.main.lines;
+  const lines = seen.slice(0, timed.length);
+  const choices = chooseNote(evidence, context);
   const [choice] = choices;
   const struck = choice && timed[choice.line];
   const firstLine = choice && lines[choice.line];
@@ -133,27 +111,19 @@ export function analyseStrike(
   // Of a note whose fundamental is not heard the octave is measured.
   const order = choice.fundamental === 'heard' ? 1 : 2;
   const isBass = firstLine.hz / order < deafBelowHz;
-  if (!fallsAway(segment, onset, count, rate, sound.roomDb, isBass)) return refused('unclear');
-  spectrum.load(segment, count);
+  const asFundamental = { ...struck, hz: struck.hz / order };
+  const struckSound = { segment, onset, end: count, rate, peak };
+  const odds = oddsOfStrike(struckSound, evidence, asFundamental, choice.features);
+  const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
+  if (odds < surelyKnock && !mayBeChoked) return knock;
+  if (odds < surelyStruck && !mayBeChoked) return refused('unclear', choice.note);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
   const measured = measureLine(spectrum, firstLine, lines, measurable.window);
-  if (!measured || measured.hz <= 0) return refused('unclear');
-  const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
-  if (measured.decaySeconds < (mayBeChoked ? shortestDecayOfChoked : shortestDecay)) return knock;
-  if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
+  if (!measured || measured.hz <= 0) return refused('unclear', choice.note);
+  const isChoked = odds < surelyStruck && isChokedNote(timed, struck, measured.decaySeconds);
+  if (odds < surelyStruck && !isChoked)
+    return odds < surelyKnock ? knock : refused('unclear', choice.note);
   const ownHz = measured.hz / order;
-  // In the noise of a bass note's fundamental its course does not show, but that of the octave.
-  const courses = [struck, ...(isBass && order === 1 ? [partialNear(timed, struck, 2)] : [])];
-  const isNote = courses.some(
-    (course) =>
-      course && isStruckNote(timed, { ...course, hz: struck.hz / order }, measured.decaySeconds),
-  );
-  const isSound = isNote && isAsLoudAsItsOnset(timed, ownHz, measured.decaySeconds, peak);
-  const isChoked = mayBeChoked && !isSound && isChokedNote(timed, struck, measured.decaySeconds);
-  if (!isSound && !isChoked) return knock;
-  const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
-  const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
-  if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
   if (isFlatTopped(segment, onset, sample(flatUntil))) return refused('too-loud');
   const target = frequencyOf(choice.note, context.a4);
   const fromLine = partialOf(measured, order * target);
@@ -162,7 +132,7 @@ export function analyseStrike(
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
   }
-  const rivals = rivalsOf(choices, leastMargin);
+  const rivals = rivalsOf(choices, isBass ? leastMarginOfBass : leastMargin);
   if (context.expected === null && rivals.length > 1) return refused('which-note', ...rivals);
   if (order !== 1 && rivalsOf(choices, leastMarginToInfer).length > 1) return refused('unclear');
   const upper = upperPartials(measurable, order === 1 ? firstLine : null, ownHz, target);
@@ -203,9 +173,6 @@ export function analyseStrike(
     alsoRinging: third ? ringing : [...ringing, ...faintThirds(seen, ringing, ownHz, choice.note)],
   };
 }
-
-const frequenciesOf = (lines: readonly { readonly hz: number }[]): readonly number[] =>
-  lines.map((line) => line.hz);
 
 function isSteady(
   measured: MeasuredLine,

@@ -2,11 +2,11 @@
 import type { Heard, ListeningContext, MeasuredPartial } from '../domain/measurement/strike';
 import { seconds } from '../domain/tuning/units';
 import { analyseStrike } from './analyse-strike';
-import { HoleWatch } from './hole-watch';
-import { type Onset, OnsetDetector } from './onset-detector';
-import { areRestrokes, sureRestrokeDb } from './restrokes';
-import { copyFromRing, copyIntoRing, loudestInRing } from './sound-ring';
-import { leadSeconds, longestSeconds, StrikeSpectrum } from './strike-spectrum';
+import { HoleWatch } from './faults/hole-watch';
+import { type Onset, OnsetDetector } from './onsets/onset-detector';
+import { areRestrokes, sureRestrokeDb } from './onsets/restrokes';
+import { copyFromRing, copyIntoRing, loudestInRing } from './onsets/sound-ring';
+import { leadSeconds, longestSeconds, StrikeSpectrum } from './spectrum/strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
 const provisionalAfter = 0.22;

@@ -1,6 +1,5 @@
 // What blows really do on a simulated pan: drawn from the seed, never told. Knows nothing of what the app expects.
 
-import type { MidiNote } from '../domain/tuning/units';
 import {
   type BlowFirmness,
   type BlowPlace,
@@ -8,7 +7,8 @@ import {
   type BlowWhere,
   blowPlaces,
   blowSides,
-} from '../domain/work/blow-places';
+} from '../domain/records/blow-places';
+import type { MidiNote } from '../domain/tuning/units';
 import { between, gaussianFrom, seededRandom } from './seeded-random';
 
 /** Cents by which fundamental, octave and third move, each against its fixed target. */

@@ -1,13 +1,14 @@
 // A field tuner who does what the suggestions say and nothing else, on the metal of a simulated pan, without sound.
+
+import { type Advice, adviceFor, type BenchNote } from '../domain/advice/advice';
+import { type BlowSet, changeBetween, noteTraits } from '../domain/advice/blow-sets';
+import type { ProfessionalLimits } from '../domain/advice/professional-limits';
+import { learnResponse, type ResponseModel } from '../domain/advice/response-model';
 import type { PanLayout } from '../domain/pans/layout';
+import type { JudgedNote } from '../domain/reading/judge-note';
+import { strengthOf } from '../domain/records/blow-places';
 import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, instant, type MidiNote } from '../domain/tuning/units';
-import { type Advice, adviceFor, type BenchNote } from '../domain/work/advice';
-import { strengthOf } from '../domain/work/blow-places';
-import { type BlowSet, changeBetween, noteTraits } from '../domain/work/blow-sets';
-import type { JudgedNote } from '../domain/work/judge-note';
-import type { ProfessionalLimits } from '../domain/work/professional-limits';
-import { learnResponse, type ResponseModel } from '../domain/work/response-model';
 import type { PracticePan } from './practice-pan';
 
 export interface PatientRules {

@@ -1,6 +1,7 @@
 // How a practice pan is out of tune at the beginning.
-import type { ThirdKind } from '../domain/measurement/strike';
+
 import type { PracticeLevel } from '../domain/ports/practice-port';
+import type { ThirdKind } from '../domain/tuning/third-kind';
 import { type Cents, cents, type MidiNote } from '../domain/tuning/units';
 import { between } from './seeded-random';
 

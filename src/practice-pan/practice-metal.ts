@@ -2,8 +2,8 @@
 import type { PanLayout } from '../domain/pans/layout';
 import { neighboursOn } from '../domain/pans/neighbours';
 import { ringPairs, ringPartnersOf } from '../domain/pans/ring-partners';
+import type { BlowFirmness, BlowWhere } from '../domain/records/blow-places';
 import { cents, type MidiNote } from '../domain/tuning/units';
-import type { BlowFirmness, BlowWhere } from '../domain/work/blow-places';
 import { createHiddenResponse, type Movement } from './hidden-response';
 import type { PracticeTruth } from './practice-levels';
 import { between, seededRandom } from './seeded-random';

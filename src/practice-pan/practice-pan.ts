@@ -1,11 +1,12 @@
 // The practice pan: a simulated low-C lead with hidden detunings, invented and seeded.
-import type { ThirdKind } from '../domain/measurement/strike';
+
 import { notesOf, type PanLayout } from '../domain/pans/layout';
-import { lowCLead } from '../domain/pans/low-c-lead';
+import { lowCLead } from '../domain/pans/layouts/low-c-lead';
 import type { PracticeLevel } from '../domain/ports/practice-port';
+import type { BlowFirmness, BlowWhere } from '../domain/records/blow-places';
 import { frequencyOf, standardA4 } from '../domain/tuning/equal-temperament';
+import type { ThirdKind } from '../domain/tuning/third-kind';
 import { cents, type Hertz, type MidiNote, shiftedBy } from '../domain/tuning/units';
-import type { BlowFirmness, BlowWhere } from '../domain/work/blow-places';
 import { drawFundamental, drawOctave, notesOut, type PracticeTruth, pick } from './practice-levels';
 import { createPracticeMetal } from './practice-metal';
 import { between, seededRandom } from './seeded-random';

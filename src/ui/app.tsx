@@ -1,12 +1,12 @@
 // The whole app: one screen at a time; all but the first two load when they are opened.
 import type { ReadonlySignal } from '@preact/signals';
 import { useLayoutEffect } from 'preact/hooks';
-import type { AppModels } from './app-models';
-import { followTheme } from './follow-theme';
+import type { AppModels } from './frame/app-models';
+import { followTheme } from './frame/follow-theme';
+import type { Route } from './frame/route';
 import { LateScreen } from './late-screen';
-import type { Route } from './route';
-import { ListenScreen } from './screens/listen-screen';
-import { RackScreen } from './screens/rack-screen';
+import { ListenScreen } from './screens/measuring/listen-screen';
+import { RackScreen } from './screens/rack/rack-screen';
 
 export function App({
   models,

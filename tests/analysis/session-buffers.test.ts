@@ -1,7 +1,7 @@
 // The analysis thread reuses its buffers: after its first strikes it makes no array any more.
 import { expect, it } from 'vitest';
-import { AnalysisSession } from '../../src/analysis/analysis-session';
-import type { FromWorker } from '../../src/analysis/protocol';
+import { AnalysisSession } from '../../src/analysis/session/analysis-session';
+import type { FromWorker } from '../../src/analysis/session/protocol';
 import { arraysMadeBy } from '../memory/count-arrays';
 import { type Scene, strikeScene } from '../sounds/scene';
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { FromWorker, ToWorker } from '../../src/analysis/protocol';
+import type { FromWorker, ToWorker } from '../../src/analysis/session/protocol';
 import { WorkerEar } from '../../src/analysis/worker-ear';
 import type { EarState } from '../../src/domain/ports/ear-port';
 import { hertz } from '../../src/domain/tuning/units';

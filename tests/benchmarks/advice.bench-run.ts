@@ -1,8 +1,8 @@
 // How far the suggestions alone bring a simulated note. RUNS sets how many pans (100), FIRST the seed of the
 // first (1). Prints a table; never fails.
 import { test } from 'vitest';
-import { toldResponse } from '../domain/work/told-response';
-import { type Plant, type TunedNote, tuneByAdvice } from '../domain/work/tune-by-advice';
+import { toldResponse } from '../domain/advice/told-response';
+import { type Plant, type TunedNote, tuneByAdvice } from '../domain/advice/tune-by-advice';
 
 const { RUNS = '100', FIRST = '1' } = process.env;
 const count = Number(RUNS);

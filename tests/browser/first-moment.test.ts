@@ -1,7 +1,7 @@
 // The quickest hand there can be, on the slowest phone: it acts in the very moment in which a screen appears.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { defaultSettings } from '../../src/domain/records/settings';
+import { defaultSettings } from '../../src/domain/settings/settings';
 import { openWithRecords } from './rack-seed';
 import { knockedLead } from './sheet-rack';
 

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { canonicalText } from '../../src/domain/records/canonical-text';
-import { databaseName, storeOf } from '../../src/storage/database-structure';
+import { databaseName, storeOf } from '../../src/storage/database/database-structure';
 
 /** All records and attachments, a line each: store, id, and a hash of all of it that does not ask for the order of fields. */
 export async function keptRecords(page: Page): Promise<readonly string[]> {

@@ -2,15 +2,15 @@
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
 import type { RackRecord } from '../../src/domain/records/rack-records';
 import { strikeRecordOf } from '../../src/domain/records/strike-record';
 import { parseNote } from '../../src/domain/tuning/note-names';
 import { hertz, instant, type MidiNote, midiNote } from '../../src/domain/tuning/units';
-import { endSample, startSample } from '../domain/work/round-sample';
+import { endSample, startSample } from '../domain/rounds/round-sample';
 import { onlyStrike } from '../dsp/listen-to';
 import { type DroppedPan, droppedPracticePan } from '../sounds/dropped-practice-pan';
-import { sampleReading } from '../storage/rack-sample';
+import { sampleReading } from '../storage/rack/rack-sample';
 import { keptSettings } from './kept-records';
 import { layOut } from './lay-out';
 import { type OpenedApp, openApp } from './open-app';

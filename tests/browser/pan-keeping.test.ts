@@ -1,6 +1,6 @@
 // Pans taken off the rack and put back, and their photos.
 import { describe, expect, it } from 'vitest';
-import { databaseName } from '../../src/storage/database-structure';
+import { databaseName } from '../../src/storage/database/database-structure';
 import { keptText } from './kept-records';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';

@@ -1,7 +1,7 @@
 // What keeps the rack, in a real browser: its IndexedDB, its quota, its windows, its locks.
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { makeDatabaseOfVersion1 } from '../storage/saved-database-1';
+import { makeDatabaseOfVersion1 } from '../storage/database/saved-database-1';
 import { type ServedStorePage, serveStorePage } from './build-store-page';
 import { quietFlags } from './open-app';
 

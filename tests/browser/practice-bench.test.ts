@@ -2,15 +2,15 @@
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { usualProfessionalLimits } from '../../src/domain/advice/professional-limits';
 import { notesOf } from '../../src/domain/pans/layout';
 import { neighboursOf } from '../../src/domain/pans/neighbours';
 import type { HammeredSource } from '../../src/domain/ports/practice-port';
+import type { BlowFirmness, BlowPlace, BlowSide } from '../../src/domain/records/blow-places';
 import { displayName } from '../../src/domain/tuning/note-names';
 import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import type { MidiNote } from '../../src/domain/tuning/units';
 import { type Judged, verdictOn } from '../../src/domain/tuning/verdict';
-import type { BlowFirmness, BlowPlace, BlowSide } from '../../src/domain/work/blow-places';
-import { usualProfessionalLimits } from '../../src/domain/work/professional-limits';
 import { createHammeredSource } from '../../src/practice-pan/hammered-source';
 import { type OpenedApp, openApp } from './open-app';
 

@@ -1,7 +1,7 @@
 // The pans are on the screen before the database is open, which takes longest on a rack of years.
 import { describe, expect, it } from 'vitest';
 import { panId } from '../../src/domain/records/rack-records';
-import { sampleEdit } from '../storage/rack-sample';
+import { sampleEdit } from '../storage/rack/rack-sample';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
 

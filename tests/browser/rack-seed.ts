@@ -1,7 +1,11 @@
 // Opens the app on a rack that holds given records, written into its database before the app reads it.
 import type { RackRecord } from '../../src/domain/records/rack-records';
-import type { Settings } from '../../src/domain/records/settings';
-import { databaseName, databaseVersion, storeOf } from '../../src/storage/database-structure';
+import type { Settings } from '../../src/domain/settings/settings';
+import {
+  databaseName,
+  databaseVersion,
+  storeOf,
+} from '../../src/storage/database/database-structure';
 import { type AppOptions, type OpenedApp, openApp } from './open-app';
 
 export interface Seed {

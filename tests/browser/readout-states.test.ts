@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import type { RefusedStrike } from '../../src/domain/measurement/strike';
 import { midiNote, seconds } from '../../src/domain/tuning/units';
-import { type StrikeSketch, strikeSample } from '../domain/work/strike-sample';
+import { type StrikeSketch, strikeSample } from '../domain/reading/strike-sample';
 import { layOut } from './lay-out';
 import { openToldApp, type ToldApp } from './stand-in-ear';
 

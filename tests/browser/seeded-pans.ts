@@ -1,6 +1,6 @@
 // Invented pans with rounds, for tests of the screens that show what was found.
 import { notesOf } from '../../src/domain/pans/layout';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
 import {
   type MarkKind,
   type PanFields,
@@ -19,8 +19,8 @@ import {
   readingSample,
   type StartSketch,
   startSample,
-} from '../domain/work/round-sample';
-import { sampleEdit } from '../storage/rack-sample';
+} from '../domain/rounds/round-sample';
+import { sampleEdit } from '../storage/rack/rack-sample';
 
 export const leadNotes: readonly number[] = notesOf(lowCLead);
 

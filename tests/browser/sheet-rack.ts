@@ -1,9 +1,14 @@
 // A lead with everything a sheet can tell, and a pan of several drums: invented, for tests of the sheet.
-import { builtInLayouts } from '../../src/domain/pans/built-in-layouts';
+import { builtInLayouts } from '../../src/domain/pans/layouts/built-in-layouts';
 import { type RackRecord, roundOf } from '../../src/domain/records/rack-records';
 import { hertz, instant } from '../../src/domain/tuning/units';
-import { day, firstDay, markSample, startSample } from '../domain/work/round-sample';
-import { sampleBlows, sampleKnockCheck, sampleStopgap, sampleVisit } from '../storage/rack-sample';
+import { day, firstDay, markSample, startSample } from '../domain/rounds/round-sample';
+import {
+  sampleBlows,
+  sampleKnockCheck,
+  sampleStopgap,
+  sampleVisit,
+} from '../storage/rack/rack-sample';
 import { asPan, leadNotes, panWith, type RoundSketch } from './seeded-pans';
 
 const on = (days: number, hours = 0) => instant(firstDay + days * day + hours * 3600 * 1000);

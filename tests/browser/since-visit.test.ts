@@ -1,11 +1,11 @@
 // What changed since the tuner was here, the table of what happened, and the way to all cautions.
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { lookKinds } from '../../src/domain/knock-check/look-kinds';
+import { lookKinds } from '../../src/domain/records/look-kinds';
 import { panId } from '../../src/domain/records/rack-records';
 import { instant } from '../../src/domain/tuning/units';
-import { day, firstDay } from '../domain/work/round-sample';
-import { sampleKnockCheck, sampleStopgap, sampleVisit } from '../storage/rack-sample';
+import { day, firstDay } from '../domain/rounds/round-sample';
+import { sampleKnockCheck, sampleStopgap, sampleVisit } from '../storage/rack/rack-sample';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
 

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { createPracticePan } from '../../src/practice-pan/practice-pan';
-import { databaseName } from '../../src/storage/database-structure';
+import { databaseName } from '../../src/storage/database/database-structure';
 import { keptText } from './kept-records';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { addressOf, routeOf } from '../../src/ui/route';
+import { addressOf, routeOf } from '../../src/ui/frame/route';
 import { rackWords } from '../../src/ui/words/rack-words';
 import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { type OpenedApp, openApp } from './open-app';

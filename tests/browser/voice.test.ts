@@ -1,7 +1,7 @@
 // The voice of a guided round: it names the next note between strikes, and never speaks while one is measured.
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { defaultSettings } from '../../src/domain/records/settings';
+import { defaultSettings } from '../../src/domain/settings/settings';
 import { createPracticePan } from '../../src/practice-pan/practice-pan';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';

@@ -1,7 +1,7 @@
 // Strikes too loud for a microphone or a limiter that flattens them below full scale.
 import { describe, expect, it } from 'vitest';
 import type { Heard } from '../../src/domain/measurement/strike';
-import { isFlatTopped } from '../../src/dsp/sound-faults';
+import { isFlatTopped } from '../../src/dsp/faults/sound-faults';
 import { hearScene, panOnly } from '../benchmarks/ear/hear-scene';
 import { deafPhone, type Scene, type SceneOptions, strikeScene } from '../sounds/scene';
 import { realStrikes } from '../synthetic-sounds/real-strike';

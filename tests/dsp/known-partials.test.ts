@@ -1,10 +1,10 @@
 // What the ear makes of the partials as they were last measured.
 import { describe, expect, it } from 'vitest';
 import type { KnownNote, ListeningContext, Strike } from '../../src/domain/measurement/strike';
+import { ownOctaves } from '../../src/domain/reading/own-octave';
+import { addStrike } from '../../src/domain/reading/reading';
 import { centsBetween, decibels, hertz, midiNote } from '../../src/domain/tuning/units';
-import { ownOctaves } from '../../src/domain/work/own-octave';
-import { addStrike } from '../../src/domain/work/reading';
-import { ringingLines } from '../../src/dsp/ringing-lines';
+import { ringingLines } from '../../src/dsp/note/ringing-lines';
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
 import { addStruckNote } from '../../src/practice-pan/struck-note';
 import { guidedTo, hearScene, panNotes, panOnly } from '../benchmarks/ear/hear-scene';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Heard, ListeningContext } from '../../src/domain/measurement/strike';
 import { notesOf } from '../../src/domain/pans/layout';
-import { lowCLead } from '../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
 import { playedLead, type Stroke } from '../sounds/played-lead';
 import { playedPracticePan } from '../sounds/played-practice-pan';

@@ -1,5 +1,14 @@
 // The cut sounds of all examples, kept in the machine's temporary folder: making them takes longer than fitting.
-import { closeSync, existsSync, mkdirSync, openSync, readFileSync, readSync, writeFileSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  readSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { cutStrikes } from './cut-strikes';
@@ -28,7 +37,10 @@ const soundsOf = (name: string): string => join(folder, `${name}.bin`);
 export const isCut = (name: string): boolean => existsSync(indexOf(name)) && !process.env['FRESH'];
 
 /** Cuts `examples` once; their list is read from the temporary folder where it is there and `FRESH` is not set. */
-export function cutExamples(name: string, examples: () => Iterable<Example>): readonly CutExample[] {
+export function cutExamples(
+  name: string,
+  examples: () => Iterable<Example>,
+): readonly CutExample[] {
   if (isCut(name)) {
     return JSON.parse(readFileSync(indexOf(name), 'utf8')) as readonly CutExample[];
   }
@@ -62,7 +74,9 @@ export function cutExamples(name: string, examples: () => Iterable<Example>): re
   }
   closeSync(file);
   writeFileSync(indexOf(name), JSON.stringify(cuts));
-  process.stdout.write(`${name}: ${cuts.length} sounds cut, ${unheard} strikes without an onset of their own\n`);
+  process.stdout.write(
+    `${name}: ${cuts.length} sounds cut, ${unheard} strikes without an onset of their own\n`,
+  );
   return cuts;
 }
 

@@ -2,8 +2,8 @@
 import type { Heard } from '../../src/domain/measurement/strike';
 import { seconds } from '../../src/domain/tuning/units';
 import { StrikeListener } from '../../src/dsp/strike-listener';
-import { anyNote } from '../dsp/listen-to';
 import type { Sound } from '../benchmarks/strikes/hear-take';
+import { anyNote } from '../dsp/listen-to';
 
 export interface CutStrike {
   /** Onset at `leadSeconds`. */
@@ -16,7 +16,8 @@ export interface CutStrike {
 export function cutStrikes({ samples, sampleRate }: Sound): readonly CutStrike[] {
   const cut: CutStrike[] = [];
   const listener = new StrikeListener(sampleRate, anyNote, (sound): Heard => {
-    if (!sound.provisional) cut.push({ segment: sound.segment.slice(0, sound.count), at: sound.at });
+    if (!sound.provisional)
+      cut.push({ segment: sound.segment.slice(0, sound.count), at: sound.at });
     return {
       kind: 'refused',
       event: sound.event,

@@ -1,11 +1,12 @@
 // Features of all cut sounds, as the ear computes them.
-import { noteCandidates } from '../../src/dsp/note-candidates';
-import { noteEvidence } from '../../src/dsp/note-evidence';
-import { type NoteEvidence, noteFeatures } from '../../src/dsp/note-features';
-import { endOfSound, peakOf } from '../../src/dsp/sound-faults';
-import { endOfStoppedSound } from '../../src/dsp/stopped-sound';
-import { strikeFeatures } from '../../src/dsp/strike-features';
-import { leadSeconds, StrikeSpectrum } from '../../src/dsp/strike-spectrum';
+
+import { endOfSound, peakOf } from '../../src/dsp/faults/sound-faults';
+import { endOfStoppedSound } from '../../src/dsp/faults/stopped-sound';
+import { strikeFeatures } from '../../src/dsp/faults/strike-features';
+import { noteCandidates } from '../../src/dsp/note/note-candidates';
+import { noteEvidence } from '../../src/dsp/note/note-evidence';
+import { type NoteEvidence, noteFeatures } from '../../src/dsp/note/note-features';
+import { leadSeconds, StrikeSpectrum } from '../../src/dsp/spectrum/strike-spectrum';
 import { anyNote } from '../dsp/listen-to';
 import { type CutExample, eachSegment } from './cut-examples';
 
@@ -62,7 +63,15 @@ function see(
     const timed = evidence.timed[line];
     if (!timed) return [];
     const features = noteFeatures(evidence, timed, offGrid);
-    return [{ note, hz: timed.hz, settled: timed.settled, features, asStrike: strikeFeatures(sound, evidence, timed, features) }];
+    return [
+      {
+        note,
+        hz: timed.hz,
+        settled: timed.settled,
+        features,
+        asStrike: strikeFeatures(sound, evidence, timed, features),
+      },
+    ];
   });
   const away = (hz: number): number => Math.abs(1200 * Math.log2(hz / (cut.hz ?? 1)));
   let right = -1;

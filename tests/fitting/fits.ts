@@ -26,7 +26,10 @@ export const dot = (a: Float64Array, b: Float64Array): number => {
 /** Weights of a conditional logit; `ridge` against features of unit deviation. */
 export function fitChoices(choices: readonly Choice[], ridge: number): Float64Array {
   const size = choices[0]?.candidates[0]?.length ?? 0;
-  const scale = deviations(choices.flatMap((each) => each.candidates), size);
+  const scale = deviations(
+    choices.flatMap((each) => each.candidates),
+    size,
+  );
   const weights = new Float64Array(size);
   for (let round = 0; round < rounds; round++) {
     const gradient = new Float64Array(size);
@@ -58,7 +61,10 @@ export function fitChoices(choices: readonly Choice[], ridge: number): Float64Ar
 /** Weights of a logistic regression; the first feature should be a 1, whose weight is free. */
 export function fitQuestions(questions: readonly Question[], ridge: number): Float64Array {
   const size = questions[0]?.features.length ?? 0;
-  const scale = deviations(questions.map((each) => each.features), size);
+  const scale = deviations(
+    questions.map((each) => each.features),
+    size,
+  );
   scale[0] = 1e-3;
   const weights = new Float64Array(size);
   const none = new Float64Array(size);
@@ -95,13 +101,19 @@ function step(
 }
 
 /** Adds `p` times the square of `features − mean` to the lower half of `curve`. */
-function addSquare(curve: Float64Array, features: Float64Array, mean: Float64Array, p: number): void {
+function addSquare(
+  curve: Float64Array,
+  features: Float64Array,
+  mean: Float64Array,
+  p: number,
+): void {
   const size = features.length;
   const away = features.map((value, k) => value - (mean[k] ?? 0));
   for (let k = 0; k < size; k++) {
     const a = p * (away[k] ?? 0);
     if (a === 0) continue;
-    for (let j = 0; j <= k; j++) curve[k * size + j] = (curve[k * size + j] ?? 0) + a * (away[j] ?? 0);
+    for (let j = 0; j <= k; j++)
+      curve[k * size + j] = (curve[k * size + j] ?? 0) + a * (away[j] ?? 0);
   }
 }
 

@@ -8,7 +8,8 @@ export function solvePositive(a: Float64Array, b: Float64Array): Float64Array {
     for (let j = 0; j <= i; j++) {
       let sum = a[i * size + j] ?? 0;
       for (let k = 0; k < j; k++) sum -= (low[i * size + k] ?? 0) * (low[j * size + k] ?? 0);
-      low[i * size + j] = i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (low[j * size + j] ?? 1);
+      low[i * size + j] =
+        i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (low[j * size + j] ?? 1);
     }
   }
   const x = new Float64Array(b);

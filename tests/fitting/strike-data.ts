@@ -1,7 +1,14 @@
 // What the weights of the ear are fitted on: real strikes at many pitches and in many rooms, scenes, and what is no strike.
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
 import { basses, bassScene } from '../benchmarks/ear/low-notes';
-import { highPassed, keptBelowFull, noisy, resampled, reverberated, withOtherRinging } from '../benchmarks/strikes/garage';
+import {
+  highPassed,
+  keptBelowFull,
+  noisy,
+  resampled,
+  reverberated,
+  withOtherRinging,
+} from '../benchmarks/strikes/garage';
 import { inSilence, type Sound } from '../benchmarks/strikes/hear-take';
 import type { RealTake } from '../benchmarks/strikes/real-takes';
 import type { DrumSound } from '../sounds/drum-kits';
@@ -32,7 +39,12 @@ const before = (sound: Sound): Sound => inSilence(beginning(sound), lead, 0.05);
 const inSemitones = (steps: number): number => 2 ** (steps / 12);
 
 /** One of several rooms and microphones by chance. */
-function changed(sound: Sound, onset: number, others: readonly Sound[], random: () => number): Sound {
+function changed(
+  sound: Sound,
+  onset: number,
+  others: readonly Sound[],
+  random: () => number,
+): Sound {
   let now = sound;
   if (random() < 0.3) now = highPassed(now, between(random, 60, 220));
   if (random() < 0.3) {
@@ -41,9 +53,18 @@ function changed(sound: Sound, onset: number, others: readonly Sound[], random: 
   }
   if (random() < 0.4) {
     const ring = between(random, 0.2, 1.2);
-    now = reverberated(now, ring, between(random, 0, 10) + 6 * Math.max(0, ring - 0.5), Math.floor(random() * 1e6));
+    now = reverberated(
+      now,
+      ring,
+      between(random, 0, 10) + 6 * Math.max(0, ring - 0.5),
+      Math.floor(random() * 1e6),
+    );
   }
-  now = noisy(now, random() < 0.5 ? between(random, 8, 25) : between(random, 25, 60), Math.floor(random() * 1e6));
+  now = noisy(
+    now,
+    random() < 0.5 ? between(random, 8, 25) : between(random, 25, 60),
+    Math.floor(random() * 1e6),
+  );
   return now;
 }
 
@@ -61,7 +82,8 @@ export function* realExamples(takes: readonly RealTake[], times: number): Genera
     yield { ...of, sound: before(take), strike };
     for (let n = 0; n < times; n++) {
       // Twice at its own pitch, else up to two octaves lower and a sixth higher.
-      const steps = n < 2 ? 0 : between(random, Math.max(-24, 40 - take.midi), Math.min(9, 88 - take.midi));
+      const steps =
+        n < 2 ? 0 : between(random, Math.max(-24, 40 - take.midi), Math.min(9, 88 - take.midi));
       const factor = inSemitones(steps);
       const played = steps === 0 ? take : resampled(take, factor);
       const whole = before(played);
@@ -71,7 +93,11 @@ export function* realExamples(takes: readonly RealTake[], times: number): Genera
         const end = Math.round((lead + between(random, 0.35, 0.7)) * sound.sampleRate);
         sound = { samples: sound.samples.slice(0, end), sampleRate: sound.sampleRate };
       }
-      yield { ...of, sound: louder(sound, between(random, -25, 3)), strike: { hz: hz * factor, at: lead + 0.005 / factor } };
+      yield {
+        ...of,
+        sound: louder(sound, between(random, -25, 3)),
+        strike: { hz: hz * factor, at: lead + 0.005 / factor },
+      };
     }
   }
 }
@@ -87,7 +113,12 @@ export function* bankExamples(strikes: readonly RealStrike[], times: number): Ge
       const steps = n < 3 ? 0 : between(random, -16, 6);
       const factor = inSemitones(steps);
       const whole = before(resampled(strike, factor));
-      const ringing = others.map((each) => resampled(each, strike.sampleRate === each.sampleRate ? 1 : each.sampleRate / strike.sampleRate));
+      const ringing = others.map((each) =>
+        resampled(
+          each,
+          strike.sampleRate === each.sampleRate ? 1 : each.sampleRate / strike.sampleRate,
+        ),
+      );
       const sound = n === 0 ? whole : changed(whole, lead, ringing, random);
       yield {
         sound: louder(sound, between(random, -25, 0)),
@@ -112,13 +143,18 @@ const ofScene = (scene: Scene, kind: 'scene' | 'bass', seed: number): Example =>
 export function* sceneExamples(count: number): Generator<Example> {
   for (let n = 0; n < count; n++) {
     const seed = 810_001 + n;
-    yield ofScene(strikeScene(seed, { pair: n % 4 === 0, snrDb: n % 3 === 0 ? 35 : 20 }), 'scene', seed);
+    yield ofScene(
+      strikeScene(seed, { pair: n % 4 === 0, snrDb: n % 3 === 0 ? 35 : 20 }),
+      'scene',
+      seed,
+    );
   }
 }
 
 export function* bassExamples(count: number): Generator<Example> {
   for (const [index, bass] of basses.entries()) {
-    for (let n = 0; n < count; n++) yield ofScene(bassScene(bass, 820_001 + 1000 * index + n), 'bass', n);
+    for (let n = 0; n < count; n++)
+      yield ofScene(bassScene(bass, 820_001 + 1000 * index + n), 'bass', n);
   }
 }
 
@@ -129,7 +165,10 @@ export function* drumExamples(drums: readonly DrumSound[], times: number): Gener
     for (let n = 0; n <= times; n++) {
       const played = n === 0 ? drum : resampled(drum, inSemitones(between(random, -7, 7)));
       const whole = inSilence(played, lead, 0.1);
-      const sound = n === 0 ? keptBelowFull(whole) : louder(changed(whole, lead, [], random), between(random, -20, 3));
+      const sound =
+        n === 0
+          ? keptBelowFull(whole)
+          : louder(changed(whole, lead, [], random), between(random, -20, 3));
       const name = drum.name.replace(/ \d+$/, '');
       yield { sound, strike: null, note: name, strength: `drum ${index % 5}`, kind: 'drum' };
     }
@@ -137,14 +176,26 @@ export function* drumExamples(drums: readonly DrumSound[], times: number): Gener
 }
 
 /** Voices for the fit; the benchmark has others. */
-export const fittedVoices = ['en-us+m3', 'en-us+f2', 'en-gb+m7', 'de+f4', 'fr+m1', 'es+f1', 'it+m4', 'en-029+f5'];
+export const fittedVoices = [
+  'en-us+m3',
+  'en-us+f2',
+  'en-gb+m7',
+  'de+f4',
+  'fr+m1',
+  'es+f1',
+  'it+m4',
+  'en-029+f5',
+];
 
 export function* speechExamples(count: number): Generator<Example> {
   for (let n = 0; n < count; n++) {
     const random = seededRandom(7013 + n);
     const voice = fittedVoices[n % fittedVoices.length] ?? 'en-us';
     const whole = inSilence(spoken(sentence(n), voice), 0.2);
-    const sound = n % 2 === 0 ? keptBelowFull(whole) : louder(changed(whole, 0.2, [], random), between(random, -15, 0));
+    const sound =
+      n % 2 === 0
+        ? keptBelowFull(whole)
+        : louder(changed(whole, 0.2, [], random), between(random, -15, 0));
     yield { sound, strike: null, note: voice, strength: `speech ${n % 5}`, kind: 'speech' };
   }
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { usualProfessionalLimits } from '../../src/domain/advice/professional-limits';
 import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import { cents, midiNote } from '../../src/domain/tuning/units';
 import { verdictOn } from '../../src/domain/tuning/verdict';
-import { usualProfessionalLimits } from '../../src/domain/work/professional-limits';
 import { createHammeredSource } from '../../src/practice-pan/hammered-source';
 import type { PracticeTruth } from '../../src/practice-pan/practice-levels';
 

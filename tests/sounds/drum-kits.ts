@@ -48,7 +48,10 @@ export async function drumSounds(): Promise<readonly DrumSound[] | null> {
         if (found.has(name) || factor > 4 || factor < 0.25) continue;
         const { sampleRate } = sample;
         const most = Math.round(longest * sampleRate * factor);
-        const plain = { samples: new Float32Array(sample.getAudioData()).slice(0, most), sampleRate };
+        const plain = {
+          samples: new Float32Array(sample.getAudioData()).slice(0, most),
+          sampleRate,
+        };
         const played = Math.abs(factor - 1) < 1e-4 ? plain : resampled(plain, factor);
         found.set(name, { name, samples: new Float32Array(played.samples), sampleRate });
       }

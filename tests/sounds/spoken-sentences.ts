@@ -1,13 +1,25 @@
 // Sentences spoken by espeak-ng, where it is installed.
 import { spawnSync } from 'node:child_process';
-import { resampled } from '../benchmarks/strikes/garage';
 import { readWav } from '../../src/dsp/read-wav';
+import { resampled } from '../benchmarks/strikes/garage';
 
 export const missingSpeech = 'There is no speech: espeak-ng is not installed.';
 export const hasSpeech = (): boolean => spawnSync('espeak-ng', ['--version']).status === 0;
 
-const openings = ['Strike the middle of', 'Can you hear', 'Put down', 'Listen to', 'He walked past'];
-const things = ['the second note', 'that old rim', 'a rubber hammer', 'the tenor by the door', 'our van'];
+const openings = [
+  'Strike the middle of',
+  'Can you hear',
+  'Put down',
+  'Listen to',
+  'He walked past',
+];
+const things = [
+  'the second note',
+  'that old rim',
+  'a rubber hammer',
+  'the tenor by the door',
+  'our van',
+];
 const endings = [
   'before the rain comes.',
   'and tell me what you think!',

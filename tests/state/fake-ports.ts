@@ -5,7 +5,7 @@ import type { Ear, EarState } from '../../src/domain/ports/ear-port';
 import type { Microphone, MicrophoneState } from '../../src/domain/ports/microphone-ports';
 import type { OpenSoundResult } from '../../src/domain/ports/sound-ports';
 import { hertz } from '../../src/domain/tuning/units';
-import type { ListenPorts } from '../../src/state/listen-model';
+import type { ListenPorts } from '../../src/state/listening/listen-model';
 
 export function fakePorts() {
   const contexts: ListeningContext[] = [];

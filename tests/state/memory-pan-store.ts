@@ -1,6 +1,6 @@
 // A rack in memory for tests: keeps what it is given, or has the trouble it is told to have.
 import type { Kept, PanStore, StoreTrouble } from '../../src/domain/ports/pan-store';
-import type { PanCard } from '../../src/domain/records/pan-card';
+import type { PanCard } from '../../src/domain/rack/pan-card';
 import type { Attachment, PanId, RackRecord } from '../../src/domain/records/rack-records';
 
 export function memoryPanStore() {

@@ -1,6 +1,6 @@
 // Signs of damage in what was heard of one note, each with the figures behind it.
 import type { Strike } from '../measurement/strike';
-import { walkOf } from '../work/walking';
+import { walkOf } from '../reading/walking';
 import { buzzSign } from './buzz-sign';
 import { chokedSign } from './choked-sign';
 import type { DamageSign, NoteEvidence } from './damage-evidence';

@@ -1,9 +1,9 @@
 // Whether a pan can be played tonight: one verdict, the reasons for it, and what each note is good for.
 import type { PanLayout } from '../pans/layout';
+import type { LookKind } from '../records/look-kinds';
 import type { KnockCheck } from '../records/rack-records';
+import type { NoteResult, RoundResult } from '../rounds/round-result';
 import { type Cents, type Instant, instant, type MidiNote } from '../tuning/units';
-import type { NoteResult, RoundResult } from '../work/round-result';
-import type { LookKind } from './look-kinds';
 import { neededNotes, type PitchClass, pitchClassOf } from './set-needs';
 import { type HeardSign, type TonightNote, tonightNote } from './tonight-notes';
 import type { LookAction, TonightRules } from './tonight-rules';

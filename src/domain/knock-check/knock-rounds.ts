@@ -1,5 +1,5 @@
 // The knock checks of a pan that still count, and the rounds that belong to them.
-import { newestFinishedRounds } from '../records/make-pan-card';
+
 import {
   type KnockCheck,
   type PanRecords,
@@ -7,8 +7,9 @@ import {
   roundOf,
 } from '../records/rack-records';
 import { olderFirst } from '../records/record-order';
-import { withoutErased } from '../records/without-erased';
-import { lastTuning } from '../work/tuner-baseline';
+import { withoutErased } from '../records/standing/without-erased';
+import { newestFinishedRounds } from '../rounds/finished-rounds';
+import { lastTuning } from '../rounds/tuner-baseline';
 
 /** Newest first; what was seen before a professional put the pan right is over. */
 export function checksSinceTuning(records: PanRecords): readonly KnockCheck[] {

@@ -1,7 +1,8 @@
 // The signs of damage that the readings of a kept round show.
 import type { Strike } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
-import { currentPan } from '../records/current-pan';
+import { wishOf } from '../reading/judge-note';
+import { strikesOf } from '../reading/reading-values';
 import {
   type KnockCheck,
   type PanRecords,
@@ -10,12 +11,11 @@ import {
   type RoundStart,
   roundOf,
 } from '../records/rack-records';
-import { strikesOf } from '../records/reading-values';
 import { olderFirst } from '../records/record-order';
-import { refusedInRound } from '../records/refused-in-round';
-import { withoutErased } from '../records/without-erased';
+import { currentPan } from '../records/standing/current-pan';
+import { withoutErased } from '../records/standing/without-erased';
+import { refusedInRound } from '../rounds/refused-in-round';
 import { cents, type MidiNote } from '../tuning/units';
-import { wishOf } from '../work/judge-note';
 import type { DamageSign } from './damage-evidence';
 import { newestSoftRound } from './knock-rounds';
 import { panDamageSigns } from './pan-damage-signs';

@@ -3,8 +3,8 @@ import type { Drum, PanLayout } from '../pans/layout';
 import { notesOf } from '../pans/layout';
 import { middleOf } from '../pans/note-outline';
 import type { ImpactPlace } from '../records/rack-records';
+import { octaveOrder } from '../rounds/round-order';
 import type { MidiNote } from '../tuning/units';
-import { octaveOrder } from '../work/round-order';
 
 /** Half of the sector, seen from the drum's middle, that counts to the side that was hit: a sixth of the circle each way. */
 const sideReach = Math.PI / 3;

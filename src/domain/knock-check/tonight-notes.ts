@@ -1,6 +1,7 @@
 // What each note of a pan is good for tonight, and why.
+
+import type { NoteResult } from '../rounds/round-result';
 import type { Cents, Instant, MidiNote } from '../tuning/units';
-import type { NoteResult } from '../work/round-result';
 import type { NoteAction, TonightRules } from './tonight-rules';
 
 /** Signs of damage that a strike can show. */

@@ -1,4 +1,5 @@
 // What the ear reports: strikes with their partials, knocks, and strikes it refused.
+import type { ThirdKind } from '../tuning/third-kind';
 import type { Cents, Decibels, Hertz, MidiNote, Seconds } from '../tuning/units';
 
 /** One partial of a struck note as measured by itself. */
@@ -20,8 +21,6 @@ export interface UpperPartial extends MeasuredPartial {
   /** Against 2, 3 or 4 times the measured fundamental (alignment). */
   readonly centsFromOwn: Cents;
 }
-
-export type ThirdKind = 'twelfth' | 'double-octave';
 
 export interface ThirdPartial extends UpperPartial {
   readonly kind: ThirdKind;

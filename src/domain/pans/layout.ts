@@ -1,5 +1,5 @@
 // A layout: where the notes of a pan lie, as the player sees the drums.
-import type { ThirdKind } from '../measurement/strike';
+import type { ThirdKind } from '../tuning/third-kind';
 import type { Cents, MidiNote } from '../tuning/units';
 
 export interface NotePlace {

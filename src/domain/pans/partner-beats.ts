@@ -1,6 +1,7 @@
 // How ring partners beat against each other, from measured values.
-import type { ThirdKind } from '../measurement/strike';
+
 import { frequencyOf } from '../tuning/equal-temperament';
+import type { ThirdKind } from '../tuning/third-kind';
 import type { MidiNote } from '../tuning/units';
 import { type Cents, cents, centsBetween, type Hertz, hertz, shiftedBy } from '../tuning/units';
 import { type NotePartial, type PartialKind, partialKinds, type RingPair } from './ring-partners';

@@ -1,7 +1,7 @@
 // The rack as a file and back.
-import type { PanContents } from '../records/backup-contents';
-import type { BackupCounts } from '../records/backup-format';
-import type { BackupReport } from '../records/backup-verdict';
+import type { PanContents } from '../records/backup/backup-contents';
+import type { BackupCounts } from '../records/backup/backup-format';
+import type { BackupReport } from '../records/backup/backup-verdict';
 import type { PanId } from '../records/rack-records';
 import type { FileForm, FileOnHand } from './file-handout';
 import type { StoreTrouble } from './pan-store';

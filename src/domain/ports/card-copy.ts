@@ -1,4 +1,4 @@
-import type { PanCard } from '../records/pan-card';
+import type { PanCard } from '../rack/pan-card';
 
 /**
  * A second copy of the rack's cards, quicker to read than the rack itself, which alone is believed. Never throws:

@@ -1,4 +1,4 @@
-import type { HeadsetButton } from '../records/hands-settings';
+import type { HeadsetButton } from '../settings/hands-settings';
 import type { Unsubscribe } from './unsubscribe';
 
 /** The buttons of a headset. Never throws: where the browser gives none, none are pressed. */

@@ -1,5 +1,5 @@
 // The memory of the rack, and what can go wrong with it.
-import type { PanCard } from '../records/pan-card';
+import type { PanCard } from '../rack/pan-card';
 import type {
   Attachment,
   AttachmentId,

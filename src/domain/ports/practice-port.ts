@@ -1,9 +1,10 @@
 // A simulated pan that can be hammered.
+
+import type { ProfessionalLimits } from '../advice/professional-limits';
+import type { BlowFirmness, BlowWhere } from '../records/blow-places';
 import type { ToleranceSet } from '../tuning/tolerances';
 import type { Hertz, MidiNote } from '../tuning/units';
 import type { Judged } from '../tuning/verdict';
-import type { BlowFirmness, BlowWhere } from '../work/blow-places';
-import type { ProfessionalLimits } from '../work/professional-limits';
 import type { PracticeSource } from './sound-ports';
 
 /** One flat note on a good pan; a pan before its yearly tuning; a pan that fell. */

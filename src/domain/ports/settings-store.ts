@@ -1,4 +1,4 @@
-import type { Settings } from '../records/settings';
+import type { Settings } from '../settings/settings';
 
 export type SettingsLoad =
   | { readonly kind: 'loaded'; readonly settings: Settings; readonly repairs: readonly string[] }

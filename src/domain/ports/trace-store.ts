@@ -1,4 +1,4 @@
-import type { RackTrace } from '../records/rack-trace';
+import type { RackTrace } from '../rack/rack-trace';
 
 /** Keeps the trace of the rack apart from the rack. Never throws: where nothing can be kept, nothing is known. */
 export interface TraceStore {

@@ -1,10 +1,13 @@
 // What the rack keeps, shape 1: records that are only ever added, never changed. What a pan is called today,
 // what a round found and how a note moved all follow from them, so two phones are merged by taking both sets.
-import type { LookAnswer, LookKind } from '../knock-check/look-kinds';
-import type { Loudness, RingingLine, ThirdKind } from '../measurement/strike';
+
+import type { Loudness, RingingLine } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
+import type { PanFamily } from '../pans/pan-family';
+import type { ThirdKind } from '../tuning/third-kind';
 import type { Cents, Decibels, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
-import type { BlowFirmness, BlowWhere } from '../work/blow-places';
+import type { BlowFirmness, BlowWhere } from './blow-places';
+import type { LookAnswer, LookKind } from './look-kinds';
 
 declare const identity: unique symbol;
 type Identity<Name extends string> = string & { readonly [identity]: Name };
@@ -27,17 +30,6 @@ interface RecordHead {
   /** When it was made, by the clock of the phone it was made on. */
   readonly at: Instant;
 }
-
-export type PanFamily =
-  | 'lead'
-  | 'double-tenor'
-  | 'double-second'
-  | 'guitar'
-  | 'cello'
-  | 'quads'
-  | 'tenor-bass'
-  | 'bass'
-  | 'other';
 
 /** What can be edited about a pan. Texts are free and may be empty, except the name. */
 export interface PanFields {

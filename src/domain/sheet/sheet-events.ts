@@ -2,10 +2,10 @@
 import type { DamageKind } from '../knock-check/damage-evidence';
 import type { KnockSigns } from '../knock-check/round-signs';
 import type { PanRecords } from '../records/rack-records';
-import { standingMarks } from '../records/standing-marks';
-import { withoutErased } from '../records/without-erased';
+import { standingMarks } from '../records/standing/standing-marks';
+import { withoutErased } from '../records/standing/without-erased';
+import { tunerVisits } from '../rounds/tuner-baseline';
 import type { Instant, MidiNote } from '../tuning/units';
-import { tunerVisits } from '../work/tuner-baseline';
 import type { SheetEvent, ShownSign } from './sheet';
 
 const toldMarks = ['cracked', 'dead', 'buzzing'] as const;

@@ -1,13 +1,13 @@
 // The table of a sheet: one row for each note of the pan.
 import type { SignsByNote } from '../knock-check/round-signs';
+import { standingOf } from '../reading/note-standing';
+import type { Reading } from '../reading/reading';
 import type { MarkKind, StopgapKind } from '../records/rack-records';
+import type { RoundChanges } from '../rounds/round-changes';
+import type { NoteResult, RoundResult } from '../rounds/round-result';
 import { frequencyOf } from '../tuning/equal-temperament';
 import type { ToleranceSet } from '../tuning/tolerances';
 import { type Hertz, type MidiNote, type Seconds, seconds, shiftedBy } from '../tuning/units';
-import { standingOf } from '../work/note-standing';
-import type { Reading } from '../work/reading';
-import type { RoundChanges } from '../work/round-changes';
-import type { NoteResult, RoundResult } from '../work/round-result';
 import type { MeasuredNote, SheetNote } from './sheet';
 
 /** Time constants until the amplitude has fallen by 60 dB: ln(1000). */

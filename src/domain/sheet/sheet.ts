@@ -1,24 +1,24 @@
 // What the page for the tuner says, as data: no words and no layout of a page.
 import type { DamageKind } from '../knock-check/damage-evidence';
-import type { ThirdKind } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
+import type { PanFamily } from '../pans/pan-family';
+import type { JudgedStanding } from '../reading/note-standing';
 import type {
   KnockCheck,
   LoggedBlows,
   MarkKind,
-  PanFamily,
   RoundWay,
   Standing,
   StopgapKind,
   Taking,
   TunerVisit,
 } from '../records/rack-records';
-import type { Reference } from '../records/settings';
+import type { Change, RoundChanges } from '../rounds/round-changes';
 import type { PanPitch } from '../tuning/pan-pitch';
+import type { Reference } from '../tuning/reference';
+import type { ThirdKind } from '../tuning/third-kind';
 import type { ToleranceSet } from '../tuning/tolerances';
 import type { Cents, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
-import type { JudgedStanding } from '../work/note-standing';
-import type { Change, RoundChanges } from '../work/round-changes';
 
 export interface Sheet {
   readonly madeAt: Instant;

@@ -1,5 +1,5 @@
 // The one thing to say about a note: the most important fault, or that there is none.
-import type { ThirdKind } from '../measurement/strike';
+import type { ThirdKind } from './third-kind';
 import { goodTolerances, type Tolerances } from './tolerances';
 import { type Cents, cents, type MidiNote } from './units';
 

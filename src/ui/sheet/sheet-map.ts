@@ -1,9 +1,9 @@
 // The pan on the sheet: black on white, the state of each note by the shape of its oval and by a word or number.
 import type { Drum, NotePlace, PanLayout } from '../../domain/pans/layout';
+import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
-import type { NoteStanding } from '../../domain/work/note-standing';
-import { drawnRadius, middleOf, rim } from '../parts/pan-drawing-geometry';
+import { drawnRadius, middleOf, rim } from '../parts/drawing/pan-drawing-geometry';
 import { element, type MarkupElement } from './markup';
 
 /** What a note of the map says, and what it is called for those who do not see it. */

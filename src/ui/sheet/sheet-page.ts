@@ -1,14 +1,15 @@
 // The sheet as a page: the same piece is shown on the screen, printed, and saved as a file.
+
+import type { NoteStanding } from '../../domain/reading/note-standing';
 import type { Sheet, SheetNote } from '../../domain/sheet/sheet';
 import { displayName } from '../../domain/tuning/note-names';
-import type { NoteStanding } from '../../domain/work/note-standing';
-import { standingLabel } from '../parts/standing-note-mark';
+import { standingLabel } from '../parts/drawing/standing-note-mark';
 import { dayWords } from '../words/day-words';
 import { familyWords } from '../words/family-words';
 import { rackWords } from '../words/rack-words';
 import { a4Words, againstBandWords, signWords, spreadWords } from '../words/result-words';
-import { airLine, roundLine, sheetWords } from '../words/sheet-words';
 import { standingNumber } from '../words/standing-words';
+import { airLine, roundLine, sheetWords } from '../words/tuner/sheet-words';
 import { element, type Markup, type MarkupElement } from './markup';
 import { type MapNote, sheetMap, standingSign } from './sheet-map';
 import { changesSection, sheetStory } from './sheet-story';

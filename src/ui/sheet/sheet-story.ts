@@ -1,7 +1,8 @@
 // The lower part of the sheet: what happened and was done to the pan, what changed, how it was measured, and room to write.
+
+import type { RoundChanges } from '../../domain/rounds/round-changes';
 import type { Sheet, SheetNote } from '../../domain/sheet/sheet';
 import { displayName } from '../../domain/tuning/note-names';
-import type { RoundChanges } from '../../domain/work/round-changes';
 import {
   changedPartials,
   panShiftWords,
@@ -10,8 +11,8 @@ import {
 } from '../words/change-words';
 import { dayWords } from '../words/day-words';
 import { a4Words } from '../words/result-words';
-import { eventWords } from '../words/sheet-event-words';
-import { blowsWords, howWords, sheetWords, tuningWords } from '../words/sheet-words';
+import { eventWords } from '../words/tuner/sheet-event-words';
+import { blowsWords, howWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
 import { element, type Markup, type MarkupElement } from './markup';
 
 /** As many are told on paper; all are in the pan's own file. */

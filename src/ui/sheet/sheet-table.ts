@@ -1,10 +1,10 @@
 // The table of the sheet: one row for each note, lowest first.
 import type { SheetNote } from '../../domain/sheet/sheet';
 import { displayName } from '../../domain/tuning/note-names';
-import { tenths, tenthsUp } from '../words';
 import { rackWords } from '../words/rack-words';
 import { signedTenths } from '../words/result-words';
-import { octaveCell, remarksCell, sheetWords, thirdCell } from '../words/sheet-words';
+import { octaveCell, remarksCell, sheetWords, thirdCell } from '../words/tuner/sheet-words';
+import { tenths, tenthsUp } from '../words/words';
 import { element, type Markup, type MarkupElement } from './markup';
 import { standingSign } from './sheet-map';
 

@@ -1,12 +1,13 @@
 // What changed between two rounds, in words.
-import type { ThirdKind } from '../../domain/measurement/strike';
+
+import type { NoteStanding } from '../../domain/reading/note-standing';
+import type { NoteChange, RoundChanges } from '../../domain/rounds/round-changes';
+import type { ThirdKind } from '../../domain/tuning/third-kind';
 import type { Cents } from '../../domain/tuning/units';
-import type { NoteStanding } from '../../domain/work/note-standing';
-import type { NoteChange, RoundChanges } from '../../domain/work/round-changes';
-import { signedCents, words } from '../words';
 import { rackWords } from './rack-words';
 import { degrees, signedTenths } from './result-words';
 import { partialSigns } from './standing-words';
+import { signedCents, words } from './words';
 
 export const changeWords = {
   title: 'What changed',

@@ -1,5 +1,5 @@
 // The kinds of pans, as they stand in the middle of a sentence.
-import type { PanFamily } from '../../domain/records/rack-records';
+import type { PanFamily } from '../../domain/pans/pan-family';
 
 export const familyWords: Readonly<Record<PanFamily, string>> = {
   lead: 'lead (tenor)',

@@ -1,10 +1,10 @@
 // What a pan's and a note's history say.
 import type { RoundWay } from '../../domain/records/rack-records';
-import type { Trend } from '../../domain/work/pan-drift';
-import type { RoundResult } from '../../domain/work/round-result';
-import { words } from '../words';
+import type { Trend } from '../../domain/rounds/pan-drift';
+import type { RoundResult } from '../../domain/rounds/round-result';
 import { momentWords } from './day-words';
 import { a4Words, degrees, resultWords, signedTenths } from './result-words';
+import { words } from './words';
 
 export const historyWords = {
   title: 'History',

@@ -1,7 +1,7 @@
 // What a pan's page, its form and the rounds say.
 import type { MarkKind, PanFields, RoundWay, Standing } from '../../domain/records/rack-records';
+import type { RoundNews } from '../../domain/rounds/round-progress';
 import { displayName } from '../../domain/tuning/note-names';
-import type { RoundNews } from '../../domain/work/round-progress';
 import { momentWords } from './day-words';
 
 export const panWords = {

@@ -1,8 +1,8 @@
 // What the rack, a pan's page and the form of a pan say.
 import type { StoreTrouble } from '../../domain/ports/pan-store';
+import type { NeedReason } from '../../domain/rack/tuner-need';
+import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
-import type { NoteStanding } from '../../domain/work/note-standing';
-import type { NeedReason } from '../../domain/work/tuner-need';
 
 export const rackWords = {
   pansKept: (count: number) => (count === 1 ? '1 pan' : `${count} pans`),

@@ -2,16 +2,16 @@
 
 import type { PartnerBeat } from '../../domain/pans/partner-beats';
 import type { NotePartial } from '../../domain/pans/ring-partners';
+import type { JudgedNote } from '../../domain/reading/judge-note';
+import type { NoteStanding } from '../../domain/reading/note-standing';
+import type { QuickVerdict } from '../../domain/reading/quick-verdict';
 import type { RoundConditions, RoundWay, Standing } from '../../domain/records/rack-records';
+import type { RoundResult } from '../../domain/rounds/round-result';
 import { displayName } from '../../domain/tuning/note-names';
 import type { PanPitch } from '../../domain/tuning/pan-pitch';
 import type { Hertz } from '../../domain/tuning/units';
-import type { JudgedNote } from '../../domain/work/judge-note';
-import type { NoteStanding } from '../../domain/work/note-standing';
-import type { QuickVerdict } from '../../domain/work/quick-verdict';
-import type { RoundResult } from '../../domain/work/round-result';
-import { directionWord, signedCents, tenths, wholeCents, words } from '../words';
 import { partialSigns } from './standing-words';
+import { directionWord, signedCents, tenths, wholeCents, words } from './words';
 
 export const resultWords = {
   result: 'Result',

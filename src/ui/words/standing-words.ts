@@ -1,9 +1,10 @@
 // How a note stands, with the reason, in a few words.
+
+import type { Fault, JudgedStanding } from '../../domain/reading/note-standing';
 import type { Judged } from '../../domain/tuning/verdict';
-import type { Fault, JudgedStanding } from '../../domain/work/note-standing';
-import { signedCents, verdictWords, words } from '../words';
 import { panWords } from './pan-words';
 import { rackWords } from './rack-words';
+import { signedCents, verdictWords, words } from './words';
 
 /** "good", "flat 9", "octave sharp 12", "buzzing", "walking". */
 export function standingWords({ standing, reason }: JudgedStanding): string {

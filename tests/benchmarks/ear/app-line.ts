@@ -1,6 +1,6 @@
 // The one place where the benchmark calls the app's estimator of a single line.
-import { type MeasuredLine, measureLine } from '../../../src/dsp/measure-line';
-import { type SpectralLine, StrikeSpectrum } from '../../../src/dsp/strike-spectrum';
+import { type MeasuredLine, measureLine } from '../../../src/dsp/line/measure-line';
+import { type SpectralLine, StrikeSpectrum } from '../../../src/dsp/spectrum/strike-spectrum';
 
 /** Longest window that is asked for, with the stretch before it, s. */
 const longest = 1.25;

@@ -6,7 +6,7 @@ import {
 } from '../../../src/domain/knock-check/damage-evidence';
 import { damageSigns } from '../../../src/domain/knock-check/damage-signs';
 import { comparisonNotes } from '../../../src/domain/knock-check/pan-damage-signs';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { hertz } from '../../../src/domain/tuning/units';
 import type { Damage } from '../../sounds/damaged-note';
 import { type DamagedPanOptions, damagedPan } from '../../sounds/damaged-pan';

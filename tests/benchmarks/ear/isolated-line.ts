@@ -2,7 +2,7 @@
 
 import { frequencyOf } from '../../../src/domain/tuning/equal-temperament';
 import { centsBetween, midiNote } from '../../../src/domain/tuning/units';
-import { leadSeconds } from '../../../src/dsp/strike-spectrum';
+import { leadSeconds } from '../../../src/dsp/spectrum/strike-spectrum';
 import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
 import { boundCents } from '../../sounds/cramer-rao';
 import { measuredByApp, spectrumFor } from './app-line';

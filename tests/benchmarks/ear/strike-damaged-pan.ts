@@ -1,9 +1,9 @@
 // Strikes the notes of a damaged pan as the knock check has them struck, and says what was heard.
 import type { Heard, Strike } from '../../../src/domain/measurement/strike';
 import type { RefusedBlows } from '../../../src/domain/records/rack-records';
+import { blowHeard, noBlows, refusedBlowsOf } from '../../../src/domain/rounds/refused-blows';
+import { beginRound, strikeHeard } from '../../../src/domain/rounds/round-progress';
 import { type MidiNote, midiNote, seconds } from '../../../src/domain/tuning/units';
-import { blowHeard, noBlows, refusedBlowsOf } from '../../../src/domain/work/refused-blows';
-import { beginRound, strikeHeard } from '../../../src/domain/work/round-progress';
 import { finallyHeard } from '../../dsp/listen-to';
 import type { DamagedNote } from '../../sounds/damaged-note';
 import type { DamagedPan } from '../../sounds/damaged-pan';

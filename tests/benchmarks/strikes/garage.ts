@@ -70,7 +70,9 @@ export function noisy({ samples, sampleRate }: Sound, snrDb: number, seed: numbe
   const noise = pinkPool(sampleRate);
   const first = Math.floor(seededRandom(seed)() * noise.length);
   return keptBelowFull({
-    samples: samples.map((value, n) => value + deviation * (noise[(first + n) % noise.length] ?? 0)),
+    samples: samples.map(
+      (value, n) => value + deviation * (noise[(first + n) % noise.length] ?? 0),
+    ),
     sampleRate,
   });
 }

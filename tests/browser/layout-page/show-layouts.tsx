@@ -3,15 +3,15 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
-import { builtInLayouts } from '../../../src/domain/pans/built-in-layouts';
 import type { PanLayout } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { builtInLayouts } from '../../../src/domain/pans/layouts/built-in-layouts';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { mirrored } from '../../../src/domain/pans/mirrored';
 import type { MidiNote } from '../../../src/domain/tuning/units';
-import { type ChosenLayout, LayoutChooser } from '../../../src/ui/parts/layout-chooser';
-import type { NoteMark } from '../../../src/ui/parts/note-mark';
-import { PanDrawing } from '../../../src/ui/parts/pan-drawing';
-import { LayoutEditor } from '../../../src/ui/screens/layout-editor';
+import type { NoteMark } from '../../../src/ui/parts/drawing/note-mark';
+import { PanDrawing } from '../../../src/ui/parts/drawing/pan-drawing';
+import { type ChosenLayout, LayoutChooser } from '../../../src/ui/parts/layout/layout-chooser';
+import { LayoutEditor } from '../../../src/ui/screens/pan/layout-editor';
 import '../../../src/ui/theme.css';
 
 const layoutCalled = (id: string): PanLayout => {

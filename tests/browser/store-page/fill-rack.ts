@@ -1,7 +1,7 @@
 // Fills the rack with invented pans of invented readings, through the store itself.
 
 import { notesOf } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import type { PanStore } from '../../../src/domain/ports/pan-store';
 import {
   type PanId,
@@ -25,7 +25,7 @@ import {
   shiftedBy,
 } from '../../../src/domain/tuning/units';
 import { between, gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
-import * as samples from '../../storage/rack-sample';
+import * as samples from '../../storage/rack/rack-sample';
 
 export const strikesOfReading = 3;
 export const notes = notesOf(lowCLead);

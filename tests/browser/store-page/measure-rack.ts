@@ -3,7 +3,7 @@ import type { BackupFiles } from '../../../src/domain/ports/backup-files';
 import type { CardCopy } from '../../../src/domain/ports/card-copy';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import type { Loaded, PanStore } from '../../../src/domain/ports/pan-store';
-import { readingValues } from '../../../src/domain/records/reading-values';
+import { readingValues } from '../../../src/domain/reading/reading-values';
 import { cents, hertz } from '../../../src/domain/tuning/units';
 import { notes, rackPan, rackRound } from './fill-rack';
 

@@ -1,7 +1,7 @@
 // Saves without a pause, to be killed in the middle of it, and looks afterwards for what is there.
 import type { Loaded, PanStore } from '../../../src/domain/ports/pan-store';
 import { attachmentId, type PanId, panId, roundOf } from '../../../src/domain/records/rack-records';
-import * as samples from '../../storage/rack-sample';
+import * as samples from '../../storage/rack/rack-sample';
 
 declare global {
   interface Window {

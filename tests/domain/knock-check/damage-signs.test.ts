@@ -4,9 +4,9 @@ import { damageSigns } from '../../../src/domain/knock-check/damage-signs';
 import { comparisonNotes, panDamageSigns } from '../../../src/domain/knock-check/pan-damage-signs';
 import type { Strike } from '../../../src/domain/measurement/strike';
 import { notesOf } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { cents, decibels, hertz, midiNote, seconds } from '../../../src/domain/tuning/units';
-import { type StrikeSketch, strikeSample } from '../work/strike-sample';
+import { type StrikeSketch, strikeSample } from '../reading/strike-sample';
 
 const d5 = midiNote(74);
 

@@ -6,19 +6,19 @@ import { notesOfKey, pitchClassOf } from '../../../src/domain/knock-check/set-ne
 import { softOrder } from '../../../src/domain/knock-check/soft-order';
 import { usualTonightRules } from '../../../src/domain/knock-check/tonight-rules';
 import type { Strike } from '../../../src/domain/measurement/strike';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { strikesOf } from '../../../src/domain/reading/reading-values';
 import { type ReadingRecord, recordId, roundOf } from '../../../src/domain/records/rack-records';
-import { strikesOf } from '../../../src/domain/records/reading-values';
 import { strikeRecordOf } from '../../../src/domain/records/strike-record';
+import { beginRound, nextNote, strikeHeard } from '../../../src/domain/rounds/round-progress';
+import { roundResult } from '../../../src/domain/rounds/round-result';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { cents, hertz, instant, type MidiNote, midiNote } from '../../../src/domain/tuning/units';
-import { beginRound, nextNote, strikeHeard } from '../../../src/domain/work/round-progress';
-import { roundResult } from '../../../src/domain/work/round-result';
 import { finallyHeard } from '../../dsp/listen-to';
 import { type DroppedPan, droppedPracticePan, type Fall } from '../../sounds/dropped-practice-pan';
-import { sampleReading } from '../../storage/rack-sample';
-import { startSample } from '../work/round-sample';
+import { sampleReading } from '../../storage/rack/rack-sample';
+import { startSample } from '../rounds/round-sample';
 
 const sampleRate = 48_000;
 const n = (name: string): MidiNote => parseNote(name) ?? midiNote(0);

@@ -2,22 +2,22 @@
 // rules is the user.
 import { describe, expect, it } from 'vitest';
 import { judgeTonight, type TonightFindings } from '../../../src/domain/knock-check/judge-tonight';
-import { type LookKind, lookKinds } from '../../../src/domain/knock-check/look-kinds';
 import { notesOfKey, pitchClassOf } from '../../../src/domain/knock-check/set-needs';
 import type { SignKind } from '../../../src/domain/knock-check/tonight-notes';
 import { type RuleChanges, rulesWith } from '../../../src/domain/knock-check/tonight-rules';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { type LookKind, lookKinds } from '../../../src/domain/records/look-kinds';
 import {
   type KnockCheck,
   panId,
   recordId,
   roundId,
 } from '../../../src/domain/records/rack-records';
+import type { RoundResult } from '../../../src/domain/rounds/round-result';
 import { parseNote } from '../../../src/domain/tuning/note-names';
 import { instant, type MidiNote, midiNote } from '../../../src/domain/tuning/units';
-import type { RoundResult } from '../../../src/domain/work/round-result';
-import { type ResultSketch, resultSample, wholeLead } from '../work/result-sample';
-import type { NoteSketch } from '../work/round-sample';
+import { type ResultSketch, resultSample, wholeLead } from '../rounds/result-sample';
+import type { NoteSketch } from '../rounds/round-sample';
 
 const n = (name: string): MidiNote => parseNote(name) ?? midiNote(0);
 const minute = 60_000;

@@ -10,9 +10,9 @@ import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { instant } from '../../../src/domain/tuning/units';
 import { panWith, type RoundSketch } from '../../browser/seeded-pans';
 import { damagedLead } from '../../browser/sheet-rack';
-import { sampleErasure, sampleKnockCheck, sampleVisit } from '../../storage/rack-sample';
+import { sampleErasure, sampleKnockCheck, sampleVisit } from '../../storage/rack/rack-sample';
+import { day, firstDay } from '../rounds/round-sample';
 import { panRecordsOf, readingsByRound } from '../sheet/sheet-sample';
-import { day, firstDay } from '../work/round-sample';
 
 const on = (days: number) => instant(firstDay + days * day);
 

@@ -10,7 +10,7 @@ import {
   notesOfKey,
   pitchClassOf,
 } from '../../../src/domain/knock-check/set-needs';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 
 const tonics = ['c', 'c#', 'd', 'eb', 'e', 'f', 'f#', 'g', 'ab', 'a', 'bb', 'b'];

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { softOrder } from '../../../src/domain/knock-check/soft-order';
-import { doubleSecond } from '../../../src/domain/pans/double-second';
 import { notesOf } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { doubleSecond } from '../../../src/domain/pans/layouts/double-second';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { octaveOrder } from '../../../src/domain/rounds/round-order';
 import { noteName } from '../../../src/domain/tuning/note-names';
 import { midiNote } from '../../../src/domain/tuning/units';
-import { octaveOrder } from '../../../src/domain/work/round-order';
 
 const sorted = (notes: readonly number[]) => [...notes].sort((a, b) => a - b);
 const point = (clock: number, radius: number, drum = 0) =>

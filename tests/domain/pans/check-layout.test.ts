@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkLayout } from '../../../src/domain/pans/check-layout';
 import type { NotePlace, PanLayout } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { midiNote } from '../../../src/domain/tuning/units';
 
 const places = lowCLead.drums.flatMap((drum) => drum.notes);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { checkLayout } from '../../../src/domain/pans/check-layout';
-import { doubleSecond } from '../../../src/domain/pans/double-second';
 import {
   addDrum,
   mirrorDrum,
@@ -23,10 +22,11 @@ import {
 } from '../../../src/domain/pans/edit-layout';
 import type { EditResult } from '../../../src/domain/pans/edit-result';
 import { notesOf, type PanLayout } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { doubleSecond } from '../../../src/domain/pans/layouts/double-second';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { emptyLayout } from '../../../src/domain/pans/layouts/unplaced-layouts';
 import { mirrored } from '../../../src/domain/pans/mirrored';
 import { furthestRadius, outlineOf } from '../../../src/domain/pans/note-outline';
-import { emptyLayout } from '../../../src/domain/pans/unplaced-layouts';
 import { cents, midiNote } from '../../../src/domain/tuning/units';
 import * as fc from '../../properties';
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { builtInLayouts } from '../../../src/domain/pans/built-in-layouts';
-import { doubleSecond } from '../../../src/domain/pans/double-second';
 import { notesOf } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { builtInLayouts } from '../../../src/domain/pans/layouts/built-in-layouts';
+import { doubleSecond } from '../../../src/domain/pans/layouts/double-second';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { sixBassB } from '../../../src/domain/pans/layouts/six-bass-b';
 import { neighboursOf, neighboursOn } from '../../../src/domain/pans/neighbours';
-import { sixBassB } from '../../../src/domain/pans/six-bass-b';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 import { midiNote } from '../../../src/domain/tuning/units';
 

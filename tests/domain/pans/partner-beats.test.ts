@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { heardBeats, type NoteLines, partnerBeats } from '../../../src/domain/pans/partner-beats';
 import { ringPairs } from '../../../src/domain/pans/ring-partners';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';

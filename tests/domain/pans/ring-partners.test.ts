@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PanLayout } from '../../../src/domain/pans/layout';
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { ringPairs, ringPartnersOf } from '../../../src/domain/pans/ring-partners';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';

@@ -1,5 +1,5 @@
 // What an invented pan is called and how it is laid out, for tests that need all of its fields.
-import { lowCLead } from '../../../src/domain/pans/low-c-lead';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import type { PanFields } from '../../../src/domain/records/rack-records';
 
 /** A lead about which nothing is known, but for `known`. */

@@ -1,7 +1,8 @@
 // fast-check: any valid record, any valid attachment, and any plain data.
 
-import { lookAnswers, lookKinds } from '../../../src/domain/knock-check/look-kinds';
 import type { PanLayout } from '../../../src/domain/pans/layout';
+import { blowFirmnesses, blowPlaces, blowSides } from '../../../src/domain/records/blow-places';
+import { lookAnswers, lookKinds } from '../../../src/domain/records/look-kinds';
 import type {
   Attachment,
   Blows,
@@ -30,7 +31,6 @@ import {
   midiNote,
   seconds,
 } from '../../../src/domain/tuning/units';
-import { blowFirmnesses, blowPlaces, blowSides } from '../../../src/domain/work/blow-places';
 import * as fc from '../../properties';
 
 /** Without −0, which JSON does not hold. */

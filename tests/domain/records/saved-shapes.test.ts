@@ -1,8 +1,8 @@
 // Records as the first version that was ever given to anyone wrote them. These files never change.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { restoreAttachment } from '../../../src/domain/records/restore-attachment';
-import { restoreRecord } from '../../../src/domain/records/restore-record';
+import { restoreAttachment } from '../../../src/domain/records/restore/restore-attachment';
+import { restoreRecord } from '../../../src/domain/records/restore/restore-record';
 
 const folder = new URL('../../saved-shapes/shape-1/', import.meta.url);
 const files = readdirSync(folder);

@@ -4,8 +4,8 @@ import { sheetRounds } from '../../../src/domain/sheet/make-sheet';
 import { cents, instant, midiNote, seconds } from '../../../src/domain/tuning/units';
 import { leadNotes, panWith } from '../../browser/seeded-pans';
 import { damagedLead, knockedLead } from '../../browser/sheet-rack';
-import { sampleBlows, sampleErasure, sampleVisit } from '../../storage/rack-sample';
-import { day, firstDay } from '../work/round-sample';
+import { sampleBlows, sampleErasure, sampleVisit } from '../../storage/rack/rack-sample';
+import { day, firstDay } from '../rounds/round-sample';
 import { panRecordsOf, sheetSample } from './sheet-sample';
 
 const sheet = sheetSample(knockedLead, 'The band, 555 0100');

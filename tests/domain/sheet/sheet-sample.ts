@@ -1,7 +1,6 @@
 // The sheet of a pan as the app makes it from its records, for tests.
 
 import { knockSigns, type ReadingsByRound } from '../../../src/domain/knock-check/round-signs';
-import { resultOf } from '../../../src/domain/records/make-pan-card';
 import type {
   PanRecords,
   RackRecord,
@@ -9,6 +8,7 @@ import type {
   RoundStart,
 } from '../../../src/domain/records/rack-records';
 import { panId, roundOf } from '../../../src/domain/records/rack-records';
+import { resultOf } from '../../../src/domain/rounds/result-of-round';
 import { makeSheet, sheetRounds } from '../../../src/domain/sheet/make-sheet';
 import type { Sheet } from '../../../src/domain/sheet/sheet';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';

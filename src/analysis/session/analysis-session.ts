@@ -1,0 +1,107 @@
+// What the analysis thread does with each message; the worker itself is only a shell around it.
+import type { SoundBlock } from '../../domain/measurement/sound-block';
+import type { Heard, ListeningContext } from '../../domain/measurement/strike';
+import { standardA4 } from '../../domain/tuning/equal-temperament';
+import { seconds } from '../../domain/tuning/units';
+import { SoundMemory } from '../../dsp/onsets/sound-memory';
+import { StrikeListener } from '../../dsp/strike-listener';
+import type { FromWorker, ToWorker } from './protocol';
+
+/** Below every real microphone; keeps the level of exact zeros finite, linear. */
+const lowestPeak = 1e-9;
+
+type Cut = Extract<ToWorker, { readonly type: 'cut' }>;
+
+export class AnalysisSession {
+  #context: ListeningContext = { a4: standardA4, expected: null, notes: null };
+  #listener: StrikeListener | null = null;
+  #source: MessagePort | null = null;
+  #memory: SoundMemory | null = null;
+  #sampleRate = 0;
+  /** Stretches whose end has not been heard yet. */
+  #cuts: readonly Cut[] = [];
+
+  constructor(readonly post: (message: FromWorker) => void) {}
+
+  /** Acts on one message of the page; answers and everything heard go out through `post`. */
+  handle(message: ToWorker): void {
+    switch (message.type) {
+      case 'hello':
+        this.post({ type: 'hello' });
+        break;
+      case 'context':
+        this.#context = message.context;
+        this.#listener?.setContext(message.context);
+        break;
+      case 'begin':
+        this.#listenAnew(message.sampleRate);
+        break;
+      case 'port':
+        this.#listenAnew(message.sampleRate);
+        this.#readFrom(message.port);
+        break;
+      case 'samples':
+        this.#hear(message.samples);
+        break;
+      case 'cut':
+        this.#cuts = [...this.#cuts, message];
+        this.#sendCuts(false);
+        break;
+      case 'finish':
+        this.#report(this.#listener?.finish() ?? []);
+        this.#sendCuts(true);
+        this.post({ type: 'finished', ticket: message.ticket });
+        break;
+      default:
+        message satisfies never;
+    }
+  }
+
+  #listenAnew(sampleRate: number): void {
+    this.#source?.close();
+    this.#source = null;
+    // What was asked of the sound before is not answered with this one.
+    for (const { ticket } of this.#cuts) this.post({ type: 'cut', ticket, sound: null });
+    this.#cuts = [];
+    this.#listener = new StrikeListener(sampleRate, this.#context);
+    this.#memory = new SoundMemory(sampleRate);
+    this.#sampleRate = sampleRate;
+  }
+
+  #hear(samples: Float32Array): void {
+    this.#memory?.push(samples);
+    this.#report(this.#listener?.push(samples) ?? []);
+    if (this.#cuts.length > 0) this.#sendCuts(false);
+  }
+
+  /** Answers the stretches that have been heard to their end; `isOver`: no more sound will come. */
+  #sendCuts(isOver: boolean): void {
+    const memory = this.#memory;
+    const waiting: Cut[] = [];
+    for (const cut of this.#cuts) {
+      if (!isOver && memory && !memory.has(seconds(cut.from + cut.length))) {
+        waiting.push(cut);
+        continue;
+      }
+      const samples = memory?.cut(cut.from, cut.length) ?? null;
+      const sound = samples && { samples, sampleRate: this.#sampleRate };
+      this.post({ type: 'cut', ticket: cut.ticket, sound });
+    }
+    this.#cuts = waiting;
+  }
+
+  #readFrom(port: MessagePort): void {
+    this.#source = port;
+    port.onmessage = ({ data: { samples, peak } }: MessageEvent<SoundBlock>) => {
+      // Blocks that were on their way when another listening began belong to nobody.
+      if (this.#source !== port) return;
+      this.#hear(samples);
+      this.post({ type: 'level', levelDb: 20 * Math.log10(Math.max(peak, lowestPeak)) });
+      port.postMessage(samples, [samples.buffer]);
+    };
+  }
+
+  #report(heard: readonly Heard[]): void {
+    for (const each of heard) this.post({ type: 'heard', heard: each });
+  }
+}

@@ -1,0 +1,120 @@
+// How much a pan needs the tuner, and why, in order of weight.
+
+import type { NoteResult } from '../rounds/round-result';
+import { type Cents, cents, type Instant, type MidiNote } from '../tuning/units';
+
+export type NeedReason =
+  | { readonly kind: 'cracked'; readonly notes: readonly MidiNote[] }
+  | { readonly kind: 'dead'; readonly notes: readonly MidiNote[] }
+  | { readonly kind: 'avoid'; readonly notes: readonly MidiNote[] }
+  | { readonly kind: 'out'; readonly notes: readonly MidiNote[] }
+  | { readonly kind: 'buzzing'; readonly notes: readonly MidiNote[] }
+  /** The whole pan lies this far from the band's pitch. */
+  | { readonly kind: 'pan-pitch'; readonly cents: Cents }
+  /** Notes moved this much since the round before (mean of absolute values). */
+  | { readonly kind: 'drift'; readonly cents: Cents }
+  | { readonly kind: 'old-round'; readonly lastRoundAt: Instant }
+  | { readonly kind: 'never-read' };
+
+export interface TunerNeed {
+  /** Larger is more; 0: nothing known, or nothing wrong. */
+  readonly need: number;
+  /** Heaviest first. */
+  readonly reasons: readonly NeedReason[];
+}
+
+/**
+ * The weights, all in one unit: a note that is clearly out is 4. They put in numbers what a tuner's day goes
+ * into; common practice, no source. A crack comes first because it spreads and because that pan must not be
+ * played; a whole pan that has moved is much work, but can be played by itself.
+ */
+const needWeights = {
+  /** For each note. */
+  cracked: 40,
+  dead: 20,
+  avoid: 10,
+  out: 4,
+  buzzing: 3,
+  /** For each cent beyond `free`, up to `most`. */
+  panPitch: { each: 1, free: 5, most: 20 },
+  drift: { each: 1, free: 1, most: 10 },
+  /** For each 30 days beyond `free` days. */
+  oldRound: { each: 1, free: 180, most: 6 },
+  neverRead: 6,
+} as const;
+
+export interface NeedFindings {
+  /** The notes after the newest finished round, or with their marks only; empty: nothing known. */
+  readonly notes: readonly Pick<NoteResult, 'note' | 'standing' | 'reason'>[];
+  readonly panPitch: Cents | null;
+  /** `meanChange` since the round before. */
+  readonly drift: Cents | null;
+}
+
+interface Weighed {
+  readonly weight: number;
+  readonly reason: NeedReason;
+}
+
+const noteKinds = ['cracked', 'dead', 'avoid', 'out', 'buzzing'] as const;
+type NoteKind = (typeof noteKinds)[number];
+
+/** The need that follows from the readings and marks; what time adds comes with `needNow`. */
+export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
+  const weighed: Weighed[] = noteKinds.map((kind) => {
+    const these = notes.filter((note) => kindOf(note) === kind).map(({ note }) => note);
+    return { weight: needWeights[kind] * these.length, reason: { kind, notes: these } };
+  });
+  const pitch = cents(panPitch ?? 0);
+  const moved = cents(drift ?? 0);
+  weighed.push(
+    {
+      weight: beyond(needWeights.panPitch, Math.abs(pitch)),
+      reason: { kind: 'pan-pitch', cents: pitch },
+    },
+    { weight: beyond(needWeights.drift, moved), reason: { kind: 'drift', cents: moved } },
+  );
+  return needOf(weighed);
+}
+
+const day = 24 * 3600 * 1000;
+
+/** The need of a pan today: that of its card, and what is added by an old round or by none. */
+export function needNow(
+  card: TunerNeed & { readonly lastRoundAt: Instant | null },
+  now: Instant,
+): TunerNeed {
+  const { lastRoundAt } = card;
+  const added: Weighed =
+    lastRoundAt === null
+      ? { weight: needWeights.neverRead, reason: { kind: 'never-read' } }
+      : {
+          weight: beyond(needWeights.oldRound, (now - lastRoundAt) / day, 30),
+          reason: { kind: 'old-round', lastRoundAt },
+        };
+  const { need, reasons } = needOf([added]);
+  // The lightest weights there are: their reasons come last.
+  return { need: card.need + need, reasons: [...card.reasons, ...reasons] };
+}
+
+/** One note has one kind, so that nothing counts twice. */
+function kindOf({ standing, reason }: NeedFindings['notes'][number]): NoteKind | null {
+  if (reason.kind === 'mark') return reason.mark;
+  return standing === 'avoid' || standing === 'out' ? standing : null;
+}
+
+const beyond = (
+  { each, free, most }: { readonly each: number; readonly free: number; readonly most: number },
+  value: number,
+  unit = 1,
+): number => Math.min(most, Math.max(0, (each * (value - free)) / unit));
+
+function needOf(weighed: readonly Weighed[]): TunerNeed {
+  const heaviest = weighed
+    .filter(({ weight }) => weight > 0)
+    .sort((one, other) => other.weight - one.weight);
+  return {
+    need: heaviest.reduce((sum, { weight }) => sum + weight, 0),
+    reasons: heaviest.map(({ reason }) => reason),
+  };
+}

@@ -1,0 +1,47 @@
+// Which pans a tuner should see first when the visit has only so many hours.
+
+import type { Instant } from '../tuning/units';
+import type { PanCard } from './pan-card';
+import { inRackOrder } from './rack-order';
+import { type NeedReason, needNow } from './tuner-need';
+
+/** Common practice, no source: a blend and fine tuning of one pan. */
+export const usualHoursOfPan = 1.5;
+
+export interface PlannedPan {
+  readonly card: PanCard;
+  /** Heaviest first, those that time adds among them. */
+  readonly reasons: readonly NeedReason[];
+}
+
+export interface VisitPlan {
+  /** As many as the hours allow, most in need first. */
+  readonly inTime: readonly PlannedPan[];
+  /** Those that need the tuner too, but come after the hours are over. */
+  readonly later: readonly PlannedPan[];
+  /** Nothing speaks for these. */
+  readonly fine: readonly PanCard[];
+}
+
+/** The order of a visit of `hours`, at `hoursOfPan` each; both more than 0. Pans off the rack are left out. */
+export function visitPlan(
+  cards: readonly PanCard[],
+  { hours, hoursOfPan }: { readonly hours: number; readonly hoursOfPan: number },
+  now: Instant,
+): VisitPlan {
+  const ordered = inRackOrder(
+    cards.filter(({ isRemoved }) => !isRemoved),
+    'need',
+    now,
+  );
+  const needy: PlannedPan[] = [];
+  const fine: PanCard[] = [];
+  for (const card of ordered) {
+    const { need, reasons } = needNow(card, now);
+    if (need > 0) needy.push({ card, reasons });
+    else fine.push(card);
+  }
+  // A tenth of a minute more or less is no reason to send a pan home.
+  const fits = Math.floor(hours / hoursOfPan + 1e-3);
+  return { inTime: needy.slice(0, fits), later: needy.slice(fits), fine };
+}

@@ -1,0 +1,29 @@
+// What all records have: the rules for it, and for the names that records call each other by.
+import { type Instant, instant, midiNote } from '../../tuning/units';
+import { attachmentId, type PanId, panId, type RecordId, recordId, roundId } from '../rack-records';
+import { type FieldRules, needed } from './field-rules';
+import { identity, oneOf, wholeWithin } from './value-rules';
+
+/** Last moment a date of the language can hold, ms since 1970 (ECMAScript, "Time Values and Time Range"). */
+const lastInstant = 8.64e15;
+
+export const panIdRule = identity(panId);
+export const roundIdRule = identity(roundId);
+export const recordIdRule = identity(recordId);
+export const attachmentIdRule = identity(attachmentId);
+export const noteRule = wholeWithin(midiNote, 0, 127);
+export const instantRule = wholeWithin(instant, 0, lastInstant);
+
+interface Head {
+  readonly shape: 1;
+  readonly id: RecordId;
+  readonly pan: PanId;
+  readonly at: Instant;
+}
+
+export const headRules: FieldRules<Head> = {
+  shape: needed(oneOf([1])),
+  id: needed(recordIdRule),
+  pan: needed(panIdRule),
+  at: needed(instantRule),
+};

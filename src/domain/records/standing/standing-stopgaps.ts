@@ -1,0 +1,22 @@
+// Which stopgaps are on a pan's notes now.
+import type { MidiNote } from '../../tuning/units';
+import type { PanRecords, Stopgap } from '../rack-records';
+import { olderFirst } from '../record-order';
+import { withoutErased } from './without-erased';
+
+/**
+ * The newest stopgap of each note that is not erased; notes whose newest one is `none` are not there. Stopgaps
+ * made at `until` or later do not count yet.
+ */
+export function standingStopgaps(
+  records: PanRecords,
+  until: number = Number.POSITIVE_INFINITY,
+): ReadonlyMap<MidiNote, Stopgap> {
+  const standing = new Map<MidiNote, Stopgap>();
+  for (const stopgap of [...withoutErased(records).stopgaps].sort(olderFirst)) {
+    if (stopgap.at >= until) continue;
+    if (stopgap.stopgap === 'none') standing.delete(stopgap.note);
+    else standing.set(stopgap.note, stopgap);
+  }
+  return standing;
+}

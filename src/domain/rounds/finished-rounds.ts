@@ -1,0 +1,13 @@
+import { type PanRecords, type RoundStart, roundOf } from '../records/rack-records';
+import { olderFirst } from '../records/record-order';
+import { withoutErased } from '../records/standing/without-erased';
+
+/** The newest finished rounds of a pan, newest first, at most `count`: those a card needs the readings of. */
+export function newestFinishedRounds(records: PanRecords, count = 2): readonly RoundStart[] {
+  const { rounds, ends } = withoutErased(records);
+  const finished = new Set(ends.filter((end) => end.ending === 'finished').map((end) => end.round));
+  return rounds
+    .filter((start) => finished.has(roundOf(start)))
+    .sort((one, other) => olderFirst(other, one))
+    .slice(0, count);
+}

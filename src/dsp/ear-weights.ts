@@ -1,5 +1,0 @@
-// Fitted; to be replaced.
-import type { Weights } from './fitted-score';
-export const forExpected = 3;
-export const noteWeights: Weights = {};
-export const blowWeights: Weights = {};

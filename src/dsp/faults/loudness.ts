@@ -1,0 +1,45 @@
+// How loud a strike was for this microphone in this room.
+import type { Loudness } from '../../domain/measurement/strike';
+
+/** A strike that stands less than this over the room is soft: the noise then moves its partials, dB. */
+export const softOverRoomDb = 20;
+/** Softer peaks lose their partials in the converter's own noise on many phones, dB of full scale. */
+export const softPeakDb = -45;
+/** Louder peaks are near the converter's end, and a phone's automatic gain may bend them, dB of full scale. */
+export const loudPeakDb = -3;
+
+/** Frame whose loudest one is compared with the room, s. */
+const frameSeconds = 0.02;
+/** The loudest frame lies in this time after the onset, s. */
+const attackSeconds = 0.3;
+
+/**
+ * Grade of the strike in `samples[onset…end)` (−1…1). `roomDb` is the level of the room's noise before it, dB of full
+ * scale (root mean square), as the strike's own loudest 20 ms are measured against it.
+ */
+export function loudnessOf(
+  samples: Float32Array,
+  onset: number,
+  end: number,
+  sampleRate: number,
+  roomDb: number,
+): Loudness {
+  const until = Math.min(end, onset + Math.round(attackSeconds * sampleRate));
+  const frame = Math.max(1, Math.round(frameSeconds * sampleRate));
+  let peak = 0;
+  let loudest = 0;
+  for (let start = onset; start < until; start += frame) {
+    const stop = Math.min(until, start + frame);
+    let power = 0;
+    for (let n = start; n < stop; n++) {
+      const size = Math.abs(samples[n] ?? 0);
+      peak = Math.max(peak, size);
+      power += size * size;
+    }
+    loudest = Math.max(loudest, power / frame);
+  }
+  const peakDb = 20 * Math.log10(peak + 1e-10);
+  if (peakDb > loudPeakDb) return 'loud';
+  const overRoom = 10 * Math.log10(loudest + 1e-20) - roomDb;
+  return peakDb < softPeakDb || overRoom < softOverRoomDb ? 'soft' : 'good';
+}

@@ -1,0 +1,170 @@
+// Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
+import type { BandSignal } from '../spectrum/band-signal';
+import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
+
+/** Lines that are asked, the strongest ones, and how far below the strongest they may lie, dB. */
+const mostLines = 3;
+const faintestDb = -25;
+const needed = 2;
+const bandHz = 90;
+/** The phase is drawn through this time on either side of a moment, but for the band's own blur, s. */
+const reachSeconds = 0.055;
+const blurSeconds = 0.009;
+/** Jumps are looked for from here on: before, the pitch still glides fast, s. */
+const earliest = 0.08;
+/** A jump is at least this large and this many standard errors, radians. */
+const smallestJump = 0.6;
+const leastErrors = 6;
+/** In a beat's trough the phase may turn over; there the amplitude falls below this part of what is around it. */
+const trough = 0.55;
+/** A line that has faded to this part of its start says nothing more. */
+const faded = 0.06;
+
+/**
+ * Whether samples are missing from the sound that `spectrum` has loaded, between 0.08 s after the onset and `until` (s):
+ * the phases of its strongest `lines` jump at one moment while their amplitudes go on.
+ */
+export function hasPhaseJump(
+  spectrum: StrikeSpectrum,
+  lines: readonly SpectralLine[],
+  until: number,
+): boolean {
+  const loudest = lines[0]?.amplitude ?? 0;
+  const asked: SpectralLine[] = [];
+  for (const line of lines) {
+    const isApart = asked.every((other) => Math.abs(other.hz - line.hz) > 2 * bandHz);
+    if (asked.length < mostLines && isApart && line.amplitude > loudest * 10 ** (faintestDb / 20)) {
+      asked.push(line);
+    }
+  }
+  // One line alone may turn over in the trough of a beat; two do not at one moment.
+  if (asked.length < needed) return false;
+  const tracks = asked.map((line) => jumpsOf(spectrum, line.hz, until));
+  const times = tracks.flat();
+  return times.some(
+    (time) =>
+      tracks.filter((track) => track.some((other) => Math.abs(other - time) < 2 * blurSeconds))
+        .length >= needed,
+  );
+}
+
+/** Moments (s after the onset) at which the line near `hz` jumps. */
+function jumpsOf(spectrum: StrikeSpectrum, hz: number, until: number): number[] {
+  const mark = spectrum.work.mark();
+  const band = spectrum.band(hz, Math.min(bandHz, 0.85 * hz));
+  const jumps = jumpsIn(band, until);
+  spectrum.work.release(mark);
+  return jumps;
+}
+
+function jumpsIn(band: BandSignal, until: number): number[] {
+  const reach = Math.round(reachSeconds * band.rate);
+  const blur = Math.max(1, Math.round(blurSeconds * band.rate));
+  const first = Math.ceil((leadSeconds + earliest) * band.rate);
+  const last = Math.floor((leadSeconds + until) * band.rate) - reach;
+  const start = amplitudeAt(band, first);
+  const jumps: number[] = [];
+  for (let at = first; at < last; at++) {
+    if (amplitudeAt(band, at) < faded * start) break;
+    const before = drawPhase(band, at - reach, at - blur, at);
+    const after = drawPhase(band, at + blur, at + reach, at);
+    const jump = Math.abs(wrapped(after.phase - before.phase));
+    const error = Math.hypot(before.error, after.error);
+    const mean = 0.5 * (before.amplitude + after.amplitude);
+    const inTrough = Math.min(before.edge, after.edge) < trough * mean;
+    if (jump > smallestJump && jump > leastErrors * error && !inTrough) {
+      jumps.push(at / band.rate - leadSeconds);
+    }
+  }
+  return jumps;
+}
+
+interface DrawnPhase {
+  /** Phase at the moment in question, radians, with its standard error. */
+  readonly phase: number;
+  readonly error: number;
+  /** Mean amplitude, and amplitude drawn on to the moment. */
+  readonly amplitude: number;
+  readonly edge: number;
+}
+
+/** Straight lines through phase and amplitude of samples `from`…`to`, drawn on to sample `at`. */
+function drawPhase(band: BandSignal, from: number, to: number, at: number): DrawnPhase {
+  const { re, im } = band;
+  let turnRe = 0;
+  let turnIm = 0;
+  for (let n = from + 1; n < to; n++) {
+    const a = re[n] ?? 0;
+    const b = im[n] ?? 0;
+    const c = re[n - 1] ?? 0;
+    const d = im[n - 1] ?? 0;
+    turnRe += a * c + b * d;
+    turnIm += b * c - a * d;
+  }
+  const turn = Math.atan2(turnIm, turnRe);
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let n = from; n < to; n++) {
+    const angle = turn * (n - at);
+    sumRe += (re[n] ?? 0) * Math.cos(angle) + (im[n] ?? 0) * Math.sin(angle);
+    sumIm += (im[n] ?? 0) * Math.cos(angle) - (re[n] ?? 0) * Math.sin(angle);
+  }
+  const rough = Math.atan2(sumIm, sumRe);
+  const phases = new LineFit();
+  const amplitudes = new LineFit();
+  for (let n = from; n < to; n++) {
+    const x = re[n] ?? 0;
+    const y = im[n] ?? 0;
+    phases.add(n - at, wrapped(Math.atan2(y, x) - turn * (n - at) - rough));
+    amplitudes.add(n - at, Math.sqrt(x * x + y * y));
+  }
+  const phase = phases.atZero();
+  return {
+    phase: rough + phase.value,
+    error: phase.error,
+    amplitude: amplitudes.mean(),
+    edge: amplitudes.atZero().value,
+  };
+}
+
+/** A straight line through points, by least squares. */
+class LineFit {
+  #count = 0;
+  #x = 0;
+  #xx = 0;
+  #y = 0;
+  #xy = 0;
+  #yy = 0;
+
+  add(x: number, y: number): void {
+    this.#count++;
+    this.#x += x;
+    this.#xx += x * x;
+    this.#y += y;
+    this.#xy += x * y;
+    this.#yy += y * y;
+  }
+
+  mean(): number {
+    return this.#y / Math.max(1, this.#count);
+  }
+
+  /** Value at x = 0 with its standard error. */
+  atZero(): { readonly value: number; readonly error: number } {
+    const n = this.#count;
+    const determinant = n * this.#xx - this.#x * this.#x;
+    if (n < 4 || !(determinant > 0)) return { value: this.mean(), error: Number.POSITIVE_INFINITY };
+    const slope = (n * this.#xy - this.#x * this.#y) / determinant;
+    const value = (this.#y - slope * this.#x) / n;
+    const rest = Math.max(0, this.#yy - value * this.#y - slope * this.#xy) / (n - 2);
+    return { value, error: Math.sqrt((rest * this.#xx) / determinant) };
+  }
+}
+
+function amplitudeAt({ re, im }: BandSignal, n: number): number {
+  const x = re[n] ?? 0;
+  const y = im[n] ?? 0;
+  return Math.sqrt(x * x + y * y);
+}
+
+const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));

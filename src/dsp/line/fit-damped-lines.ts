@@ -1,0 +1,137 @@
+// Non-linear least squares: a few damped complex exponentials in a narrow band, one of them with a glide.
+
+import { factorise, solveFactorised } from '../numbers/solve-symmetric';
+import type { BandSignal } from '../spectrum/band-signal';
+import { powerOf, project } from '../spectrum/band-sums';
+import type { DampedLine } from '../spectrum/damped-line';
+import { DampedModel, perLine } from './damped-model';
+
+export interface DampedFit {
+  readonly lines: readonly DampedLine[];
+  /** The window's energy: sum of |z|². */
+  readonly energy: number;
+  /** Part of the window's energy that the lines do not explain, 0…1. */
+  readonly unexplained: number;
+  /** Phase of the first line's glide at the first sample, radians; 0 without one. */
+  readonly glide: number;
+}
+
+const iterationLimit = 30;
+/** A step that explains less than this part of what is left is the last. */
+const leastGain = 1e-9;
+const largestDamping = 1e6;
+
+/**
+ * Fits damped lines near `seedsHz` (offsets from the band's centre) to the window and returns them in
+ * the same order; the first line may also glide: its phase carries c·exp(−t/0.06 s).
+ * Levenberg–Marquardt on (Re a, Im a, ω, decay) per line; standard errors from the Gauss–Newton
+ * matrix and the residual variance (Kay, Fundamentals of Statistical Signal Processing I, 1993, ch. 8).
+ */
+export function fitDampedLines(
+  signal: BandSignal,
+  seedsHz: readonly number[],
+  gliding: boolean,
+): DampedFit | null {
+  const size = seedsHz.length * perLine + (gliding ? 1 : 0);
+  if (seedsHz.length === 0 || 2 * signal.count <= size + 2) return null;
+  const energy = powerOf(signal) * signal.count;
+  if (!(energy > 0)) return null;
+  const mark = signal.work.mark();
+  const model = new DampedModel(signal, seedsHz.length, gliding);
+  const parameters = startingPoint(signal, seedsHz, size);
+  const cost = descend(model, parameters);
+  const fit = cost === null ? null : resultOf(model, parameters, cost, energy);
+  signal.work.release(mark);
+  return fit;
+}
+
+/** Moves `parameters` to the nearest minimum; returns the energy left there, null if the equations cannot be solved. */
+function descend(model: DampedModel, parameters: Float64Array): number | null {
+  const { size, normal, gradient, band } = model;
+  const [factor, step, trial] = [size ** 2, size, size].map((length) => band.work.take(length));
+  if (!factor || !step || !trial) return null;
+  let damping = 1e-3;
+  let cost = model.place(parameters);
+  model.fillNormal(parameters);
+  for (let iteration = 0; iteration < iterationLimit; iteration++) {
+    damp(factor, normal, size, damping);
+    if (!factorise(factor, size)) {
+      damping *= 10;
+      if (damping > largestDamping) return null;
+      continue;
+    }
+    for (let k = 0; k < size; k++) step[k] = gradient[k] ?? 0;
+    solveFactorised(factor, size, step);
+    for (let k = 0; k < size; k++) trial[k] = (parameters[k] ?? 0) + (step[k] ?? 0);
+    const trialCost = model.place(trial);
+    if (trialCost < cost) {
+      const gain = (cost - trialCost) / cost;
+      for (let k = 0; k < size; k++) parameters[k] = trial[k] ?? 0;
+      damping = Math.max(damping / 8, 1e-9);
+      cost = trialCost;
+      model.fillNormal(parameters);
+      if (gain < leastGain) break;
+    } else {
+      damping *= 6;
+      if (damping > largestDamping) break;
+    }
+  }
+  return cost;
+}
+
+/** `factor` becomes `normal` with a diagonal that is larger by the part `damping`. */
+function damp(factor: Float64Array, normal: Float64Array, size: number, damping: number): void {
+  for (let at = 0; at < size ** 2; at++) factor[at] = normal[at] ?? 0;
+  for (let at = 0; at < size ** 2; at += size + 1) {
+    factor[at] = (normal[at] ?? 0) * (1 + damping) + 1e-300;
+  }
+}
+
+function startingPoint(signal: BandSignal, seedsHz: readonly number[], size: number): Float64Array {
+  const { re, im, count, rate, work } = signal;
+  const parameters = work.zeros(size);
+  // Two half-window projections give the amplitude and a first decay.
+  const half = Math.max(1, count >> 1);
+  seedsHz.forEach((seed, line) => {
+    const omega = 2 * Math.PI * seed;
+    const first = project(re, im, half, 0, omega / rate);
+    const second = project(re, im, half, 0, omega / rate, count - half);
+    const ratio = Math.hypot(...first) / Math.max(1e-30, Math.hypot(...second));
+    const decay = Math.min(40, Math.max(0.2, Math.log(Math.max(ratio, 1.02)) / (half / rate)));
+    const grow = Math.exp((decay * half) / rate / 2);
+    const at = line * perLine;
+    parameters[at] = (first[0] / half) * grow;
+    parameters[at + 1] = (first[1] / half) * grow;
+    parameters[at + 2] = omega;
+    parameters[at + 3] = decay;
+  });
+  return parameters;
+}
+
+function resultOf(
+  { size, normal, band, lineCount, gliding }: DampedModel,
+  parameters: Float64Array,
+  cost: number,
+  energy: number,
+): DampedFit | null {
+  const factor = band.work.take(size ** 2);
+  damp(factor, normal, size, 1e-12);
+  if (!factorise(factor, size)) return null;
+  const variance = cost / Math.max(1, 2 * band.count - size);
+  const lines: DampedLine[] = [];
+  for (let line = 0; line < lineCount; line++) {
+    const at = line * perLine;
+    const unit = band.work.zeros(size);
+    unit[at + 2] = 1;
+    solveFactorised(factor, size, unit);
+    const offsetHz = (parameters[at + 2] ?? 0) / (2 * Math.PI);
+    const decayRate = parameters[at + 3] ?? 0;
+    const amplitude = Math.hypot(parameters[at] ?? 0, parameters[at + 1] ?? 0);
+    const sigmaHz = Math.sqrt(variance * Math.max(0, unit[at + 2] ?? 0)) / (2 * Math.PI);
+    if (![offsetHz, decayRate, amplitude, sigmaHz].every(Number.isFinite)) return null;
+    const phase = Math.atan2(parameters[at + 1] ?? 0, parameters[at] ?? 0);
+    lines.push({ offsetHz, sigmaHz, decayRate, amplitude, phase });
+  }
+  const glide = gliding ? (parameters[size - 1] ?? 0) : 0;
+  return { lines, energy, unexplained: Math.min(1, cost / energy), glide };
+}

@@ -1,0 +1,138 @@
+// What the phase of a settling line may do: turn steadily, glide, and swing with the energy exchange.
+import type { WorkArrays } from '../numbers/work-arrays';
+
+/** Expected before looking, one standard deviation: size and time constant of a glide. */
+const expectedGlideCents = 25;
+const expectedGlideSeconds = 0.045;
+const expectedGlideSpread = 0.45;
+/** Swing of the frequency that follows the envelope, and swing that does not show in it, cents. */
+const expectedSwingCents = 0.2;
+const expectedSlowCents = 0.08;
+/** The hidden swing is put together from these rates, Hz (energy goes to and fro at 3 to 15 Hz). */
+const slowHz = [3.5, 6, 10];
+
+const turnsPerCent = Math.LN2 / 1200;
+const [phi, omega, glide, logTau, swing, slow] = [0, 1, 2, 3, 4, 5] as const;
+
+/** Index of the settled angular frequency (rad/s, against the rough one) and of the glide (rad/s at the strike). */
+export const settledIndex = omega;
+export const glideIndex = glide;
+
+/**
+ * Phase of one line over a window, linear in all parameters but the glide's time constant:
+ * φ + ωt − G·τ·exp(−t/τ) + κ·h(t) + Σ slow cosines, each but φ and ω with a normal prior.
+ */
+export class PhaseModel {
+  readonly size = slow + 2 * slowHz.length;
+  readonly expected: Float64Array;
+  readonly precision: Float64Array;
+  /** The angle's derivative by each parameter over the window; those of the glide are filled by `bend`. */
+  readonly slopes: readonly Float64Array[];
+  /** Time integral of the swing that follows the envelope, s; filled from outside. */
+  readonly swing: Float64Array;
+
+  /** `after`: time of the first sample after the strike, s; `hz`: the line's rough frequency. */
+  constructor(
+    readonly count: number,
+    readonly rate: number,
+    readonly after: number,
+    hz: number,
+    work: WorkArrays,
+  ) {
+    this.swing = work.zeros(count);
+    this.slopes = Array.from({ length: this.size }, (_, i) =>
+      i === swing ? this.swing : work.take(count),
+    );
+    this.slopes[phi]?.fill(1, 0, count);
+    const byOmega = this.slopes[omega];
+    for (let n = 0; byOmega && n < count; n++) byOmega[n] = n / rate;
+    slowHz.forEach((hertz, k) => {
+      fillWave(this.slopes[slow + 2 * k], this.slopes[slow + 2 * k + 1], count, rate, hertz);
+    });
+    this.expected = work.zeros(this.size);
+    this.expected[logTau] = Math.log(expectedGlideSeconds);
+    const radians = 2 * Math.PI * hz * turnsPerCent;
+    this.precision = work.take(this.size);
+    this.precision.fill(1 / (radians * expectedSlowCents) ** 2, 0, this.size);
+    this.precision[phi] = 0;
+    this.precision[omega] = 0;
+    this.precision[glide] = 1 / (radians * expectedGlideCents) ** 2;
+    this.precision[logTau] = 1 / expectedGlideSpread ** 2;
+    this.precision[swing] = 1 / (radians * expectedSwingCents) ** 2;
+  }
+
+  /** Fills `start`: a glide of time constant `tau` (s) whose phase at the first sample is `radians`. */
+  startAt(tau: number, radians: number, start: Float64Array): void {
+    start.fill(0, 0, this.size);
+    const limit = 3 / Math.sqrt(this.precision[glide] ?? 1);
+    const asked = -radians / (tau * Math.exp(-this.after / tau));
+    start[glide] = Math.max(-limit, Math.min(limit, asked));
+    start[logTau] = Math.log(tau);
+  }
+
+  /** Fills `angles` (radians against the rough line's steady turn). */
+  fillAngles(parameters: Float64Array, angles: Float64Array): void {
+    const { count, rate } = this;
+    const tau = Math.exp(parameters[logTau] ?? 0);
+    const kappa = parameters[swing] ?? 0;
+    const start = parameters[phi] ?? 0;
+    const turn = (parameters[omega] ?? 0) / rate;
+    const fade = Math.exp(-1 / (rate * tau));
+    let reach = (parameters[glide] ?? 0) * tau * Math.exp(-this.after / tau);
+    for (let n = 0; n < count; n++) {
+      angles[n] = start + turn * n - reach + kappa * (this.swing[n] ?? 0);
+      reach *= fade;
+    }
+    for (let k = slow; k < this.size; k++) {
+      const weight = parameters[k] ?? 0;
+      const wave = this.slopes[k] ?? this.swing;
+      for (let n = 0; n < count; n++) angles[n] = (angles[n] ?? 0) + weight * (wave[n] ?? 0);
+    }
+  }
+
+  /** Fills the slopes by the glide's size and time constant. */
+  bend(parameters: Float64Array): void {
+    const byGlide = this.slopes[glide];
+    const byTau = this.slopes[logTau];
+    const tau = Math.exp(parameters[logTau] ?? 0);
+    const g = parameters[glide] ?? 0;
+    const fade = Math.exp(-1 / (this.rate * tau));
+    let fading = Math.exp(-this.after / tau);
+    for (let n = 0; byGlide && byTau && n < this.count; n++) {
+      byGlide[n] = -tau * fading;
+      byTau[n] = -g * (tau + this.after + n / this.rate) * fading;
+      fading *= fade;
+    }
+  }
+
+  /** −2·log of the prior, up to a constant. */
+  priorCost(parameters: Float64Array): number {
+    let cost = 0;
+    for (let i = 0; i < this.size; i++) {
+      cost += (this.precision[i] ?? 0) * ((parameters[i] ?? 0) - (this.expected[i] ?? 0)) ** 2;
+    }
+    return cost;
+  }
+}
+
+/** Cosine and sine of one rate, divided by its turn a second. */
+function fillWave(
+  cosine: Float64Array | undefined,
+  sine: Float64Array | undefined,
+  count: number,
+  rate: number,
+  hertz: number,
+): void {
+  const turn = 2 * Math.PI * hertz;
+  const stepCos = Math.cos(turn / rate);
+  const stepSin = Math.sin(turn / rate);
+  let cos = 1 / turn;
+  let sin = 0;
+  for (let n = 0; cosine && sine && n < count; n++) {
+    cosine[n] = cos;
+    sine[n] = sin;
+    const next = cos * stepCos - sin * stepSin;
+    sin = cos * stepSin + sin * stepCos;
+    cos = next;
+  }
+}

@@ -1,0 +1,114 @@
+// The settled frequency of one decaying line from its phase: the amplitude may do what it likes.
+import type { BandSignal } from '../spectrum/band-signal';
+import { PhaseFit, type RoughLine } from './phase-fit';
+import { glideIndex, settledIndex } from './phase-model';
+
+export interface SettledFrequency {
+  /** Offset from the band's centre, Hz. */
+  readonly offsetHz: number;
+  /** One standard error, Hz. */
+  readonly sigmaHz: number;
+  /** Frequency at the strike above the settled one, Hz; negative where the line glides up. */
+  readonly glideHz: number;
+  /** Energy across the line that neither its envelope nor its phase explains, as a part of its energy. */
+  readonly across: number;
+  /** The same as a multiple of the noise beside the line: 1 if nothing else is there. */
+  readonly misfit: number;
+  /** The line itself over the window, to be taken out of the band. */
+  readonly model: { readonly re: Float64Array; readonly im: Float64Array };
+}
+
+/** Glides of these time constants are the starting points, s. */
+const glideStarts = [0.045, 0.09, 0.022];
+/** A descent that explains the band down to this much more than its noise needs no other starting point. */
+const goodEnough = 1.2;
+const fewestSamples = 16;
+
+/**
+ * Fits z(t) = A(t)·exp(iθ(t)) with a free real envelope A and the phase of `PhaseModel` to a band in
+ * which only this line is left. `after`: time of the first sample after the strike, s; `centreHz`: the
+ * band's centre. The standard error comes from the noise measured beside the line and holds the doubt
+ * about glide and swing. A free A costs no certainty, because amplitude and phase of a line are
+ * independent (Kay, Fundamentals of Statistical Signal Processing I, 1993, ch. 3.11).
+ */
+export function settledFrequency(
+  band: BandSignal,
+  rough: RoughLine,
+  after: number,
+  centreHz: number,
+): SettledFrequency | null {
+  const { count, work } = band;
+  if (count < fewestSamples) return null;
+  const model = { re: work.take(count), im: work.take(count) };
+  const mark = work.mark();
+  const fit = new PhaseFit(band, rough, after, centreHz + rough.offsetHz);
+  const best = bestOf(fit);
+  const settled = best && resultAt(fit, best, model);
+  work.release(mark);
+  return settled;
+}
+
+/** The parameters of the best descent from all starting points. */
+function bestOf(fit: PhaseFit): Float64Array | null {
+  const { band, model, rough } = fit;
+  let best: Float64Array | null = null;
+  let bestCost = Number.POSITIVE_INFINITY;
+  for (const tau of glideStarts) {
+    const start = band.work.take(model.size);
+    model.startAt(tau, rough.glide, start);
+    if (fit.noise === 0) fit.listenToNoise(start);
+    let cost = fit.descend(start);
+    if (!best && Number.isFinite(cost)) {
+      // The first descent only finds the noise, by which all costs are then judged.
+      fit.listenToNoise(start);
+      cost = fit.descend(start);
+    }
+    if (cost < bestCost) [best, bestCost] = [start, cost];
+    if (bestCost < goodEnough * band.count) break;
+  }
+  return best;
+}
+
+function resultAt(
+  fit: PhaseFit,
+  parameters: Float64Array,
+  model: SettledFrequency['model'],
+): SettledFrequency | null {
+  fit.rotate(parameters);
+  fit.envelope.fit(fit.along);
+  fit.fillNormal(parameters);
+  const variance = fit.settledVariance();
+  if (variance === null) return null;
+  return {
+    offsetHz: fit.rough.offsetHz + (parameters[settledIndex] ?? 0) / (2 * Math.PI),
+    sigmaHz: Math.sqrt(variance) / (2 * Math.PI),
+    glideHz: (parameters[glideIndex] ?? 0) / (2 * Math.PI),
+    ...lineOf(fit, model),
+  };
+}
+
+/** Fills `model` with the fitted line over the window; says how much stands across it. */
+function lineOf(
+  { band, along, across, envelope, noise }: PhaseFit,
+  model: SettledFrequency['model'],
+): Pick<SettledFrequency, 'across' | 'misfit' | 'model'> {
+  let crossing = 0;
+  let lacking = 0;
+  let energy = 0;
+  for (let n = 0; n < band.count; n++) {
+    const u = along[n] ?? 0;
+    const v = across[n] ?? 0;
+    const amplitude = envelope.values[n] ?? 0;
+    crossing += v * v;
+    lacking += Math.min(0, u) ** 2;
+    energy += amplitude * amplitude;
+    // (along + i·across) is the band turned back by the phase, so that the turn follows from both.
+    const a = amplitude / (u * u + v * v + 1e-300);
+    const x = band.re[n] ?? 0;
+    const y = band.im[n] ?? 0;
+    model.re[n] = a * (x * u + y * v);
+    model.im[n] = a * (y * u - x * v);
+  }
+  const misfit = (crossing + lacking) / (noise * band.count);
+  return { across: energy > 0 ? crossing / energy : 1, misfit, model };
+}

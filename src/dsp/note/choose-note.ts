@@ -1,0 +1,91 @@
+// Which note was struck: neither the strongest line nor the lowest one, but the one whose score is highest. The score
+// weighs what speaks for a note (`note-features`); its weights were fitted on real strikes and scenes.
+import type { ListeningContext } from '../../domain/measurement/strike';
+import { centsBetween, type MidiNote, midiNote } from '../../domain/tuning/units';
+import { inOrder, scoreOf } from '../numbers/fitted-score';
+import type { TimedLine } from '../spectrum/line-course';
+import { hiddenNotes, type NoteChoice, withOctavesWeighed } from './bass-choices';
+import { forExpected, noteWeights } from './ear-weights';
+import { noteCandidates } from './note-candidates';
+import { type NoteEvidence, noteFeatureNames, noteFeatures } from './note-features';
+import { knownNote } from './note-places';
+
+/** How far a partial may lie from its place, cents. */
+export const reachOfPartial = 70;
+/** A line where the octave of the note below was last measured, and not where its own fundamental was: cents. */
+const sameAsMeasured = 4;
+const otherThanMeasured = 8;
+/** … is not its own, nepers: as many as a clear octave pair is worth by its course alone (common sense, not fitted). */
+const forOtherOctave = 4;
+/** A note is not taken to be there without its fundamental as long as another explains as much, nepers. */
+const forHidden = 3;
+
+const weights = inOrder(noteFeatureNames, noteWeights);
+
+/** A choice with the features it was scored by. */
+export interface ScoredNote extends NoteChoice {
+  readonly features: Float64Array;
+}
+
+/** Candidates for the struck note, best first, each note once; empty if no line can be a fundamental. */
+export function chooseNote(
+  evidence: NoteEvidence,
+  context: ListeningContext,
+): readonly ScoredNote[] {
+  const lines = evidence.timed;
+  const best = new Map<MidiNote, ScoredNote>();
+  const bonus = (note: MidiNote): number => (note === context.expected ? forExpected : 0);
+  const ofLine = new Map<number, number>();
+  for (const { note, line: index, offGrid } of noteCandidates(lines, context)) {
+    const line = lines[index];
+    if (!line) continue;
+    const features = noteFeatures(evidence, line, offGrid);
+    const own = scoreOf(features, weights) - otherOctave(lines, line, note, context);
+    ofLine.set(index, own);
+    const score = own + bonus(note);
+    if (score > (best.get(note)?.score ?? Number.NEGATIVE_INFINITY)) {
+      best.set(note, { note, line: index, fundamental: 'heard', score, features });
+    }
+  }
+  for (const { note, line, kind, asLine } of hiddenNotes(lines, context)) {
+    if (best.has(note)) continue;
+    const features = noteFeatures(evidence, asLine, 0);
+    const score = (ofLine.get(line) ?? scoreOf(features, weights)) - forHidden + bonus(note);
+    best.set(note, { note, line, fundamental: kind, score, features });
+  }
+  const weighed = withOctavesWeighed(best, lines, context);
+  return weighed
+    .map((each) => ({ ...each, features: best.get(each.note)?.features ?? new Float64Array(0) }))
+    .sort((a, b) => b.score - a.score);
+}
+
+/** The line is the octave of the note below, as both were last measured. */
+function otherOctave(
+  lines: readonly TimedLine[],
+  line: TimedLine,
+  note: MidiNote,
+  context: ListeningContext,
+): number {
+  const own = knownNote(note, context);
+  const below = knownNote(midiNote(note - 12), context);
+  if (!own || !below?.octaveHz) return 0;
+  const isOctave =
+    Math.abs(centsBetween(below.octaveHz, line.hz)) < sameAsMeasured &&
+    Math.abs(centsBetween(own.fundamentalHz, line.hz)) > otherThanMeasured &&
+    lines.some((each) => Math.abs(centsBetween(below.fundamentalHz, each.hz)) < otherThanMeasured);
+  return isOctave ? forOtherOctave : 0;
+}
+
+/** The line nearest to `order` times the line's frequency, within reach. */
+export function partialNear(
+  lines: readonly TimedLine[],
+  fundamental: TimedLine,
+  order: number,
+): TimedLine | null {
+  let found: TimedLine | null = null;
+  for (const line of lines) {
+    const away = Math.abs(centsBetween(order * fundamental.hz, line.hz));
+    if (away <= reachOfPartial && (found === null || line.settled > found.settled)) found = line;
+  }
+  return found;
+}

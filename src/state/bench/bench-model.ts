@@ -1,0 +1,260 @@
+// The bench: strikes on one note, the blows between them, and what the blows did to the note and to others.
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
+import {
+  type BenchCourse,
+  blowHeard,
+  blowsLogged,
+  courseAfter,
+  isAwaiting,
+  isOpened,
+  newestStep,
+  noBlows,
+  readingMade,
+  setToLog,
+} from '../../domain/bench/bench-course';
+import type { NoteCheck } from '../../domain/bench/checks-after';
+import type { Heard } from '../../domain/measurement/strike';
+import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import { knownNotes } from '../../domain/reading/known-notes';
+import type { LoggedBlows, MarkKind } from '../../domain/records/rack-records';
+import type { MidiNote } from '../../domain/tuning/units';
+import type { ListenModel } from '../listening/listen-model';
+import type { ReadoutPhase } from '../listening/readout-phase';
+import type { SettingsModel } from '../settings/settings-model';
+import { broughtUpToDate, isSameSubject, unkeptBench } from './begin-bench';
+import { adviceOn, type BenchAdvice } from './bench-advice';
+import { createBenchHearing } from './bench-hearing';
+import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
+import { type BenchMove, moveAhead, nextCheck } from './bench-moves';
+import { createBenchReadout } from './bench-readout';
+import {
+  type BenchSubject,
+  checksOf,
+  courseOf,
+  noteHeard,
+  type OpenBench,
+  withCourse,
+  withMark,
+} from './open-bench';
+import { readBench } from './read-bench';
+
+export interface BenchPorts extends BenchKeeperPorts {
+  readonly store: PanStore;
+  readonly listen: ListenModel;
+  readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
+}
+
+export type BenchView =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'loading' }
+  /** There is no such pan on this phone, or no such note on it. */
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
+  | { readonly kind: 'open'; readonly bench: OpenBench };
+
+export interface BenchModel extends Pick<BenchKeeper, 'saving' | 'retry'> {
+  readonly view: ReadonlySignal<BenchView>;
+  /** What the readout shows. */
+  readonly phase: ReadonlySignal<ReadoutPhase>;
+  /** Strikes are listened for. */
+  readonly isHearing: ReadonlySignal<boolean>;
+  /** What to do about the note; null for those who have not confirmed, while blows wait for a strike, and without a pan. */
+  readonly advice: ReadonlySignal<BenchAdvice | null>;
+  /** Where `next` would lead. */
+  readonly ahead: ReadonlySignal<BenchMove>;
+  /** The notes that the work may have moved. */
+  readonly checks: ReadonlySignal<readonly NoteCheck[]>;
+  /** Shows a note; `listen` begins to hear it. One that is shown already stays as it is. */
+  open(subject: BenchSubject): Promise<void>;
+  /** Opens the microphone, or the simulated pan. Call inside a tap. */
+  listen(): Promise<void>;
+  /** Logs where blows fell, of the set that `setToLog` names, and remembers it for the next time. */
+  log(logged: LoggedBlows): void;
+  /** Blows that nobody heard, because they were simulated. */
+  hammered(count: number, logged: LoggedBlows): void;
+  /** What was heard last were no blows. */
+  noBlows(): void;
+  /** Marks the note; `none` takes the mark back. */
+  mark(mark: MarkKind): void;
+  /** Keeps the reading as it is, settled or not. */
+  keep(): void;
+  /** Keeps, and moves on: to a note that must be checked, or to the next one of the work plan. */
+  next(): BenchMove;
+  /** Measures another note again, or goes back to the note of the bench. */
+  check(note: MidiNote | null): void;
+  /** Keeps, and hears nothing more; what is shown stays. */
+  leave(): void;
+}
+
+export function createBenchModel(ports: BenchPorts): BenchModel {
+  const { store, listen, settings, clock } = ports;
+  const keeper = createBenchKeeper(ports);
+  const readout = createBenchReadout();
+  const view = signal<BenchView>({ kind: 'none' });
+  const open = computed(() => (view.value.kind === 'open' ? view.value.bench : null));
+  const checks = computed(() => (open.value ? checksOf(open.value) : []));
+  const advice = computed(() => {
+    const { isTrained, suggestsBlows, professional } = settings.bench.value;
+    if (!isTrained || !suggestsBlows || !open.value) return null;
+    const rules = { limits: settings.judging.value.limits, professional };
+    return adviceOn(open.value, rules, untracked(clock.now));
+  });
+  const ahead = computed(
+    (): BenchMove =>
+      open.value ? moveAhead(open.value, settings.bench.value.work) : { kind: 'done' },
+  );
+  /** A bench that was opened later makes an older answer of the store worthless. */
+  let turn = 0;
+
+  const show = (bench: OpenBench): void => {
+    view.value = { kind: 'open', bench };
+  };
+
+  /** Keeps the newest step of what is being measured as it is now. */
+  const keepNewest = (): void => {
+    const kept = open.value && keeper.keepNewest(open.value);
+    if (!kept) return;
+    show(kept);
+    listen.knowNow(knownNotes(kept.around.readings));
+  };
+
+  /** Blows fell: what was read before them is kept, and the next strike begins a reading. */
+  const blow = (change: (course: BenchCourse) => BenchCourse): void => {
+    keepNewest();
+    const bench = open.value;
+    if (!bench) return;
+    const course = change(bench.course);
+    show({ ...bench, course });
+    if (isAwaiting(course)) readout.beginAnew();
+  };
+
+  const hearBlow = (): void => {
+    const { repeatsBlows, lastBlows } = settings.bench.value;
+    const at = clock.now();
+    blow((course) => {
+      const begins = !isAwaiting(course);
+      const after = blowHeard(course, at);
+      return begins && repeatsBlows && lastBlows ? blowsLogged(after, at, lastBlows) : after;
+    });
+  };
+
+  const hear = (heard: Heard): void => {
+    const bench = open.value;
+    if (!bench || (heard.kind === 'strike' && heard.note !== noteHeard(bench))) return;
+    const reading = readout.hear(heard);
+    if (heard.kind === 'knock') {
+      if (readout.phase.value.kind === 'listening') readout.show(courseOf(bench));
+      if (!bench.check && isOpened(bench.course)) hearBlow();
+    }
+    if (!reading) return;
+    const now = withCourse(bench, readingMade(courseOf(bench), reading));
+    show(now);
+    if (!reading.settled) return;
+    keepNewest();
+    if (bench.check) checkNote(nextCheck(open.value ?? now));
+  };
+  const hearing = createBenchHearing(listen, hear);
+  const isHearing = computed(
+    () =>
+      hearing.isListening.value ||
+      (hearing.isOurs.value && open.value?.subject.kind === 'practice'),
+  );
+  const phase = computed<ReadoutPhase>(() => {
+    const shown = readout.phase.value;
+    return shown.kind === 'listening' && !isHearing.value ? { kind: 'idle' } : shown;
+  });
+  // A call, a locked screen, a lost microphone: nothing of what was heard is lost with it.
+  effect(() => {
+    if (listen.microphone.value.kind === 'listening') return;
+    untracked(() => hearing.isOurs.value && keepNewest());
+  });
+
+  const checkNote = (note: MidiNote | null): void => {
+    keepNewest();
+    const bench = open.value;
+    if (!bench) return;
+    const check = note === null || note === bench.course.note ? null : courseAfter(note, []);
+    const now = { ...bench, check };
+    show(now);
+    readout.show(courseOf(now));
+    if (hearing.isOurs.value) listen.expect(noteHeard(now));
+  };
+
+  return {
+    view,
+    phase,
+    isHearing,
+    checks,
+    ahead,
+    advice,
+    saving: keeper.saving,
+    retry: keeper.retry,
+    async open(subject) {
+      const before = open.value;
+      const shown = before && isSameSubject(before.subject, subject) ? before : null;
+      const mine = ++turn;
+      keepNewest();
+      hearing.letGo();
+      if (subject.kind !== 'pan') {
+        if (!shown) show(unkeptBench(subject, settings.judging.value, before));
+      } else {
+        if (!shown) view.value = { kind: 'loading' };
+        const read = await readBench(store, subject, settings.judging.value, clock.now());
+        if (mine !== turn) return;
+        if (read === 'missing') view.value = { kind: 'missing' };
+        else if (typeof read === 'string') view.value = { kind: 'trouble', trouble: read };
+        else show(shown ? broughtUpToDate(open.value ?? shown, read) : read);
+      }
+      if (open.value) readout.show(courseOf(open.value));
+    },
+    async listen() {
+      if (!open.value) return;
+      readout.show(courseOf(open.value));
+      await hearing.begin(open.value);
+    },
+    log(logged) {
+      const bench = open.value;
+      if (!bench || !isOpened(bench.course)) return;
+      if (setToLog(bench.course) === 'unheard')
+        blow((now) => blowsLogged(now, clock.now(), logged));
+      else {
+        const course = blowsLogged(bench.course, clock.now(), logged);
+        show({ ...bench, course });
+        if (newestStep(course).reading?.settled && !bench.check) keepNewest();
+      }
+      settings.set({ lastBlows: logged });
+    },
+    hammered(count, logged) {
+      const at = clock.now();
+      blow((course) => blowsLogged(blowHeard(course, at, count), at, logged));
+    },
+    noBlows() {
+      const bench = open.value;
+      if (!bench) return;
+      const { kept } = newestStep(bench.course);
+      const now = { ...bench, course: noBlows(bench.course) };
+      if (now.course === bench.course) return;
+      show(now);
+      readout.show(courseOf(now));
+      if (kept.blows !== null) keeper.takeBack(now, kept.blows);
+    },
+    mark(mark) {
+      if (!open.value) return;
+      show(withMark(open.value, mark));
+      keeper.mark(open.value, mark);
+    },
+    keep: keepNewest,
+    next() {
+      keepNewest();
+      const move = ahead.value;
+      checkNote(move.kind === 'check' ? move.note : null);
+      return move;
+    },
+    check: checkNote,
+    leave() {
+      keepNewest();
+      hearing.letGo();
+      void listen.stop();
+    },
+  };
+}

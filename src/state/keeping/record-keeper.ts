@@ -1,0 +1,68 @@
+// Keeps records one after the other and says the truth about it: what could not be kept waits and is tried again.
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { Attachment, RackRecord } from '../../domain/records/rack-records';
+
+export type Saving =
+  | { readonly kind: 'kept' }
+  | { readonly kind: 'keeping' }
+  | { readonly kind: 'not-kept'; readonly trouble: StoreTrouble };
+
+export type KeepingStore = Pick<PanStore, 'keep'>;
+
+export interface RecordKeeper {
+  readonly saving: ReadonlySignal<Saving>;
+  /** Resolves once these are on disk, however many tries it takes. */
+  keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<void>;
+  /** Tries again what could not be kept. */
+  retry(): Promise<void>;
+}
+
+interface Waiting {
+  readonly records: readonly RackRecord[];
+  readonly attachments: readonly Attachment[];
+  readonly kept: () => void;
+}
+
+export function createRecordKeeper(store: KeepingStore): RecordKeeper {
+  const saving = signal<Saving>({ kind: 'kept' });
+  let waiting: readonly Waiting[] = [];
+  let running: Promise<void> | null = null;
+
+  const keepAll = async (): Promise<void> => {
+    while (waiting.length > 0) {
+      const batch = waiting;
+      saving.value = { kind: 'keeping' };
+      const result = await store.keep(
+        batch.flatMap(({ records }) => records),
+        batch.flatMap(({ attachments }) => attachments),
+      );
+      if (result.kind === 'trouble') {
+        saving.value = { kind: 'not-kept', trouble: result.trouble };
+        return;
+      }
+      waiting = waiting.slice(batch.length);
+      for (const { kept } of batch) kept();
+    }
+    saving.value = { kind: 'kept' };
+  };
+  const run = (): Promise<void> => {
+    running ??= keepAll().finally(() => {
+      running = null;
+      // Something came in at the very end.
+      if (waiting.length > 0 && saving.value.kind !== 'not-kept') void run();
+    });
+    return running;
+  };
+
+  return {
+    saving,
+    keep(records, attachments = []) {
+      return new Promise((kept) => {
+        waiting = [...waiting, { records, attachments, kept }];
+        void run();
+      });
+    },
+    retry: run,
+  };
+}

@@ -1,0 +1,205 @@
+// One pan as it is shown and edited: its fields, its rounds, and the readings of the newest one.
+import { batch, type ReadonlySignal, signal } from '@preact/signals';
+import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { Clock, Identities } from '../../domain/ports/phone-ports';
+import {
+  type Attachment,
+  attachmentId,
+  type PanFields,
+  type PanId,
+  type PanRecords,
+  panId,
+  type ReadingRecord,
+  type RecordId,
+  type RoundId,
+  type RoundStart,
+  roundOf,
+  type TunerVisit,
+} from '../../domain/records/rack-records';
+import {
+  type CurrentPan,
+  currentPan,
+  editOf,
+  type PanHistory,
+} from '../../domain/records/standing/current-pan';
+import { openRounds } from '../../domain/records/standing/open-rounds';
+import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
+import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
+import { newHead } from '../keeping/new-head';
+import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
+
+export type PanView =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'loading' }
+  /** No such pan on this phone. */
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
+  | { readonly kind: 'open'; readonly pan: OpenPan };
+
+export interface OpenPan {
+  readonly id: PanId;
+  readonly records: PanRecords;
+  readonly current: CurrentPan;
+  /** Rounds that were finished, newest first. */
+  readonly rounds: readonly RoundStart[];
+  /** The newest round that was begun and not ended. */
+  readonly openRound: RoundStart | null;
+  /** Readings of the newest finished round. */
+  readonly readings: readonly ReadingRecord[];
+  readonly photo: Attachment | null;
+}
+
+export interface PanModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
+  readonly view: ReadonlySignal<PanView>;
+  open(pan: PanId): Promise<void>;
+  /** After a trouble: keeps what could not be kept, and opens the same pan again. */
+  openAgain(): Promise<void>;
+  /** Puts a new pan on the rack; `kept` resolves once it is on disk. */
+  add(
+    fields: PanFields,
+    photo: Uint8Array<ArrayBuffer> | null,
+  ): { readonly pan: PanId; readonly kept: Promise<void> };
+  /**
+   * Resolves once the changes are kept. A new photo comes as JPEG. `known` is what was on the screen when the
+   * changes were begun: what was written since, in another window, then stands beside them and is asked about.
+   */
+  save(
+    changes: Partial<PanFields>,
+    photo?: Uint8Array<ArrayBuffer> | null,
+    known?: PanHistory,
+  ): Promise<void>;
+  /** Writes down that a tuner was here, and what was done. */
+  keepVisit(visit: TunerAnswers): Promise<void>;
+  /** Takes a record out of everything that is computed. */
+  erase(target: RecordId): Promise<void>;
+  /** Readings of one round, erased ones taken out; null if they cannot be read. */
+  readingsOf(round: RoundId): Promise<readonly ReadingRecord[] | null>;
+}
+
+/** What somebody writes down after a tuner's visit. */
+export type TunerAnswers = Pick<
+  TunerVisit,
+  'visitedAt' | 'who' | 'done' | 'remarks' | 'nextVisit' | 'startsBaseline'
+>;
+
+export interface PanPorts {
+  readonly store: PanStore;
+  readonly clock: Clock;
+  readonly identities: Identities;
+}
+
+/** A photo and the field that names it. */
+export function photoOf(
+  bytes: Uint8Array<ArrayBuffer>,
+  pan: PanId,
+  { clock, identities }: Omit<PanPorts, 'store'>,
+): Attachment {
+  const id = attachmentId(identities.next());
+  return { shape: 1, id, pan, at: clock.now(), kind: 'photo', type: 'image/jpeg', bytes };
+}
+
+export function createPanModel({ store, clock, identities }: PanPorts): PanModel {
+  const keeper = createRecordKeeper(store);
+  const view = signal<PanView>({ kind: 'none' });
+  /** What was asked for later makes an older answer worthless. */
+  let turn = 0;
+
+  const read = async (id: PanId): Promise<PanView> => {
+    const loaded = await store.pan(id);
+    if (loaded.kind === 'trouble') return loaded;
+    const records = loaded.value;
+    const valid = withoutErased(records);
+    if (valid.edits.length === 0) return { kind: 'missing' };
+    const current = currentPan(records);
+    const rounds = newestFinishedRounds(records, Number.POSITIVE_INFINITY);
+    const [newest] = rounds;
+    const { photo: photoId } = current.fields;
+    const [readings, photo] = await Promise.all([
+      newest ? store.readingsOfRound(roundOf(newest)) : null,
+      photoId === null ? null : store.attachment(photoId),
+    ]);
+    if (readings?.kind === 'trouble') return readings;
+    return {
+      kind: 'open',
+      pan: {
+        id,
+        records,
+        current,
+        rounds,
+        openRound: openRounds(records)[0] ?? null,
+        readings: readingsWithoutErased(readings?.value ?? [], records.erasures),
+        photo: photo?.kind === 'loaded' ? photo.value : null,
+      },
+    };
+  };
+  let wanted: PanId | null = null;
+  const load = async (id: PanId): Promise<void> => {
+    wanted = id;
+    const mine = ++turn;
+    const next = await read(id);
+    if (mine === turn) view.value = next;
+  };
+  const openPan = (): OpenPan | null => (view.value.kind === 'open' ? view.value.pan : null);
+  const head = (pan: PanId) => newHead(pan, { clock, identities });
+
+  store.onChange((pans) => {
+    const pan = openPan();
+    // Written in another window, or here: what is shown is read again.
+    if (pan && pans.includes(pan.id)) void load(pan.id);
+  });
+
+  return {
+    view,
+    saving: keeper.saving,
+    retry: keeper.retry,
+    async open(id) {
+      const isShown = openPan()?.id === id;
+      if (!isShown) view.value = { kind: 'loading' };
+      await load(id);
+    },
+    async openAgain() {
+      await keeper.retry();
+      if (wanted !== null) await load(wanted);
+    },
+    add(fields, photo) {
+      const pan = panId(identities.next());
+      const attachment = photo && photoOf(photo, pan, { clock, identities });
+      const all = attachment ? { ...fields, photo: attachment.id } : fields;
+      const edit = editOf(pan, { edits: [], erasures: [] }, all, head(pan));
+      return { pan, kept: keeper.keep([edit], attachment ? [attachment] : []) };
+    },
+    async save(changes, photo = null, known) {
+      const pan = openPan();
+      if (!pan) return;
+      const attachment = photo && photoOf(photo, pan.id, { clock, identities });
+      const fields = attachment ? { ...changes, photo: attachment.id } : changes;
+      const edit = editOf(pan.id, known ?? pan.records, fields, head(pan.id));
+      const records = { ...pan.records, edits: [...pan.records.edits, edit] };
+      // What was typed is shown at once; that it is kept is said by `saving`.
+      batch(() => {
+        turn++;
+        const current = currentPan(records);
+        const shown = { ...pan, records, current, photo: attachment ?? pan.photo };
+        view.value = { kind: 'open', pan: shown };
+      });
+      await keeper.keep([edit], attachment ? [attachment] : []);
+    },
+    async keepVisit(visit) {
+      const pan = openPan();
+      if (!pan) return;
+      await keeper.keep([{ ...head(pan.id), kind: 'tuner-visit', ...visit }]);
+      await load(pan.id);
+    },
+    async erase(target) {
+      const pan = openPan();
+      if (!pan) return;
+      await keeper.keep([{ ...head(pan.id), kind: 'erasure', target }]);
+      await load(pan.id);
+    },
+    async readingsOf(round) {
+      const loaded = await store.readingsOfRound(round);
+      if (loaded.kind === 'trouble') return null;
+      return readingsWithoutErased(loaded.value, openPan()?.records.erasures ?? []);
+    },
+  };
+}

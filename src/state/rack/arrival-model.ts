@@ -1,0 +1,54 @@
+// The file that somebody shared with the app, or opened with it: it waits until the user has said what becomes of it.
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Arrivals } from '../../domain/ports/arrivals';
+import type { FileOnHand } from '../../domain/ports/file-handout';
+
+export interface ArrivalModel {
+  readonly waiting: ReadonlySignal<FileOnHand | null>;
+  /** Looks what waits. */
+  look(): Promise<void>;
+  /** The file that waits is not needed any more; the next one, if any, waits then. */
+  letGo(): Promise<void>;
+}
+
+export interface ArrivalPorts {
+  readonly arrivals: () => Promise<Arrivals>;
+  /** Called when a file has come while the app was open. */
+  readonly onArrival: () => void;
+}
+
+/** The port is asked for once, and listened to from then on. */
+export function createArrivalModel({ arrivals, onArrival }: ArrivalPorts): ArrivalModel {
+  const waiting = signal<FileOnHand | null>(null);
+  let opening: Promise<Arrivals> | null = null;
+  const open = (): Promise<Arrivals> => {
+    opening ??= arrivals().then((port) => {
+      port.onArrival(() => {
+        void show(port).then(onArrival);
+      });
+      return port;
+    });
+    return opening;
+  };
+  const show = async (port: Arrivals): Promise<void> => {
+    waiting.value = await port.waiting();
+  };
+  return {
+    waiting,
+    async look() {
+      try {
+        await show(await open());
+      } catch {
+        // This part of the app could not be loaded: the next look tries again.
+        opening = null;
+      }
+    },
+    async letGo() {
+      const file = waiting.value;
+      if (!file) return;
+      const port = await open();
+      await port.letGo(file);
+      await show(port);
+    },
+  };
+}

@@ -1,0 +1,185 @@
+// All pans of the rack as cards: shown at once from their copy, then from what is kept, and made anew where they are
+// out of date.
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import type { CardCopy } from '../../domain/ports/card-copy';
+import type { KeptCards, PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { Clock } from '../../domain/ports/phone-ports';
+import type { TraceStore } from '../../domain/ports/trace-store';
+import { type BackupReminder, backupReminder } from '../../domain/rack/backup-reminder';
+import { type CardSettings, judgingText } from '../../domain/rack/card-settings';
+import { areSameCards, type Cards, cardsByPan } from '../../domain/rack/cards-by-pan';
+import type { PanCard } from '../../domain/rack/pan-card';
+import { inRackOrder, type RackOrder, searchRack } from '../../domain/rack/rack-order';
+import { isLost, type RackTrace } from '../../domain/rack/rack-trace';
+import type { PanId } from '../../domain/records/rack-records';
+import type { LastBackup } from '../../domain/settings/settings';
+import { instant } from '../../domain/tuning/units';
+
+export type RackState =
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
+
+export interface RackModel {
+  readonly state: ReadonlySignal<RackState>;
+  /** False while nothing but the copy of the cards has been read. */
+  readonly isChecked: ReadonlySignal<boolean>;
+  /** Pans on the rack that the search finds, in the chosen order. */
+  readonly shown: ReadonlySignal<readonly PanCard[]>;
+  /** All pans on the rack, in no order. */
+  readonly onRack: ReadonlySignal<readonly PanCard[]>;
+  /** Pans that were taken off the rack. */
+  readonly removed: ReadonlySignal<readonly PanCard[]>;
+  /** How many pans are on the rack. */
+  readonly count: ReadonlySignal<number>;
+  readonly search: Signal<string>;
+  readonly order: Signal<RackOrder>;
+  /** How much kept sound takes up. */
+  readonly soundBytes: ReadonlySignal<number>;
+  /** Whether a backup is due. */
+  readonly reminder: ReadonlySignal<BackupReminder | null>;
+  /** What was once here, if the browser has deleted it since. */
+  readonly lost: ReadonlySignal<RackTrace | null>;
+  /** The user knows that it is lost. */
+  goOnWithout(): void;
+  load(): Promise<void>;
+}
+
+export interface RackPorts {
+  readonly store: PanStore;
+  readonly trace: TraceStore;
+  readonly copy: CardCopy;
+  readonly clock: Clock;
+  /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
+  readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
+  readonly judging: ReadonlySignal<CardSettings>;
+  readonly lastBackup: ReadonlySignal<LastBackup | null>;
+}
+
+export function createRackModel(ports: RackPorts): RackModel {
+  const { store, clock, judging } = ports;
+  const state = signal<RackState>({ kind: 'loading' });
+  const isChecked = signal(false);
+  const cards = signal<Cards>(new Map());
+  const search = signal('');
+  const order = signal<RackOrder>('need');
+  const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
+  const readings = signal(0);
+  const soundBytes = signal(0);
+  const lost = signal<RackTrace | null>(null);
+  /** All pans there are, also those that were taken off the rack. */
+  let pans = 0;
+  /** What was asked for later makes an older answer worthless. */
+  let turn = 0;
+
+  const leaveTrace = (): void => {
+    ports.trace.write({ pans, readings: readings.value, at: clock.now() });
+  };
+  /** Compares what is there with what was; while something is missing, the trace of it stays. */
+  const lookForLoss = (): void => {
+    const before = ports.trace.read();
+    lost.value = isLost(before, { pans, readings: readings.value }) ? before : null;
+    const isEmpty = pans === 0 && readings.value === 0;
+    if (lost.value === null && !isEmpty) leaveTrace();
+  };
+
+  const reminderOf = (all: readonly PanCard[], count: number): BackupReminder | null => {
+    const last = ports.lastBackup.value;
+    const newReadings = Math.max(0, count - (last?.readings ?? 0));
+    const rounds = all.flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
+    // Without a backup the newest rounds are as old as anything that is known here.
+    const oldest = last?.at ?? (rounds.length > 0 ? instant(Math.min(...rounds)) : clock.now());
+    return backupReminder({
+      now: clock.now(),
+      lastBackupAt: last?.at ?? null,
+      newReadings,
+      oldestUnsavedAt: newReadings > 0 ? oldest : null,
+    });
+  };
+
+  const isJudgedAsNow = (card: PanCard): boolean => card.judgedBy === judgingText(judging.value);
+
+  const showCopy = (): void => {
+    const copy = ports.copy.read();
+    if (copy.length === 0) return;
+    batch(() => {
+      cards.value = cardsByPan(copy);
+      state.value = { kind: 'ready' };
+    });
+  };
+  const show = ({ cards: kept, stale }: KeptCards): void => {
+    const before = cards.value;
+    // An old card is better than none while the new one is made.
+    const old = stale.flatMap((pan) => before.get(pan) ?? []);
+    const next = cardsByPan([...kept, ...old]);
+    batch(() => {
+      if (!areSameCards(before, next)) cards.value = next;
+      if (next.size > 0 && old.length === stale.length) state.value = { kind: 'ready' };
+      // An empty rack waits for the word whether it was lost.
+      else if (next.size === 0 && before.size > 0) state.value = { kind: 'loading' };
+    });
+  };
+
+  const load = async (): Promise<void> => {
+    const mine = ++turn;
+    const [asked, counted] = [store.cards(), store.size()];
+    if (state.value.kind === 'loading') showCopy();
+    const kept = await asked;
+    if (mine !== turn) return;
+    if (kept.kind === 'trouble') {
+      batch(() => {
+        state.value = kept;
+        // A copy alone is no rack.
+        if (!isChecked.value) cards.value = new Map();
+      });
+      return;
+    }
+    const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
+    show(kept.value);
+    const size = await counted;
+    if (mine !== turn) return;
+    if (size.kind === 'loaded') {
+      readings.value = size.value.readings;
+      soundBytes.value = size.value.soundBytes;
+      pans = kept.value.cards.length + kept.value.stale.length;
+      lookForLoss();
+    }
+    for (const pan of [...kept.value.stale, ...outdated.map((card) => card.pan)]) {
+      const card = await ports.makeCard(pan);
+      if (mine !== turn) return;
+      if (typeof card === 'string') {
+        state.value = { kind: 'trouble', trouble: card };
+        return;
+      }
+      cards.value = new Map(cards.value).set(pan, card);
+    }
+    batch(() => {
+      state.value = { kind: 'ready' };
+      isChecked.value = true;
+    });
+    ports.copy.write([...cards.value.values()]);
+  };
+
+  store.onChange(() => void load());
+
+  return {
+    state,
+    isChecked,
+    onRack,
+    shown: computed(() =>
+      inRackOrder(searchRack(onRack.value, search.value), order.value, clock.now()),
+    ),
+    removed: computed(() => [...cards.value.values()].filter((card) => card.isRemoved)),
+    count: computed(() => onRack.value.length),
+    search,
+    order,
+    soundBytes,
+    reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
+    lost,
+    goOnWithout() {
+      lost.value = null;
+      leaveTrace();
+    },
+    load,
+  };
+}

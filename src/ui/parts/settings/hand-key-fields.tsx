@@ -1,0 +1,95 @@
+// Settings for busy hands: a key is bound by pressing it.
+import { useLayoutEffect, useState } from 'preact/hooks';
+import {
+  canBeBound,
+  type HandAction,
+  type HandKey,
+  handActions,
+  withKey,
+} from '../../../domain/settings/hands-settings';
+import type { AppModels } from '../../frame/app-models';
+import { watchKeys } from '../../frame/watch-keys';
+import { handsWords, keyWords } from '../../words/measuring/hands-words';
+
+export function HandKeyFields({ models }: { readonly models: AppModels }) {
+  const { settings, headset, announcer } = models;
+  const [waiting, setWaiting] = useState<HandAction | null>(null);
+  const [isRefused, setIsRefused] = useState(false);
+  const { handKeys, speaksVerdict } = settings.hands.value;
+  // Before anything is painted: whoever sees that a key is awaited may press one at once.
+  useLayoutEffect(() => {
+    if (waiting === null) return;
+    const press = (key: HandKey): boolean => {
+      // Whoever goes on to the next button does not want a key any more.
+      if (key.kind === 'key' && (key.code === 'Tab' || key.code === 'Escape')) {
+        setWaiting(null);
+        return key.code === 'Escape';
+      }
+      const isGood = canBeBound(key);
+      setIsRefused(!isGood);
+      if (!isGood) return true;
+      settings.set({ handKeys: withKey(settings.hands.value.handKeys, waiting, key) });
+      setWaiting(null);
+      return true;
+    };
+    const endKeys = watchKeys(window, press);
+    const endHeadset = headset.watch((button) => void press({ kind: 'headset', button }));
+    return () => {
+      endKeys();
+      endHeadset();
+    };
+  }, [waiting, settings, headset]);
+  const hasVoice = announcer.hasVoice();
+  return (
+    <>
+      <section class="field" aria-labelledby="hand-keys">
+        <h2 id="hand-keys">{handsWords.title}</h2>
+        <p class="hint">{handsWords.why}</p>
+        {handActions.map((action) => {
+          const key = handKeys[action];
+          const name = handsWords.actions[action];
+          return (
+            <div key={action} class="field">
+              <p data-key-for={action}>
+                {handsWords.bound(name, key === null ? handsWords.none : keyWords(key))}
+              </p>
+              <div class="pair">
+                <button
+                  type="button"
+                  aria-pressed={waiting === action}
+                  onClick={() => {
+                    setIsRefused(false);
+                    setWaiting(waiting === action ? null : action);
+                  }}
+                >
+                  {waiting === action ? handsWords.cancel : handsWords.set(name)}
+                </button>
+                {key !== null && (
+                  <button
+                    type="button"
+                    onClick={() => settings.set({ handKeys: withKey(handKeys, action, null) })}
+                  >
+                    {handsWords.takeAway(name)}
+                  </button>
+                )}
+              </div>
+            </div>
+          );
+        })}
+        <p class={isRefused ? 'hint warn' : 'hint'} role="status">
+          {waiting === null ? handsWords.only : isRefused ? handsWords.refused : handsWords.waiting}
+        </p>
+      </section>
+      <label class="choice">
+        <input
+          type="checkbox"
+          checked={speaksVerdict}
+          disabled={!hasVoice}
+          onChange={(event) => settings.set({ speaksVerdict: event.currentTarget.checked })}
+        />
+        {handsWords.voice}
+      </label>
+      {!hasVoice && <p class="hint">{handsWords.noVoice}</p>}
+    </>
+  );
+}

@@ -1,0 +1,199 @@
+// After a fall: look first, one question at a time; then the place of the hit; then the soft round, or no round at all.
+import { useEffect, useState } from 'preact/hooks';
+import type { TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { type LookKind, lookKinds } from '../../../domain/records/look-kinds';
+import type { OpenPan } from '../../../state/pan/pan-model';
+import type { KnockDraft } from '../../../state/round/knock-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { addressOf, goTo } from '../../frame/route';
+import { TextField } from '../../parts/controls/form-fields';
+import { NotKept } from '../../parts/gates/not-kept';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { ImpactField } from '../../parts/tonight/impact-field';
+import { LookQuestion } from '../../parts/tonight/look-question';
+import { cautionsWords } from '../../words/fall/cautions-words';
+import { knockWords, lookWords } from '../../words/fall/knock-words';
+import { words } from '../../words/words';
+import './knock-screen.css';
+
+export function KnockScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Opened models={models} pan={pan} />}</PanGate>;
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+}
+
+function Opened({ models, pan }: Props) {
+  const { knock } = models;
+  useEffect(() => knock.open(pan.id), [knock, pan.id]);
+  const draft = knock.draft.value;
+  return draft?.pan === pan.id ? <Check models={models} pan={pan} draft={draft} /> : null;
+}
+
+function Check({ models, pan, draft }: Props & { readonly draft: KnockDraft }) {
+  const open = lookKinds.findIndex((look) => !draft.answers.has(look));
+  const [step, go] = useState(open < 0 ? lookKinds.length : open);
+  const look = lookKinds[step];
+  const at = Math.min(step + 1, lookKinds.length);
+  return (
+    <main class="screen knock" data-step={look ?? 'seen'}>
+      <header class="top">
+        <h1>{knockWords.title}</h1>
+        <span>
+          {pan.current.fields.name}
+          {look && ` · ${knockWords.step(at, lookKinds.length)}`}
+        </span>
+      </header>
+      <p class="hint warn">{knockWords.never}</p>
+      <NotKept keeper={models.knock} />
+      {look ? (
+        <Asking models={models} draft={draft} look={look} step={step} go={go} pan={pan} />
+      ) : (
+        <Seen models={models} pan={pan} draft={draft} onChange={() => go(0)} />
+      )}
+    </main>
+  );
+}
+
+function Asking({
+  models,
+  pan,
+  draft,
+  look,
+  step,
+  go,
+}: Props & {
+  readonly draft: KnockDraft;
+  readonly look: LookKind;
+  readonly step: number;
+  readonly go: (step: number) => void;
+}) {
+  const { knock, photos } = models;
+  const answer = draft.answers.get(look) ?? null;
+  return (
+    <>
+      <LookQuestion
+        key={look}
+        look={look}
+        answer={answer}
+        photo={draft.photos.get(look) ?? null}
+        photos={photos}
+        onAnswer={(given) => {
+          knock.answer(look, given);
+          // A "no" needs no reading: the next question comes at once.
+          if (given === 'no') go(step + 1);
+        }}
+        onPhoto={(bytes) => knock.photo(look, bytes)}
+      />
+      <footer class="actions">
+        {step === 0 ? (
+          <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+            {words.back}
+          </a>
+        ) : (
+          <button type="button" onClick={() => go(step - 1)}>
+            {knockWords.back}
+          </button>
+        )}
+        {answer !== null && (
+          <button type="button" class="main" onClick={() => go(step + 1)}>
+            {knockWords.next}
+          </button>
+        )}
+      </footer>
+    </>
+  );
+}
+
+/** What the looks mean for the soft round: it is begun, or must wait, or is not to be begun at all. */
+type Onward = 'strike' | 'wait' | 'stop';
+
+function onwardOf({ answers }: KnockDraft, rules: TonightRules): Onward {
+  const actions = lookKinds
+    .filter((look) => answers.get(look) === 'yes')
+    .map((look) => rules[look]);
+  if (actions.includes('do-not-play')) return 'stop';
+  return actions.includes('wait') ? 'wait' : 'strike';
+}
+
+function Seen({
+  models,
+  pan,
+  draft,
+  onChange,
+}: Props & { readonly draft: KnockDraft; readonly onChange: () => void }) {
+  const { knock, settings } = models;
+  const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
+  const onward = onwardOf(draft, settings.tonightRules.value);
+  const tonight = { screen: 'tonight', pan: pan.id } as const;
+  const title = {
+    strike: knockWords.softTitle,
+    wait: knockWords.waitTitle,
+    stop: knockWords.stopTitle,
+  };
+  return (
+    <div class="seen" data-onward={onward}>
+      <h2 class="question">{title[onward]}</h2>
+      {onward === 'strike' && <p>{knockWords.soft}</p>}
+      <section class="field" aria-labelledby="seen">
+        <h2 id="seen">{knockWords.seenTitle}</h2>
+        {yes.length === 0 ? (
+          <p>{knockWords.seenNothing}</p>
+        ) : (
+          <ul class="cautions">
+            {yes.map((look) => (
+              <li key={look}>
+                <b>{lookWords[look].short}</b>. {lookWords[look].toDo}
+              </li>
+            ))}
+          </ul>
+        )}
+        <a class="caution" href={addressOf('cautions')}>
+          {cautionsWords.more}
+        </a>
+        <button type="button" onClick={onChange}>
+          {knockWords.change}
+        </button>
+      </section>
+      <ImpactField
+        layout={pan.current.fields.layout}
+        impact={draft.impact}
+        onImpact={(impact) => knock.change({ impact })}
+      />
+      <TextField
+        id="knock-remarks"
+        label={knockWords.remarks}
+        hint={knockWords.remarksHint}
+        value={draft.remarks}
+        onInput={(remarks) => knock.change({ remarks })}
+      />
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {words.back}
+        </a>
+        {onward === 'strike' ? (
+          <button
+            type="button"
+            class="main"
+            onClick={() => {
+              const round = knock.beginRound(pan);
+              if (round !== null) goTo({ screen: 'round', pan: pan.id, round });
+            }}
+          >
+            {knockWords.start}
+          </button>
+        ) : (
+          <button
+            type="button"
+            class="main"
+            onClick={() => void knock.keep().then(() => goTo(tonight))}
+          >
+            {onward === 'wait' ? knockWords.keepAndWait : knockWords.keep}
+          </button>
+        )}
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,70 @@
+// The practice pan: strike its notes by tapping, read them like those of a real one.
+import { useLayoutEffect, useState } from 'preact/hooks';
+import type { PracticeSource } from '../../../domain/ports/sound-ports';
+import { tolerancesAt } from '../../../domain/tuning/tolerances';
+import { verdictOn } from '../../../domain/tuning/verdict';
+import { readingOf } from '../../../state/listening/readout-phase';
+import type { AppModels } from '../../frame/app-models';
+import { addressOf } from '../../frame/route';
+import { PanDrawing } from '../../parts/drawing/pan-drawing';
+import { LoadFailed } from '../../parts/gates/load-failed';
+import { Readout, ReadoutDetails } from '../../parts/listen/readout';
+import { practiceWords } from '../../words/measuring/practice-words';
+import { words } from '../../words/words';
+
+export function PracticeScreen({ models }: { readonly models: AppModels }) {
+  const { listen, settings } = models;
+  const good = tolerancesAt(settings.limits.value, 'good');
+  const [source, setSource] = useState<PracticeSource | null>(null);
+  const [isMissing, setIsMissing] = useState(false);
+  useLayoutEffect(() => {
+    let gone = false;
+    models.practicePan().then(
+      async (pan) => {
+        if (gone) return;
+        await listen.beginPractice(pan);
+        setSource(pan);
+      },
+      () => setIsMissing(true),
+    );
+    return () => {
+      gone = true;
+      void listen.stop();
+    };
+  }, [models, listen]);
+  if (isMissing) return <LoadFailed />;
+  const reading = readingOf(listen.phase.value);
+  return (
+    <main class="screen practice">
+      {/* Once a note is known its name takes this place: the whole pan must stay on a small screen. */}
+      <header class={reading ? 'only-spoken' : 'top'}>
+        <h1>{words.practice}</h1>
+        <span>{words.practiceHint}</span>
+      </header>
+      <Readout
+        phase={listen.phase.value}
+        expected={listen.expected.value}
+        onName={listen.expect}
+        verdictOf={(reading) => verdictOn(reading, good)}
+        short
+      />
+      {source && (
+        <PanDrawing
+          layout={source.layout}
+          label={words.practiceNote}
+          chosen={reading?.note ?? null}
+          onNote={(note) => listen.strikePractice(source, note)}
+        />
+      )}
+      <ReadoutDetails phase={listen.phase.value} />
+      <footer class="actions at-the-end">
+        <a class="button" href={addressOf('rack')}>
+          {words.back}
+        </a>
+        <a class="button" href={addressOf('practice-bench')}>
+          {practiceWords.link}
+        </a>
+      </footer>
+    </main>
+  );
+}

@@ -1,0 +1,153 @@
+// A pan through time: how it moves as a whole, and all its rounds.
+import { useState } from 'preact/hooks';
+import { knockSigns, type ReadingsByRound } from '../../../domain/knock-check/round-signs';
+import { roundOf } from '../../../domain/records/rack-records';
+import { panDrift } from '../../../domain/rounds/pan-drift';
+import type { RoundResult } from '../../../domain/rounds/round-result';
+import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
+import { eventsCsv } from '../../../domain/tables/events-csv';
+import { roundCsv } from '../../../domain/tables/round-csv';
+import type { Hertz } from '../../../domain/tuning/units';
+import type { OpenPan } from '../../../state/pan/pan-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { ChoiceBar } from '../../parts/controls/choice-bar';
+import { CsvButton } from '../../parts/controls/csv-button';
+import '../../parts/result/pan-pitch.css';
+import { addressOf } from '../../frame/route';
+import { PanDriftCharts } from '../../parts/charts/pan-drift-charts';
+import { PanDriftTable } from '../../parts/charts/pan-drift-table';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { RoundsGate } from '../../parts/gates/rounds-gate';
+import { RoundRows } from '../../parts/result/round-rows';
+import { historyWords, pitchTrendWords, unevennessTrendWords } from '../../words/history-words';
+import { panWords } from '../../words/pan-words';
+import { sinceWords } from '../../words/since-words';
+import { words } from '../../words/words';
+import './result-screens.css';
+
+export function HistoryScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+}
+
+function Loaded({ models, pan }: Props) {
+  return (
+    <RoundsGate models={models} pan={pan} rounds={pan.rounds}>
+      {({ results, readings }) => (
+        <Shown
+          models={models}
+          pan={pan}
+          rounds={pan.rounds.flatMap((start) => results.get(roundOf(start)) ?? [])}
+          readings={readings}
+        />
+      )}
+    </RoundsGate>
+  );
+}
+
+function Shown({
+  models,
+  pan,
+  rounds,
+  readings,
+}: Props & {
+  readonly rounds: readonly RoundResult[];
+  readonly readings: ReadingsByRound;
+}) {
+  const { fields } = pan.current;
+  const a4 = fields.a4 ?? models.settings.a4.value;
+  const heard = () =>
+    knockSigns(pan.records, readings, models.settings.limits.value.highestWithPartials);
+  return (
+    <main class="screen result">
+      <header class="top">
+        <h1>{historyWords.title}</h1>
+        <span>{fields.name}</span>
+      </header>
+      {rounds.length === 0 ? (
+        <p class="hint">{historyWords.noRounds}</p>
+      ) : (
+        <>
+          <Drift pan={pan} rounds={rounds} a4={a4} />
+          <section class="rows">
+            <h2>{historyWords.rounds}</h2>
+            <RoundRows pan={pan.id} rounds={rounds} />
+          </section>
+          <CsvButton
+            models={models}
+            label={historyWords.allReadings}
+            name={historyWords.allName(fields.name)}
+            text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
+          />
+        </>
+      )}
+      <CsvButton
+        models={models}
+        label={sinceWords.events}
+        name={sinceWords.eventsName(fields.name)}
+        text={() => eventsCsv(pan.records, fields, heard())}
+      />
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {words.back}
+        </a>
+        {rounds.length === 0 && (
+          <a class="button main" href={addressOf({ screen: 'begin', pan: pan.id })}>
+            {panWords.startRound}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+type From = keyof typeof sinceWords.from;
+const froms: readonly From[] = ['visit', 'all'];
+
+/** How the pan moves, since the tuner was here where that is known and not otherwise chosen: across a tuning a slope says nothing. */
+function Drift({
+  pan,
+  rounds,
+  a4,
+}: {
+  readonly pan: OpenPan;
+  readonly rounds: readonly RoundResult[];
+  readonly a4: Hertz;
+}) {
+  const [from, choose] = useState<From>('visit');
+  const baseline = tunerBaseline(pan.records);
+  const first = baseline.kind === 'tuning' ? baseline.round : null;
+  const since = first ? rounds.filter(({ at }) => at >= first.at) : rounds;
+  const isChoice = since.length < rounds.length;
+  const shown = from === 'visit' ? since : rounds;
+  const drift = panDrift(shown, a4);
+  const nothing = isChoice && from === 'visit' ? sinceWords.oneSince : historyWords.oneRound;
+  return (
+    <>
+      {isChoice && (
+        <ChoiceBar
+          legend={sinceWords.legend}
+          values={froms}
+          labels={sinceWords.from}
+          chosen={from}
+          onChoose={choose}
+        />
+      )}
+      {shown.length === 1 && <p class="hint">{nothing}</p>}
+      {shown.length > 1 && drift.points.length > 0 && (
+        <section class="rows">
+          <h2>{historyWords.driftTitle}</h2>
+          <p class="pan-pitch">
+            {pitchTrendWords(drift.pitch)} {unevennessTrendWords(drift.unevenness)}
+          </p>
+          <PanDriftCharts points={drift.points} />
+          <PanDriftTable points={drift.points} />
+        </section>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,127 @@
+// One note of a pan through time: fundamental, octave and third in small charts, and the table beside them.
+import { useLayoutEffect } from 'preact/hooks';
+import { wishOf } from '../../../domain/reading/judge-note';
+import type { RoundId } from '../../../domain/records/rack-records';
+import {
+  readingsWithoutErased,
+  withoutErased,
+} from '../../../domain/records/standing/without-erased';
+import { noteHistory } from '../../../domain/rounds/note-history';
+import { displayName } from '../../../domain/tuning/note-names';
+import { cents, type MidiNote } from '../../../domain/tuning/units';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
+import type { OpenPan } from '../../../state/pan/pan-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { addressOf } from '../../frame/route';
+import type { ScreenProps } from '../../frame/screen-props';
+import { NoteCharts } from '../../parts/charts/note-charts';
+import { NoteCourseTable } from '../../parts/charts/note-course-table';
+import { StandingMark } from '../../parts/drawing/standing-mark';
+import { Instead, InTrouble, PanGate } from '../../parts/gates/pan-gate';
+import { KeptSounds } from '../../parts/listen/kept-sounds';
+import { NoteMarks } from '../../parts/pan/note-marks';
+import { historyWords } from '../../words/history-words';
+import { benchWords } from '../../words/measuring/bench-words';
+import { panWords } from '../../words/pan-words';
+import { rackWords } from '../../words/rack-words';
+import { standingWords } from '../../words/standing-words';
+import { words } from '../../words/words';
+import './note-screen.css';
+
+export function NoteScreen({ models, route }: ScreenProps) {
+  if (route.screen !== 'note') return null;
+  return (
+    <PanGate models={models}>
+      {(pan) => <Loaded models={models} pan={pan} note={route.note} from={route.from ?? null} />}
+    </PanGate>
+  );
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+  readonly note: MidiNote;
+  /** The round whose result led here. */
+  readonly from: RoundId | null;
+}
+
+function Loaded({ models, pan, note, from }: Props) {
+  const model = models.note;
+  // Before anything is painted: the readings of another note are still there.
+  useLayoutEffect(() => void model.read(pan.id, note), [model, pan, note]);
+  const view = model.view.value;
+  switch (view.kind) {
+    case 'loading':
+      return <Instead text={rackWords.reading} tone="hint" />;
+    case 'trouble':
+      return <InTrouble trouble={view.trouble} onRetry={() => void model.read(pan.id, note)} />;
+    case 'ready':
+      return <Shown models={models} pan={pan} note={note} from={from} />;
+  }
+}
+
+function Shown({ models, pan, note, from }: Props) {
+  const view = models.note.view.value;
+  const { fields } = pan.current;
+  const judging = models.settings.judging.value;
+  const readings = readingsWithoutErased(
+    view.kind === 'ready' ? view.readings : [],
+    pan.records.erasures,
+  );
+  const points = noteHistory(readings, withoutErased(pan.records).rounds, {
+    a4: fields.a4 ?? judging.a4,
+    offset: wishOf(fields.layout, note).offset ?? cents(0),
+  });
+  const standing = panAtAGlance(pan, judging).notes.get(note);
+  return (
+    <main class="screen note-page" data-note={note}>
+      <header class="top">
+        <h1>{displayName(note)}</h1>
+        <span>{historyWords.noteOnPan(fields.name)}</span>
+      </header>
+      {standing ? (
+        <p class="note-standing">
+          <StandingMark standing={standing.standing} />
+          <b>{standingWords(standing)}</b>
+          {standing.standing !== standingWords(standing) && (
+            <span class="quiet">{rackWords.standings[standing.standing]}</span>
+          )}
+        </p>
+      ) : (
+        <p class="hint">{historyWords.notOnPan}</p>
+      )}
+      <NoteMarks records={pan.records} note={note} />
+      {points.length === 0 ? (
+        <p class="hint">{historyWords.noteNever}</p>
+      ) : (
+        <>
+          <NoteCharts points={points} limits={judging.limits} />
+          <NoteCourseTable points={points} />
+          <KeptSounds readings={readings} player={models.player} />
+        </>
+      )}
+      <footer class="actions">
+        <a
+          class="button"
+          href={addressOf(
+            from === null
+              ? { screen: 'pan', pan: pan.id }
+              : { screen: 'result', pan: pan.id, round: from },
+          )}
+        >
+          {words.back}
+        </a>
+        {pan.rounds.length > 0 && (
+          <a class="button" href={addressOf({ screen: 'history', pan: pan.id })}>
+            {panWords.history}
+          </a>
+        )}
+        {standing && (
+          <a class="button main" href={addressOf({ screen: 'bench', pan: pan.id, note })}>
+            {benchWords.putOnBench}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}

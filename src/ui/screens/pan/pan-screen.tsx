@@ -1,0 +1,206 @@
+// A pan's page: how it stands at a glance, and what can be done with it.
+
+import { useMemo } from 'preact/hooks';
+import { type RoundStart, roundOf } from '../../../domain/records/rack-records';
+import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
+import { isUnsettled } from '../../../domain/rounds/round-result';
+import { displayName } from '../../../domain/tuning/note-names';
+import { type PanAtAGlance, panAtAGlance } from '../../../state/pan/pan-at-a-glance';
+import type { OpenPan } from '../../../state/pan/pan-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { addressOf, type PanScreenName } from '../../frame/route';
+import { WorkPlanList } from '../../parts/bench/work-plan-list';
+import { PhotoPicture } from '../../parts/controls/photo-field';
+import { NoteRows } from '../../parts/drawing/note-rows';
+import { StandingMap } from '../../parts/drawing/standing-map';
+import { NotKept } from '../../parts/gates/not-kept';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { Headline, PanPitchLine } from '../../parts/result/pan-pitch';
+import { knockWords } from '../../words/fall/knock-words';
+import { tonightWords } from '../../words/fall/tonight-words';
+import { noteListWords } from '../../words/list-words';
+import { panPageWords, panWords } from '../../words/pan-words';
+import { agoWords, rackWords } from '../../words/rack-words';
+import { conditionWords, headlineWords, resultWords } from '../../words/result-words';
+import { tunedWords } from '../../words/tuner/tuned-words';
+import { words } from '../../words/words';
+import './pan-screen.css';
+import { familyTitle } from '../../words/family-words';
+
+const shownWorst = 3;
+
+export function PanScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Page models={models} pan={pan} />}</PanGate>;
+}
+
+function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+  const { fields, conflicts } = pan.current;
+  const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
+  const judging = models.settings.judging.value;
+  const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
+  // To the note in most need, or the first one; the bench leads on to the others.
+  const benched = glance.result?.worst[0]?.note ?? [...glance.notes.keys()][0];
+  const to = (screen: PanScreenName) => addressOf({ screen, pan: pan.id });
+  return (
+    <main class="screen pan-page" data-pan={pan.id}>
+      <header class="top">
+        <h1>{rackWords.nameOf(fields.name)}</h1>
+        <span>{fields.layout.name}</span>
+      </header>
+      {fields.isRemoved && (
+        <div class="hint warn">
+          <p>{panWords.removedPan}</p>
+          <button type="button" onClick={() => void models.pan.save({ isRemoved: false })}>
+            {panWords.putBack}
+          </button>
+        </div>
+      )}
+      {conflicts.length > 0 && (
+        <a class="hint warn hint-link" href={to('details')}>
+          {panPageWords.conflicts}
+        </a>
+      )}
+      {pan.openRound && <p class="hint">{panWords.leftOpen}</p>}
+      {stopgaps.length > 0 && (
+        <a class="hint warn hint-link" href={to('tonight')}>
+          {tonightWords.magnetReminder(noteListWords(stopgaps))}
+        </a>
+      )}
+      <NotKept keeper={models.pan} />
+      <StandingMap
+        pan={pan.id}
+        layout={fields.layout}
+        notes={glance.notes}
+        standings={glance.standings}
+      />
+      <Standing models={models} pan={pan} glance={glance} />
+      <div class="pair">
+        {glance.result && (
+          <a
+            class="button"
+            href={addressOf({ screen: 'result', pan: pan.id, round: glance.result.round })}
+          >
+            {panWords.result}
+          </a>
+        )}
+        {pan.rounds.length > 0 && (
+          <a class="button" href={to('history')}>
+            {panWords.history}
+          </a>
+        )}
+        <a class="button" href={to('sheet')}>
+          {panPageWords.sheet}
+        </a>
+        <a class="button" href={to('tuned')}>
+          {tunedWords.title}
+        </a>
+        <a class="button" href={to('details')}>
+          {panWords.details}
+        </a>
+        <a class="button" href={to('layout')}>
+          {panWords.layout}
+        </a>
+        <a class="button" href={to('send')}>
+          {panWords.send}
+        </a>
+      </div>
+      <div class="pair">
+        {benched !== undefined && (
+          <a class="button" href={addressOf({ screen: 'bench', pan: pan.id, note: benched })}>
+            {words.workOn(displayName(benched))}
+          </a>
+        )}
+        <a class="button" href={to('knock')}>
+          {knockWords.link}
+        </a>
+        <a class="button" href={to('tonight')}>
+          {tonightWords.link}
+        </a>
+      </div>
+      <About pan={pan} />
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.rack}
+        </a>
+        {pan.openRound ? (
+          <GoOn pan={pan} round={pan.openRound} />
+        ) : (
+          <a class="button main" href={to('begin')}>
+            {panWords.startRound}
+          </a>
+        )}
+      </footer>
+    </main>
+  );
+}
+
+function Standing({
+  models,
+  pan,
+  glance: { result, standings },
+}: {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+  readonly glance: PanAtAGlance;
+}) {
+  if (!result) return pan.openRound ? null : <p class="hint">{panWords.noRound}</p>;
+  return (
+    <section class="rows" aria-label={panWords.result}>
+      <Headline {...headlineWords(standings)} />
+      <p class="quiet">
+        {panWords.lastRound(agoWords(result.at, models.now()))}{' '}
+        {isUnsettled(result.conditions) && (
+          <b>
+            {resultWords.provisional} {conditionWords(result.conditions)}
+          </b>
+        )}
+      </p>
+      <PanPitchLine result={result} />
+      <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
+      <WorkPlanList models={models} pan={pan} result={result} />
+    </section>
+  );
+}
+
+/** Going on with a round that was interrupted, or leaving it and starting anew. */
+function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStart }) {
+  return (
+    <>
+      <a class="button" href={addressOf({ screen: 'begin', pan: pan.id })}>
+        {panPageWords.startAnother}
+      </a>
+      <a
+        class="button main"
+        href={addressOf({ screen: 'round', pan: pan.id, round: roundOf(round) })}
+      >
+        {panWords.resumeRound}
+      </a>
+    </>
+  );
+}
+
+/** What is written down about the pan, where anything is. */
+function About({ pan }: { readonly pan: OpenPan }) {
+  const { family, owner, maker, serial, finish, remarks, name } = pan.current.fields;
+  const facts = [
+    [panWords.family, familyTitle(family)],
+    [panWords.owner, owner],
+    [panWords.maker, maker],
+    [panWords.serial, serial],
+    [panWords.finish, finish],
+    [panWords.remarks, remarks],
+  ].filter(([, text]) => text !== '');
+  return (
+    <section class="about" aria-label={panWords.details}>
+      {pan.photo && <PhotoPicture bytes={pan.photo.bytes} name={name} />}
+      <dl>
+        {facts.map(([title, text]) => (
+          <div key={title}>
+            <dt>{title}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

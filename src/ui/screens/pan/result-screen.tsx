@@ -1,0 +1,145 @@
+// What a round found: the map, the pan pitch, the worst notes, the partners that beat, and what changed.
+import { useEffect, useState } from 'preact/hooks';
+import { type RoundId, type RoundStart, roundOf } from '../../../domain/records/rack-records';
+import { withoutErased } from '../../../domain/records/standing/without-erased';
+import type { RoundResult } from '../../../domain/rounds/round-result';
+import type { OpenPan } from '../../../state/pan/pan-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { addressOf } from '../../frame/route';
+import type { ScreenProps } from '../../frame/screen-props';
+import { ChoiceBar } from '../../parts/controls/choice-bar';
+import { Instead, InTrouble, NotHere, PanGate } from '../../parts/gates/pan-gate';
+import { ResultNow } from '../../parts/result/result-now';
+import { RoundComparison } from '../../parts/result/round-comparison';
+import { changeWords } from '../../words/change-words';
+import { momentWords } from '../../words/day-words';
+import { panWords } from '../../words/pan-words';
+import { rackWords } from '../../words/rack-words';
+import './result-screens.css';
+import { conditionWords, resultWords } from '../../words/result-words';
+
+type View = keyof typeof changeWords.views;
+const views: readonly View[] = ['now', 'change'];
+
+export function ResultScreen({ models, route }: ScreenProps) {
+  if (route.screen !== 'result') return null;
+  return (
+    <PanGate models={models}>
+      {(pan) => {
+        const start = withoutErased(pan.records).rounds.find(
+          (each) => roundOf(each) === route.round,
+        );
+        return start ? (
+          <Loaded models={models} pan={pan} start={start} />
+        ) : (
+          <NotHere text={panWords.roundMissing} />
+        );
+      }}
+    </PanGate>
+  );
+}
+
+interface Props {
+  readonly models: PanScreenModels;
+  readonly pan: OpenPan;
+  readonly start: RoundStart;
+}
+
+/** Reads the round, and the one it is compared with: the newest earlier one until another is chosen. */
+function Loaded({ models, pan, start }: Props) {
+  const { results } = models;
+  const earlier = pan.rounds.filter(({ at, id }) => at < start.at && id !== start.id);
+  const [chosen, choose] = useState<RoundId | null>(null);
+  const before = earlier.find((each) => roundOf(each) === chosen) ?? earlier[0] ?? null;
+  const read = () => void results.read(pan.records, before ? [start, before] : [start]);
+  useEffect(read, [results, pan.records, start.id, before?.id]);
+  const view = results.view.value;
+  if (view.kind === 'trouble') {
+    return <InTrouble trouble={view.trouble} onRetry={read} />;
+  }
+  const result = view.kind === 'ready' ? view.results.get(roundOf(start)) : undefined;
+  if (!result) return <Instead text={rackWords.reading} tone="hint" />;
+  const compared = before && view.kind === 'ready' ? view.results.get(roundOf(before)) : undefined;
+  return (
+    <Shown
+      models={models}
+      pan={pan}
+      start={start}
+      result={result}
+      earlier={earlier}
+      since={before && roundOf(before)}
+      before={compared ?? null}
+      onSince={choose}
+    />
+  );
+}
+
+function Shown({
+  models,
+  pan,
+  start,
+  result,
+  earlier,
+  since,
+  before,
+  onSince,
+}: Props & {
+  readonly result: RoundResult;
+  readonly earlier: readonly RoundStart[];
+  readonly since: RoundId | null;
+  readonly before: RoundResult | null;
+  readonly onSince: (round: RoundId) => void;
+}) {
+  const [shown, show] = useState<View>('now');
+  const isFinished = pan.rounds.some(({ id }) => id === start.id);
+  const conditions = conditionWords(result.conditions);
+  return (
+    <main class="screen result" data-round={result.round}>
+      <header class="top">
+        <h1>{rackWords.nameOf(pan.current.fields.name)}</h1>
+        <span>
+          {resultWords.ways[result.way]}, {momentWords(result.at)}
+        </span>
+      </header>
+      {!isFinished && <p class="hint">{resultWords.notFinished}</p>}
+      {result.isProvisional ? (
+        <p class="hint warn">
+          <b>{resultWords.provisional}</b> {conditions}
+        </p>
+      ) : (
+        conditions !== '' && <p class="quiet">{conditions}</p>
+      )}
+      {since !== null && (
+        <ChoiceBar
+          legend={changeWords.view}
+          isSpoken
+          values={views}
+          labels={changeWords.views}
+          chosen={shown}
+          onChoose={show}
+        />
+      )}
+      {since !== null && shown === 'change' ? (
+        <RoundComparison
+          pan={pan}
+          now={result}
+          before={before}
+          since={since}
+          earlier={earlier}
+          onSince={onSince}
+        />
+      ) : (
+        <ResultNow models={models} pan={pan} start={start} result={result} />
+      )}
+      {since === null && isFinished && <p class="quiet">{changeWords.first}</p>}
+      <footer class="actions">
+        <a class="button" href={addressOf({ screen: 'history', pan: pan.id })}>
+          {panWords.history}
+        </a>
+        <a class="button main" href={addressOf({ screen: 'pan', pan: pan.id })}>
+          {resultWords.toPan}
+        </a>
+      </footer>
+    </main>
+  );
+}

@@ -1,0 +1,177 @@
+// The first screen: what can be done now, and all pans, the one that needs the tuner most first.
+import { useLayoutEffect } from 'preact/hooks';
+import { rackOrders } from '../../../domain/rack/rack-order';
+import type { AppModels } from '../../frame/app-models';
+import { addressOf } from '../../frame/route';
+import { FileButton } from '../../parts/controls/file-button';
+import { RackLost } from '../../parts/gates/rack-lost';
+import { PanRows } from '../../parts/rack/pan-rows';
+import { reminderWords } from '../../words/keeping/backup-words';
+import { rackWords, storeTroubleWords } from '../../words/rack-words';
+import { words } from '../../words/words';
+import './rack-screen.css';
+
+/** With so few pans there is nothing to search. */
+const fewPans = 5;
+
+export function RackScreen({ models }: { readonly models: AppModels }) {
+  const { listen, rack } = models;
+  // Before the first paint, which then shows the pans already.
+  useLayoutEffect(() => void rack.load(), [rack]);
+  const count = rack.count.value;
+  return (
+    <main class="screen rack">
+      <header class="top">
+        <h1>{words.rack}</h1>
+        <span>{count === 0 ? words.rackAside : rackWords.pansKept(count)}</span>
+      </header>
+      <a
+        class="button main listen"
+        href={addressOf('listen')}
+        onClick={() => {
+          void listen.listen();
+        }}
+      >
+        {words.listen}
+      </a>
+      <div class="pair">
+        <a class="button" href={addressOf('practice')}>
+          {words.practice}
+        </a>
+        <a class="button" href={addressOf('add-pan')}>
+          {rackWords.addPan}
+        </a>
+        <a class="button" href={addressOf('dropped')}>
+          {rackWords.dropped}
+        </a>
+      </div>
+      {models.arrival.waiting.value && (
+        <a class="hint hint-link" href={addressOf('receive')}>
+          {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
+        </a>
+      )}
+      <RackLost rack={rack} />
+      <Pans models={models} />
+      <a class="button" href={addressOf('visit')}>
+        {rackWords.visit}
+      </a>
+      <Removed models={models} />
+      {rack.reminder.value && (
+        <p class="hint" role="status">
+          {reminderWords(rack.reminder.value)}
+        </p>
+      )}
+      <div class="pair">
+        <FileButton
+          onFile={(file) => {
+            window.location.hash = addressOf('listen');
+            void listen.openFile(file);
+          }}
+        />
+        <a class="button" href={addressOf('backup')}>
+          {rackWords.backUp}
+        </a>
+      </div>
+      <a class="caution" href={addressOf('cautions')}>
+        {words.cautionLink}
+      </a>
+      <a class="button" href={addressOf('settings')}>
+        {words.settings}
+      </a>
+      {models.settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
+      <OfflineLine models={models} />
+    </main>
+  );
+}
+
+function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
+  const state = rack.state.value;
+  switch (state.kind) {
+    case 'loading':
+      return <p class="hint">{rackWords.reading}</p>;
+    case 'trouble':
+      return (
+        <div class="hint warn" role="alert">
+          <p>{storeTroubleWords[state.trouble]}</p>
+          <button type="button" onClick={() => void rack.load()}>
+            {rackWords.tryAgain}
+          </button>
+        </div>
+      );
+    case 'ready':
+      break;
+  }
+  if (rack.count.value === 0) return <p class="hint">{rackWords.empty}</p>;
+  const shown = rack.shown.value;
+  return (
+    <section
+      aria-label={rackWords.pansKept(rack.count.value)}
+      aria-busy={rack.isChecked.value ? undefined : 'true'}
+    >
+      {rack.count.value > fewPans && (
+        <div class="pair">
+          <label class="field">
+            <span>{rackWords.search}</span>
+            <input
+              type="search"
+              autocomplete="off"
+              value={rack.search.value}
+              onInput={(event) => {
+                rack.search.value = event.currentTarget.value;
+              }}
+            />
+          </label>
+          <label class="field">
+            <span>{rackWords.sortBy}</span>
+            <select
+              value={rack.order.value}
+              onChange={(event) => {
+                const { value } = event.currentTarget;
+                rack.order.value = rackOrders.find((each) => each === value) ?? 'need';
+              }}
+            >
+              {rackOrders.map((order) => (
+                <option key={order} value={order}>
+                  {rackWords.orders[order]}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+      )}
+      {shown.length === 0 && <p class="hint">{rackWords.noMatch}</p>}
+      <PanRows cards={shown} now={now()} isFirst={!rack.isChecked.value} />
+    </section>
+  );
+}
+
+/** Off the rack, not gone: each leads to its page, where it can be put back. */
+function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
+  const removed = rack.removed.value;
+  if (removed.length === 0) return null;
+  return (
+    <details class="how-sure">
+      <summary>{rackWords.removed(removed.length)}</summary>
+      <PanRows cards={removed} now={now()} />
+    </details>
+  );
+}
+
+function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly models: AppModels }) {
+  const { kind } = offline.value;
+  return (
+    <>
+      <p class="offline" role="status" data-offline={kind}>
+        {words.offline[kind]}
+      </p>
+      {kind === 'update-waiting' &&
+        (listen.isBusy.value ? (
+          <p class="hint">{words.updateLater}</p>
+        ) : (
+          <button type="button" onClick={applyUpdate}>
+            {words.updateNow}
+          </button>
+        ))}
+    </>
+  );
+}

@@ -1,0 +1,169 @@
+// The tuner's answers: what was done to the pan and when the next visit is. A tuning starts a new baseline.
+
+import { useState } from 'preact/hooks';
+import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
+import { tunerVisits } from '../../../domain/rounds/tuner-baseline';
+import type { OpenPan, TunerAnswers } from '../../../state/pan/pan-model';
+import type { PanScreenModels } from '../../frame/app-models';
+import { addressOf } from '../../frame/route';
+import { momentText, typedMoment } from '../../frame/typed-moment';
+import { MomentField, TextField } from '../../parts/controls/form-fields';
+import { NotKept } from '../../parts/gates/not-kept';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { noteListWords } from '../../words/list-words';
+import { words } from '../../words/words';
+import '../../parts/drawing/note-rows.css';
+import { dayWords } from '../../words/day-words';
+
+import { tunedWords, visitTitle } from '../../words/tuner/tuned-words';
+
+export function TunedScreen({ models }: { readonly models: PanScreenModels }) {
+  return <PanGate models={models}>{(pan) => <Tuned models={models} pan={pan} />}</PanGate>;
+}
+
+type Field = keyof typeof tunedWords.fields;
+
+function Tuned({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+  const empty = () => ({
+    visitedAt: momentText(models.now()),
+    who: '',
+    done: '',
+    remarks: '',
+    nextVisit: '',
+  });
+  const [draft, setDraft] = useState<Readonly<Record<Field, string>>>(empty);
+  const [isTuned, setTuned] = useState(true);
+  const [bad, setBad] = useState<Field | null>(null);
+  const [isKept, setKept] = useState(false);
+  const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
+  const field = (name: Field) => ({
+    id: `visit-${name}`,
+    label: tunedWords.fields[name],
+    value: draft[name],
+    isBad: bad === name,
+    onInput: (value: string) => {
+      setKept(false);
+      setDraft({ ...draft, [name]: value });
+    },
+  });
+  const keep = () => {
+    const answers = answersOf(draft, isTuned, models.now());
+    if (typeof answers === 'string') {
+      setBad(answers);
+      return;
+    }
+    setBad(null);
+    setDraft(empty());
+    void models.pan.keepVisit(answers).then(() => setKept(true));
+  };
+  return (
+    <main class="screen tuned-page">
+      <header class="top">
+        <h1>{tunedWords.title}</h1>
+        <span>{pan.current.fields.name}</span>
+      </header>
+      <p>{tunedWords.why}</p>
+      {isKept && (
+        <div class="hint" role="status">
+          <p>{tunedWords.kept}</p>
+          <a class="button" href={addressOf({ screen: 'begin', pan: pan.id })}>
+            {tunedWords.startRound}
+          </a>
+        </div>
+      )}
+      {stopgaps.length > 0 && (
+        <p class="hint warn">{tunedWords.stopgaps(noteListWords(stopgaps))}</p>
+      )}
+      <form
+        class="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          keep();
+        }}
+      >
+        <MomentField
+          {...field('visitedAt')}
+          type="datetime-local"
+          hint={bad === 'visitedAt' ? tunedWords.momentBad : null}
+        />
+        <TextField {...field('who')} />
+        <TextField {...field('done')} long />
+        <TextField {...field('remarks')} long />
+        <MomentField
+          {...field('nextVisit')}
+          type="date"
+          hint={bad === 'nextVisit' ? tunedWords.dayBad : tunedWords.nextHint}
+        />
+        <label class="choice">
+          <input
+            type="checkbox"
+            checked={isTuned}
+            onChange={({ currentTarget }) => setTuned(currentTarget.checked)}
+          />
+          {tunedWords.isTuned}
+        </label>
+        <NotKept keeper={models.pan} />
+        <Visits models={models} pan={pan} />
+        <footer class="actions">
+          <a class="button" href={addressOf({ screen: 'sheet', pan: pan.id })}>
+            {words.back}
+          </a>
+          <button type="submit" class="main">
+            {tunedWords.keep}
+          </button>
+        </footer>
+      </form>
+    </main>
+  );
+}
+
+/** What was typed, or the first field that cannot be understood. */
+function answersOf(
+  draft: Readonly<Record<Field, string>>,
+  startsBaseline: boolean,
+  now: number,
+): TunerAnswers | Field {
+  const visitedAt = typedMoment(draft.visitedAt);
+  // The field has whole minutes only.
+  if (visitedAt === null || visitedAt > now) return 'visitedAt';
+  const nextVisit = typedMoment(draft.nextVisit);
+  if (nextVisit === null && draft.nextVisit.trim() !== '') return 'nextVisit';
+  const { who, done, remarks } = draft;
+  return {
+    visitedAt,
+    who: who.trim(),
+    done: done.trim(),
+    remarks: remarks.trim(),
+    nextVisit,
+    startsBaseline,
+  };
+}
+
+function Visits({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+  const visits = tunerVisits(pan.records);
+  return (
+    <section>
+      <h2>{tunedWords.visits}</h2>
+      {visits.length === 0 && <p class="quiet">{tunedWords.none}</p>}
+      <ul class="plain-rows">
+        {visits.map((visit) => (
+          <li key={visit.id} class="hint">
+            <p>
+              <b>{visitTitle(visit)}</b>
+            </p>
+            {visit.done !== '' && <p>{visit.done}</p>}
+            {visit.remarks !== '' && <p>{visit.remarks}</p>}
+            <button
+              type="button"
+              aria-label={tunedWords.removeOf(dayWords(visit.visitedAt))}
+              onClick={() => void models.pan.erase(visit.id)}
+            >
+              {tunedWords.remove}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,125 @@
+// What is said about files that go to other people and come from them.
+import type { BackupRefusal } from '../../../domain/ports/backup-files';
+import { type PanContents, totalOf } from '../../../domain/records/backup/backup-contents';
+import type { FileFault } from '../../../domain/records/backup/backup-verdict';
+
+const counted = (count: number, one: string, many: string): string =>
+  count === 1 ? `1 ${one}` : `${count} ${many}`;
+const readingsOf = (count: number): string => counted(count, 'reading', 'readings');
+const roundsOf = (count: number): string => counted(count, 'round', 'rounds');
+const pansOf = (count: number): string => counted(count, 'pan', 'pans');
+
+export const exchangeWords = {
+  whyPan:
+    'One file holds this pan with all its rounds. Send it to your tuner or to a bandmate: in this app they can take the pan over.',
+  inFile: 'In the file',
+  anyone: 'Anyone who has the file can read all of it. Send it only to people you trust.',
+  howToOpen:
+    'Who gets it opens it with this app, or chooses it there: Rack, Back up, Take a file in.',
+  joinTitle: 'One rack on two phones',
+  join: 'Send this file to a bandmate, and take theirs in. Then both phones have everything. Do it as often as you like: nothing is doubled.',
+  nothingYet:
+    'No pan is kept here yet, so there is nothing to back up. Add a pan, or take a file in.',
+  takeTitle: 'Take a file in',
+  takeLink: 'Take a file in',
+  none: 'No file waits here. Choose one: a pan that somebody sent, the band’s rack, or your own backup. It is checked first, and you are asked before anything is added.',
+  safe: 'What is on this phone already stays. What is new is added. Nothing is doubled.',
+  choose: 'Choose a file',
+  chooseOther: 'Choose another file',
+  checking: (percent: number) => `Checking the file: ${percent} %. Nothing is changed yet.`,
+  isWhole: 'The file is whole.',
+  inPart: 'The file is damaged. What is good in it can be taken in.',
+  newHere: 'new here',
+  hereAlready: 'here already',
+  unnamed: 'a pan without a name',
+  morePans: (count: number) => `and ${pansOf(count)} more`,
+  lineLeftOut: (line: number) => `Line ${line} is left out.`,
+  moreLeftOut: (count: number) => `${counted(count, 'more line is', 'more lines are')} left out.`,
+  repaired: (count: number) =>
+    `${counted(count, 'entry', 'entries')} had bad parts, which are left out.`,
+  leave: 'Do not take it in',
+  next: (name: string) => `Look at the next file: ${name}`,
+  taking: (percent: number) => `Taking it in: ${percent} %`,
+  nothingNew: 'Everything in it was here already. Nothing was changed.',
+  addedTo: (name: string, isNew: boolean) =>
+    isNew ? `${name} is on your rack now.` : `${name} has what was new.`,
+  added: (count: number) => `${counted(count, 'new entry', 'new entries')} in all.`,
+  leftOut: (count: number) =>
+    `${counted(count, 'line of the file was', 'lines of the file were')} left out.`,
+  settle: (name: string) => `Two phones wrote different things about ${name}. Say which is right:`,
+  changedFile: 'The file changed while it was read. Choose it again.',
+} as const;
+
+/** What people want to know before a file leaves the phone, a line each. */
+export function contentsWords(pans: readonly PanContents[]): readonly string[] {
+  const { rounds, readings, photos, sounds, owners, hasRemarks } = totalOf(pans);
+  return [
+    ...(pans.length > 1 ? [pansOf(pans.length)] : []),
+    rounds + readings === 0
+      ? 'nothing measured yet'
+      : `${roundsOf(rounds)}, ${readingsOf(readings)}`,
+    ...(photos > 0 ? [counted(photos, 'photo', 'photos')] : []),
+    ...(sounds > 0 ? [counted(sounds, 'kept sound', 'kept sounds')] : []),
+    ...(owners.length > 0 ? [ownersWords(owners)] : []),
+    ...(hasRemarks ? ['what was written down as remarks'] : []),
+  ];
+}
+
+const ownersNamed = 5;
+
+function ownersWords(owners: readonly string[]): string {
+  const named = owners.slice(0, ownersNamed).join(', ');
+  const more = owners.length - ownersNamed;
+  const title = owners.length === 1 ? 'name of the owner' : 'names of owners';
+  return more > 0 ? `${title}: ${named} and ${more} more` : `${title}: ${named}`;
+}
+
+/** A pan of a file: what is in it, and whether it is here already (null: nobody can tell). */
+export function panInFileWords(pan: PanContents, isHere: boolean | null): string {
+  const where = isHere === null ? [] : [isHere ? exchangeWords.hereAlready : exchangeWords.newHere];
+  return [...where, roundsOf(pan.rounds), readingsOf(pan.readings)].join(', ');
+}
+
+/** What taking in means, and the name of the button for it. */
+export function takeInWords(
+  pans: readonly PanContents[],
+  isHere: (pan: PanContents) => boolean,
+): { readonly what: string; readonly button: string } {
+  const [first] = pans;
+  const there = pans.filter(isHere).length;
+  if (pans.length === 1 && first) {
+    const name = first.name === '' ? exchangeWords.unnamed : first.name;
+    return there === 0
+      ? { what: `${name} is not on your rack yet.`, button: 'Take this pan over' }
+      : { what: `You have ${name} already.`, button: 'Add what is new' };
+  }
+  if (there === pans.length) {
+    return { what: `You have all ${pansOf(there)} already.`, button: 'Add what is new' };
+  }
+  const news = pansOf(pans.length - there);
+  return {
+    what: there === 0 ? `A rack of ${news}.` : `A rack with ${news} that you do not have.`,
+    button: 'Join this rack',
+  };
+}
+
+export const refusalWords: Readonly<Record<BackupRefusal, string>> = {
+  foreign: 'This file was not made by this app. Nothing was changed.',
+  newer:
+    'This file was made by a newer version of the app. Update the app, then try again. Nothing was changed.',
+  nothing: 'Nothing in this file can be used. Nothing was changed.',
+  'too-large': 'This file is larger than any rack, so it was not opened. Nothing was changed.',
+  unreadable: 'The phone could not read this file. Nothing was changed.',
+  packed: 'This browser is too old to unpack the file. Update the browser. Nothing was changed.',
+  damaged: 'More of this file is damaged than good. Ask for it again. Nothing was changed.',
+};
+
+export const faultWords: Readonly<Record<FileFault, string>> = {
+  'no-header': 'Its beginning is missing.',
+  'no-end': 'Its end is missing.',
+  'lines-missing': 'Lines are missing.',
+  changed: 'Something in it was changed.',
+  'too-long': 'It is too long, so its end was not read.',
+  'too-many': 'It holds too many entries, so its end was not read.',
+  'too-damaged': 'Too much of it is damaged, so its end was not read.',
+};

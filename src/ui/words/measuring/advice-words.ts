@@ -1,0 +1,221 @@
+// What the bench says about what to do next: always with the reason, the risk, and what it may disturb.
+
+import type {
+  Advice,
+  LeaveReason,
+  PartialOff,
+  SuggestedBlows,
+} from '../../../domain/advice/advice';
+import type { BlowAim } from '../../../domain/advice/choose-place';
+import type { ProfessionalReason } from '../../../domain/advice/professional-limits';
+import { partialIndices } from '../../../domain/numbers/three-partials';
+import type { Reading } from '../../../domain/reading/reading';
+import { displayName } from '../../../domain/tuning/note-names';
+import { noteListWords } from '../list-words';
+import { signedCents, tenths, wholeCents, words } from '../words';
+import { benchWords, partialName } from './bench-words';
+
+export const adviceWords = {
+  title: 'What to try next',
+  trial: 'Light blows, to learn',
+  prepare: 'First of two steps',
+  leave: 'Leave it',
+  professional: 'This one is for a professional',
+  undo: 'A professional can undo less than you think. Stop while it is better than before.',
+  expect: 'Expect',
+  risk: 'Risk',
+  disturbs: 'It may disturb',
+  asSuggested: 'As suggested',
+  consentTitle: 'Suggestions',
+  consentWhy:
+    'The app can suggest where to hammer next. It does so only for people who have been shown how by a tuner.',
+  consent: 'I have been shown how by a tuner',
+  consentOff: 'You can switch suggestions off in the settings.',
+  needsPan: 'Suggestions need a pan on the rack: its neighbours and its cracks must be known.',
+  settingsTitle: 'Hammering',
+  trained: 'I have been shown how to hammer by a tuner',
+  suggests: 'Suggest on the bench where to hammer next',
+  settingsWhy:
+    'Without training, do not hammer a pan. Those who have been shown how by a tuner can ask for suggestions on the bench.',
+  limitsTitle: 'When a note is for a professional',
+  farthest: 'Further off than, in cents',
+  farthestBad: 'Enter a whole number from 5 to 200. The limit stays as it was.',
+  withoutOctave: 'No octave where its neighbours have one',
+  falling: 'It falls further with every strike',
+  choked: 'It dies away much sooner than its neighbours',
+} as const;
+
+/** "3 light blows, ends of the long axis, from above". */
+export function blowsWords({ count, firmness, place, side }: SuggestedBlows): string {
+  const kind = benchWords.firmnesses[firmness];
+  const blows = count === 1 ? `one ${kind} blow` : `${count} ${kind} blows`;
+  return `${blows}: ${benchWords.places[place]}, ${benchWords.sides[side]}`;
+}
+
+/** "The octave and the fundamental are flat. Here blows raise the fundamental and the octave." */
+export function reasonWords(
+  advice: SuggestedBlows,
+  reading: Pick<Reading, 'third'> | null,
+  setsHere: number,
+): string {
+  const known =
+    setsHere === 0
+      ? 'So says the trade; this pan has shown nothing here yet.'
+      : setsHere === 1
+        ? 'This pan has shown it in one set.'
+        : `This pan has shown it in ${setsHere} sets.`;
+  return [
+    offWords(advice.off, reading),
+    movesWords(advice, reading),
+    known,
+    aimWords(advice.aim, advice.count),
+  ]
+    .filter((each) => each !== '')
+    .join(' ');
+}
+
+function aimWords(aim: BlowAim, count: number): string {
+  switch (aim) {
+    case 'mend':
+      return '';
+    case 'try': {
+      const blows = count === 1 ? 'One light blow shows' : 'A few light blows show';
+      return `${blows} what this place does on this note.`;
+    }
+    case 'prepare':
+      return 'By itself it makes nothing better. It makes room for the next step, which should help.';
+  }
+}
+
+function offWords(off: readonly PartialOff[], reading: Pick<Reading, 'third'> | null): string {
+  const say = (isFlat: boolean): string => {
+    const names = off
+      .filter(({ cents }) => cents < 0 === isFlat)
+      .map(({ partial }) => `the ${partialName(numberOf[partial], reading)}`);
+    if (names.length === 0) return '';
+    const verb = names.length === 1 ? 'is' : 'are';
+    return `${joined(names)} ${verb} ${isFlat ? words.flat : words.sharp}`;
+  };
+  const both = [say(true), say(false)].filter((each) => each !== '');
+  return both.length === 0 ? '' : `${capital(both.join(' and '))}.`;
+}
+
+const numberOf = { fundamental: 0, octave: 1, third: 2 } as const;
+/** Less than this is not said of a place, cents per set. */
+const worthSaying = 1;
+
+function movesWords(
+  { expected }: Pick<SuggestedBlows, 'expected'>,
+  reading: Pick<Reading, 'third'> | null,
+): string {
+  const moved = (isUp: boolean) =>
+    partialIndices
+      .filter((k) => Math.abs(expected.mean[k]) >= worthSaying && expected.mean[k] > 0 === isUp)
+      .map((k) => `the ${partialName(k, reading)}`);
+  const parts = [
+    moved(true).length > 0 ? `raise ${joined(moved(true))}` : '',
+    moved(false).length > 0 ? `lower ${joined(moved(false))}` : '',
+  ].filter((each) => each !== '');
+  return parts.length === 0
+    ? 'What blows do here is not known yet.'
+    : `Blows here ${parts.join(' and ')}.`;
+}
+
+/** "fundamental +4 (+1 to +7), octave +6 (+2 to +10)": nine times in ten it is within these. */
+export const expectedWords = (
+  { expected }: Pick<SuggestedBlows, 'expected'>,
+  reading: Pick<Reading, 'third'> | null,
+): string =>
+  partialIndices
+    .map((k) => {
+      const [low, high] = expected.interval90[k];
+      const range = `${signedCents(low)} to ${signedCents(high)}`;
+      return `${partialName(k, reading)} ${signedCents(expected.mean[k])} (${range})`;
+    })
+    .join(', ');
+
+/** How likely a partial ends too far on the other side, and the most it may get worse. */
+export function riskWords({ overshoot, worsening }: SuggestedBlows): string {
+  const chance =
+    overshoot < 0.02
+      ? 'It will hardly go too far.'
+      : `About ${Math.max(1, Math.round(overshoot * 20))} times in 20 it goes too far.`;
+  return worsening > 0.5
+    ? `${chance} At the worst a partial ends ${wholeCents(Math.ceil(worsening))} cents further off.`
+    : chance;
+}
+
+export const disturbsWords = ({ disturbs }: Pick<SuggestedBlows, 'disturbs'>): string => {
+  const of = (kind: 'neighbour' | 'ring-partner') =>
+    disturbs.filter((each) => each.kind === kind).map(({ note }) => note);
+  const [neighbours, partners] = [of('neighbour'), of('ring-partner')];
+  return [
+    neighbours.length > 0 ? `neighbours ${noteListWords(neighbours)}` : '',
+    partners.length > 0 ? `${noteListWords(partners)}, which ring along` : '',
+  ]
+    .filter((each) => each !== '')
+    .join('; ');
+};
+
+/** Why a note is left alone. */
+export function leaveWords(why: LeaveReason): string {
+  switch (why.kind) {
+    case 'dead':
+      return 'It is marked as dead. Blows do not bring it back.';
+    case 'not-settled':
+      return 'Strike it again: three strikes that agree make sure of the note.';
+    case 'walking':
+      return 'Its pitch moves from strike to strike. Do not hammer a note that does not hold still.';
+    case 'octave-open':
+      return 'There are two lines at the octave. Cover the partner and strike again.';
+    case 'aligned':
+      return 'All partials are within your limits. One or two cents is good enough.';
+    case 'high-note':
+      return `A high note ${tenths(why.cents)} cents off is good enough.`;
+    case 'no-help':
+      return `The last ${why.sets} sets did not make it better. Stop here and let it rest.`;
+    case 'nothing-helps':
+      return 'No place is expected to make it better.';
+    case 'too-unsure':
+      return 'What blows would do here is less sure than what they would gain.';
+  }
+}
+
+/** Why a note is for a professional. */
+export function professionalWords(why: ProfessionalReason): string {
+  switch (why.kind) {
+    case 'cracked':
+      return `${displayName(why.note)} is marked as cracked. A cracked pan is not played and not hammered.`;
+    case 'far-off':
+      return `It is ${wholeCents(why.cents)} cents off. That is more than field work mends.`;
+    case 'no-octave':
+      return 'Its octave is not heard, and its neighbours have one.';
+    case 'choked':
+      return 'It dies away much sooner than its neighbours.';
+    case 'falling':
+      return `It falls ${tenths(why.centsPerStrike)} cents with every strike. It may be cracked.`;
+  }
+}
+
+const adviceTitles: Readonly<Record<BlowAim, string>> = {
+  mend: adviceWords.title,
+  try: adviceWords.trial,
+  prepare: adviceWords.prepare,
+};
+
+/** The same in a few words, for a voice. */
+export function adviceTitle(advice: Advice): string {
+  switch (advice.kind) {
+    case 'blows':
+      return adviceTitles[advice.aim];
+    case 'leave':
+      return adviceWords.leave;
+    case 'professional':
+      return adviceWords.professional;
+  }
+}
+
+const joined = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

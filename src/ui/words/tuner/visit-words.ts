@@ -1,0 +1,53 @@
+// What is said about a tuner's visit to the whole rack: which pans first, and which pans of a section disagree.
+
+import type { NoteBlend, Section } from '../../../domain/rack/section-blend';
+import { displayName } from '../../../domain/tuning/note-names';
+import { familyTitle } from '../family-words';
+import { signedCents } from '../words';
+
+const whole = (value: number): string => `${Math.round(value)}`;
+
+export const visitWords = {
+  title: 'Which pans first',
+  why: 'For the day a professional tuner comes: the pans in most need first, with the reason.',
+  hours: 'Hours the tuner has',
+  hoursOfPan: 'Hours for each pan',
+  hoursBad: 'Enter a number of hours above 0, at most 100.',
+  print: 'Print or save as PDF',
+  made: (day: string) => `made ${day}`,
+  inTime: (count: number) =>
+    count === 0
+      ? 'There is no time for a whole pan.'
+      : `There is time for ${count === 1 ? 'one pan' : `${count} pans`}:`,
+  later: 'After that, if there is time',
+  fine: 'Nothing speaks for these',
+  nobody: 'No pan needs the tuner.',
+  empty: 'No pans are kept here yet. Add a pan and take a round, then come back.',
+  addPan: 'Add a pan',
+  sections: 'Pans that are played together',
+  sectionsWhy:
+    'Pans of one section should agree with each other before they agree with anything else.',
+  noSections: 'Take a round on two pans of one kind to compare them.',
+  first: 'First pan',
+  second: 'Second pan',
+  compare: 'Compare their notes',
+  reading: 'Reading the rounds',
+  beat: 'Notes that beat against each other, fastest first',
+  noBeats: 'None of their common notes is heard to beat.',
+  noRules:
+    'The order follows from what was heard, marked and how old it is. No published standard exists.',
+} as const;
+
+/** "Lead (tenor): 2 pans, 11 cents apart". */
+export const sectionTitle = ({ family, pans, apart }: Section): string =>
+  `${familyTitle(family)}: ${pans.length} pans, ${whole(apart)} cents apart`;
+
+/** "Heron +8, Wren −3", as cents from the band's pitch. */
+export const sectionPans = ({ pans }: Section): string =>
+  pans.map(({ card, panPitch }) => `${card.name} ${signedCents(panPitch)}`).join(', ');
+
+/** "A4", "12 cents, 3.0 beats a second". */
+export const blendLine = ({ note, cents, beatHz }: NoteBlend) => ({
+  note: displayName(note),
+  apart: `${whole(Math.abs(cents))} cents, ${beatHz.toFixed(1)} beats a second`,
+});

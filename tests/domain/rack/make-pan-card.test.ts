@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
+import { makePanCard } from '../../../src/domain/rack/make-pan-card';
+import {
+  type PanRecords,
+  panId,
+  recordId,
+  roundOf,
+} from '../../../src/domain/records/rack-records';
+import { newestFinishedRounds } from '../../../src/domain/rounds/finished-rounds';
+import { resultOf } from '../../../src/domain/rounds/result-of-round';
+import { usualTolerances } from '../../../src/domain/tuning/tolerances';
+import { hertz, instant } from '../../../src/domain/tuning/units';
+import { sampleEdit, samplePanRecords } from '../../storage/rack/rack-sample';
+import { panFieldsSample } from '../records/pan-fields-sample';
+import { leadNotes } from '../rounds/result-sample';
+import { endSample, markSample, readingSample, startSample } from '../rounds/round-sample';
+
+const settings = { a4: hertz(440), reference: 'band', limits: usualTolerances } as const;
+const fields = panFieldsSample({
+  name: 'Lead 3',
+  owner: 'the band',
+  maker: 'unknown',
+  serial: '17',
+  finish: 'chrome',
+});
+const recordsOf = (more: Partial<PanRecords> = {}): PanRecords =>
+  samplePanRecords({ edits: [{ ...sampleEdit('edit-1', ''), fields }], ...more });
+
+const before = startSample({ day: 0 });
+const last = startSample({ day: 100, conditions: { standing: 'unloaded' } });
+const open = startSample({ day: 110 });
+const readings = [
+  ...leadNotes.map((note, k) => readingSample(before, { note, fundamental: 0 }, k)),
+  ...leadNotes.map((note, k) =>
+    readingSample(last, { note, fundamental: note === 64 ? -20 : note === 62 ? 35 : 1 }, k),
+  ),
+  readingSample(open, { note: 60, fundamental: 49 }),
+];
+const rounds = {
+  rounds: [open, before, last],
+  ends: [endSample(before), endSample(last)],
+};
+
+describe('the card of a pan', () => {
+  it('says what the newest finished round found', () => {
+    const card = makePanCard(recordsOf(rounds), readings, settings);
+    expect(card).toMatchObject({
+      name: 'Lead 3',
+      layoutName: lowCLead.name,
+      noteCount: 29,
+      lastRoundAt: last.at,
+      isProvisional: true,
+      openRound: roundOf(open),
+      standings: { good: 27, playable: 0, out: 1, avoid: 1, unread: 0 },
+      worst: [62, 64],
+      hasConflict: false,
+    });
+    expect(card.panPitch).toBeCloseTo(1, 1);
+    // 35 cents off: 10, 20 off: 4, and the mean change since the round before: (21 + 34) / 29 − 1 = 0.9.
+    expect(card.reasons.map(({ kind }) => kind)).toEqual(['avoid', 'out', 'drift']);
+    expect(card.need).toBeCloseTo(14.9, 1);
+  });
+
+  it('before the first round knows the pan and its marks only', () => {
+    const card = makePanCard(recordsOf({ marks: [markSample(60, 'cracked')] }), [], settings);
+    expect(card).toMatchObject({
+      lastRoundAt: null,
+      openRound: null,
+      panPitch: null,
+      standings: { good: 0, playable: 0, out: 0, avoid: 1, unread: 28 },
+      reasons: [{ kind: 'cracked', notes: [60] }],
+    });
+  });
+
+  it('is made from the two newest finished rounds, not from open, left or erased ones', () => {
+    expect(newestFinishedRounds(recordsOf(rounds))).toEqual([last, before]);
+    const left = { ...rounds, ends: [endSample(before), endSample(last, 'left')] };
+    expect(newestFinishedRounds(recordsOf(left))).toEqual([before]);
+    const erasure = {
+      kind: 'erasure',
+      shape: 1,
+      id: recordId('erasure-1'),
+      pan: panId('pan-1'),
+      at: instant(5),
+      target: last.id,
+    } as const;
+    const erased = recordsOf({ ...rounds, erasures: [erasure] });
+    expect(newestFinishedRounds(erased)).toEqual([before]);
+    expect(makePanCard(erased, readings, settings).lastRoundAt).toBe(before.at);
+  });
+
+  it('is judged at the pan’s own A4 where it has one', () => {
+    const [edit] = recordsOf().edits;
+    if (!edit) throw new Error('no edit');
+    const own = recordsOf({
+      ...rounds,
+      edits: [{ ...edit, fields: { ...fields, a4: hertz(442) } }],
+    });
+    // A442 = +7.851 cents, by arithmetic.
+    expect(makePanCard(own, readings, settings).panPitch).toBeCloseTo(1 - 7.851, 1);
+  });
+
+  it('is the same whatever the order of the records', () => {
+    const card = makePanCard(recordsOf(rounds), readings, settings);
+    const turned = recordsOf({
+      rounds: [...rounds.rounds].reverse(),
+      ends: [...rounds.ends].reverse(),
+    });
+    expect(makePanCard(turned, [...readings].reverse(), settings)).toEqual(card);
+  });
+});
+
+describe('the result of one round', () => {
+  it('has the marks that held until the next round, not those of today', () => {
+    const dead = { ...markSample(60, 'dead'), at: instant(last.at + 1000) };
+    const records = recordsOf({
+      rounds: [before, last],
+      ends: [endSample(before), endSample(last)],
+      marks: [dead],
+    });
+    const standing = (start: typeof last) =>
+      resultOf(start, readings, records, settings).notes.find(({ note }) => note === 60)?.standing;
+    expect(standing(last)).toBe('avoid');
+    expect(standing(before)).toBe('good');
+  });
+});

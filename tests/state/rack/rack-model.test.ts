@@ -1,0 +1,197 @@
+import { signal } from '@preact/signals';
+import { describe, expect, it } from 'vitest';
+import { judgingText } from '../../../src/domain/rack/card-settings';
+import type { PanCard } from '../../../src/domain/rack/pan-card';
+import type { RackTrace } from '../../../src/domain/rack/rack-trace';
+import { panId } from '../../../src/domain/records/rack-records';
+import { usualTolerances } from '../../../src/domain/tuning/tolerances';
+import { hertz, instant } from '../../../src/domain/tuning/units';
+import { createRackModel } from '../../../src/state/rack/rack-model';
+import {
+  sampleCard,
+  sampleEdit,
+  samplePan,
+  sampleReading,
+  sampleRound,
+} from '../../storage/rack/rack-sample';
+import { memoryPanStore } from '../memory-pan-store';
+
+const judging = { a4: hertz(440), reference: 'band', limits: usualTolerances } as const;
+const usualJudging = judgingText(judging);
+
+function rackWith(
+  before: RackTrace | null,
+  memory = memoryPanStore(),
+  copy: { kept: readonly PanCard[] } = { kept: [] },
+) {
+  const trace = { kept: before };
+  const model = createRackModel({
+    store: memory.store,
+    trace: {
+      read: () => trace.kept,
+      write: (next) => {
+        trace.kept = next;
+      },
+    },
+    copy: {
+      read: () => copy.kept,
+      write: (next) => {
+        copy.kept = next;
+      },
+    },
+    clock: { now: () => instant(5000) },
+    makeCard: async () => sampleCard(),
+    judging: signal(judging),
+    lastBackup: signal(null),
+  });
+  return { memory, trace, copy, model };
+}
+
+/** A rack that was not empty once, with a store that only counts its readings after `count` was called. */
+function slowlyCounted() {
+  const { memory, model } = rackWith({ pans: 4, readings: 100, at: instant(1000) });
+  const size = memory.store.size;
+  let count = () => {};
+  const counted = new Promise<void>((done) => {
+    count = done;
+  });
+  memory.store.size = () => counted.then(size);
+  return { memory, model, count };
+}
+
+const round = sampleRound('round-1');
+const settle = () => new Promise((done) => setTimeout(done, 0));
+
+describe('the rack', () => {
+  it('leaves a trace of how much is kept, outside the database', async () => {
+    const { memory, trace, model } = rackWith(null);
+    await model.load();
+    expect(trace.kept).toBeNull();
+    await memory.store.keep([sampleEdit('edit-1', 'Heron'), round, sampleReading('one', round)]);
+    await settle();
+    expect(trace.kept).toEqual({ pans: 1, readings: 1, at: 5000 });
+    expect(model.lost.value).toBeNull();
+  });
+
+  it('says what is gone until it is back, and remembers it meanwhile', async () => {
+    const was = { pans: 1, readings: 2, at: instant(1000) };
+    const { memory, trace, model } = rackWith(was);
+    await model.load();
+    expect(model.lost.value).toEqual(was);
+    await memory.store.keep([sampleEdit('edit-1', 'Heron'), round, sampleReading('one', round)]);
+    await settle();
+    expect(model.lost.value).toEqual(was);
+    expect(trace.kept).toEqual(was);
+    await memory.store.keep([sampleReading('two', round)]);
+    await settle();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual({ pans: 1, readings: 2, at: 5000 });
+  });
+
+  it('shows its pans before their readings are counted', async () => {
+    const { model, memory, count } = slowlyCounted();
+    memory.cards.set(sampleCard().pan, sampleCard());
+    void model.load();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.count.value).toBe(1);
+    count();
+  });
+
+  it('without a pan first asks whether they were lost', async () => {
+    const { model, count } = slowlyCounted();
+    void model.load();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'loading' });
+    count();
+    await settle();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.lost.value).toEqual({ pans: 4, readings: 100, at: 1000 });
+  });
+
+  it('says nothing more once the user goes on without it', async () => {
+    const { trace, model } = rackWith({ pans: 4, readings: 100, at: instant(1000) });
+    await model.load();
+    model.goOnWithout();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual({ pans: 0, readings: 0, at: 5000 });
+    await model.load();
+    expect(model.lost.value).toBeNull();
+  });
+
+  it('blames nobody where the rack cannot be read', async () => {
+    const was = { pans: 1, readings: 2, at: instant(1000) };
+    const { memory, trace, model } = rackWith(was);
+    memory.trouble.now = 'newer';
+    await model.load();
+    expect(model.lost.value).toBeNull();
+    expect(trace.kept).toEqual(was);
+  });
+});
+
+const card = (name: string): PanCard => ({ ...sampleCard(), name });
+const namesOf = (cards: readonly PanCard[]): readonly string[] => cards.map(({ name }) => name);
+
+describe('the copy of the cards', () => {
+  it('is shown until the rack has been read, which alone is believed', async () => {
+    const { model, memory, copy } = rackWith(null);
+    copy.kept = [card('Heron'), { ...card('Ibis'), pan: panId('pan-2') }];
+    memory.cards.set(samplePan, card('Egret'));
+    const loading = model.load();
+    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.isChecked.value).toBe(false);
+    expect(namesOf(model.onRack.value)).toEqual(['Heron', 'Ibis']);
+    await loading;
+    expect(model.isChecked.value).toBe(true);
+    expect(namesOf(model.onRack.value)).toEqual(['Lead 1']);
+    expect(copy.kept).toEqual(model.onRack.value);
+  });
+
+  it('gives way without a word where it was right: nothing is drawn again', async () => {
+    const { model, memory, copy } = rackWith(null);
+    const kept = { ...card('Heron'), judgedBy: usualJudging };
+    copy.kept = [kept];
+    memory.cards.set(samplePan, { ...kept });
+    const loading = model.load();
+    const shown = model.onRack.value;
+    await loading;
+    expect(model.onRack.value).toBe(shown);
+  });
+
+  it('is nothing to speak of where the rack cannot be read, and stays', async () => {
+    const { model, memory, copy } = rackWith(null);
+    copy.kept = [card('Heron')];
+    memory.trouble.now = 'newer';
+    await model.load();
+    expect(model.state.value).toEqual({ kind: 'trouble', trouble: 'newer' });
+    expect(model.isChecked.value).toBe(false);
+    expect(model.count.value).toBe(0);
+    expect(namesOf(copy.kept)).toEqual(['Heron']);
+  });
+
+  it('does not hide that the rack was lost', async () => {
+    const was = { pans: 1, readings: 100, at: instant(1000) };
+    const { model, copy } = rackWith(was);
+    copy.kept = [card('Heron')];
+    const said: string[] = [];
+    model.state.subscribe(({ kind }) => said.push(`${kind} ${model.count.value}`));
+    await model.load();
+    expect(said).toEqual(['loading 0', 'ready 1', 'loading 0', 'ready 0']);
+    expect(model.lost.value).toEqual(was);
+    expect(copy.kept).toEqual([]);
+  });
+
+  it('stands in for a card that must be made anew', async () => {
+    const { model, memory, copy } = rackWith(null);
+    await memory.store.keep([sampleEdit('edit-1', 'Heron')]);
+    await settle();
+    memory.cards.clear();
+    copy.kept = [card('Heron')];
+    const { model: next } = rackWith(null, memory, copy);
+    const names: (readonly string[])[] = [];
+    next.onRack.subscribe((cards) => names.push(namesOf(cards)));
+    await next.load();
+    expect(names).toEqual([[], ['Heron'], ['Lead 1']]);
+    expect(model.count.value).toBe(1);
+  });
+});
