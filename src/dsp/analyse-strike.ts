@@ -18,9 +18,10 @@ import {
   seconds,
 } from '../domain/tuning/units';
 import { isChokedNote } from './faults/blow-sound';
+import { hasClick } from './faults/click';
 import { oddsOfStrike, surelyKnock, surelyStruck } from './faults/judge-blow';
 import { loudnessOf } from './faults/loudness';
-import { hasPhaseJump } from './faults/phase-jump';
+import { phaseJumps } from './faults/phase-jump';
 import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
 import { type MeasuredLine, measureLine } from './line/measure-line';
@@ -150,8 +151,10 @@ export function analyseStrike(
   );
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
   const isWhole = sound.provisional || octaveRival !== null;
-  if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
+  const isSeam = (time: number): boolean => hasClick(segment, sample(time), rate);
+  if (!isWhole && phaseJumps(spectrum, lines, until - measureMargin).some(isSeam)) {
     return refused('lost-audio');
+  }
   const isUnsure = !octave && !third && fundamental.sigmaCents > largestSigmaAlone;
   if (isUnsure && !isChoked) return refused('unclear');
   const ringing = ringingLines(lines, upper.taken, ownHz, context);
