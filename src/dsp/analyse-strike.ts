@@ -19,11 +19,12 @@ import {
 } from '../domain/tuning/units';
 import { isChokedNote } from './faults/blow-sound';
 import { hasClick } from './faults/click';
-import { oddsOfStrike, surelyKnock, surelyStruck } from './faults/judge-blow';
+import { type EarScores, ownScores } from './faults/ear-scores';
 import { loudnessOf } from './faults/loudness';
 import { phaseJumps } from './faults/phase-jump';
 import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
+import { strikeFeatures } from './faults/strike-features';
 import { type MeasuredLine, measureLine } from './line/measure-line';
 import type { NoteChoice } from './note/bass-choices';
 import { chooseNote } from './note/choose-note';
@@ -67,6 +68,9 @@ const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
 const largestWander = 30;
 const longestDecay = 4;
+/** Odds of a strike, nepers: from here on it is one; below the second it is a knock; between them nobody can tell. */
+const surelyStruck = 0;
+const surelyKnock = -6;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
 const leastMargin = 0.5;
 /** … bass notes sooner: little more than the order of two lines tells them from their octaves. */
@@ -81,6 +85,7 @@ export function analyseStrike(
   sound: StrikeSound,
   spectrum: StrikeSpectrum,
   context: ListeningContext,
+  scores: EarScores = ownScores,
 ): Heard {
   const { segment } = sound;
   const rate = spectrum.sampleRate;
@@ -104,7 +109,7 @@ export function analyseStrike(
   const { timed } = evidence;
   const seen = evidence.main.lines;
   const lines = seen.slice(0, timed.length);
-  const choices = chooseNote(evidence, context);
+  const choices = chooseNote(evidence, context, scores);
   const [choice] = choices;
   const struck = choice && timed[choice.line];
   const firstLine = choice && lines[choice.line];
@@ -114,16 +119,17 @@ export function analyseStrike(
   const isBass = firstLine.hz / order < deafBelowHz;
   const asFundamental = { ...struck, hz: struck.hz / order };
   const struckSound = { segment, onset, end: count, rate, peak };
-  const odds = oddsOfStrike(struckSound, evidence, asFundamental, choice.features);
+  const features = strikeFeatures(struckSound, evidence)(asFundamental, choice.features);
+  const odds = scores.ofStrike(features);
   const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
   if (odds < surelyKnock && !mayBeChoked) return knock;
-  if (odds < surelyStruck && !mayBeChoked) return refused('unclear', choice.note);
+  if (odds < surelyStruck && !mayBeChoked) return refused('short-ring', choice.note);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
   const measured = measureLine(spectrum, firstLine, lines, measurable.window);
   if (!measured || measured.hz <= 0) return refused('unclear', choice.note);
   const isChoked = odds < surelyStruck && isChokedNote(timed, struck, measured.decaySeconds);
   if (odds < surelyStruck && !isChoked)
-    return odds < surelyKnock ? knock : refused('unclear', choice.note);
+    return odds < surelyKnock ? knock : refused('short-ring', choice.note);
   const ownHz = measured.hz / order;
   if (isFlatTopped(segment, onset, sample(flatUntil))) return refused('too-loud');
   const target = frequencyOf(choice.note, context.a4);

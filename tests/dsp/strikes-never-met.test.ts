@@ -1,9 +1,6 @@
 // Real strikes, as they are and as short and as early as they can come. Those of ../shared/strikes are used where they
 // are there (`npm run bench:strikes` takes all of them, and more); the bank's always.
 import { describe, expect, it } from 'vitest';
-import { nearestNote } from '../../src/domain/tuning/equal-temperament';
-import { hertz } from '../../src/domain/tuning/units';
-import { countsOf } from '../benchmarks/strikes/strike-table';
 import {
   hearSound,
   inSilence,
@@ -13,7 +10,9 @@ import {
   toldNothing,
 } from '../benchmarks/strikes/hear-take';
 import { missingTakes, realTakes } from '../benchmarks/strikes/real-takes';
-import { realStrikes, strongestLine } from '../synthetic-sounds/real-strike';
+import { realNotes } from '../benchmarks/ear/which-note';
+import { countsOf } from '../benchmarks/strikes/strike-table';
+import { realStrikes } from '../synthetic-sounds/real-strike';
 
 interface Struck extends Sound {
   readonly name: string;
@@ -23,18 +22,22 @@ interface Struck extends Sound {
 /** One of this many recordings of the folder: the whole test must take less than a minute. */
 const oneOf = 3;
 
-const bank: readonly Struck[] = (await realStrikes()).map(({ name, samples, sampleRate }) => {
-  const to = Math.min(0.5, samples.length / sampleRate - 0.012);
-  const hz = strongestLine(samples, sampleRate, { from: 0.03, to, low: 300, high: 1100 });
-  return { name, samples, sampleRate, note: nearestNote(hertz(hz)) };
-});
+const bank: readonly Struck[] = (await realStrikes()).map((strike, n) => ({
+  ...strike,
+  note: realNotes[n] ?? 0,
+}));
 const takes = realTakes();
 if (!takes) process.stdout.write(`${missingTakes()} Only the strikes of the bank are tested.\n`);
 const struck: readonly Struck[] = [
   ...bank,
   ...(takes ?? [])
     .filter((_, n) => n % oneOf === 0)
-    .map(({ file, midi, samples, sampleRate }) => ({ name: file, note: midi, samples, sampleRate })),
+    .map(({ file, midi, samples, sampleRate }) => ({
+      name: file,
+      note: midi,
+      samples,
+      sampleRate,
+    })),
 ];
 
 /** What became of all of them, with the names of those that were not named right. */

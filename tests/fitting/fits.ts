@@ -15,7 +15,9 @@ export interface Question {
   readonly weight: number;
 }
 
-const rounds = 14;
+/** Newton's steps from nothing, and from weights that are nearly right. */
+const rounds = 12;
+const roundsAgain = 4;
 
 export const dot = (a: Float64Array, b: Float64Array): number => {
   let sum = 0;
@@ -24,14 +26,18 @@ export const dot = (a: Float64Array, b: Float64Array): number => {
 };
 
 /** Weights of a conditional logit; `ridge` against features of unit deviation. */
-export function fitChoices(choices: readonly Choice[], ridge: number): Float64Array {
+export function fitChoices(
+  choices: readonly Choice[],
+  ridge: number,
+  start?: Float64Array,
+): Float64Array {
   const size = choices[0]?.candidates[0]?.length ?? 0;
   const scale = deviations(
     choices.flatMap((each) => each.candidates),
     size,
   );
-  const weights = new Float64Array(size);
-  for (let round = 0; round < rounds; round++) {
+  const weights = start ? new Float64Array(start) : new Float64Array(size);
+  for (let round = 0; round < (start ? roundsAgain : rounds); round++) {
     const gradient = new Float64Array(size);
     const curve = new Float64Array(size * size);
     for (const { candidates, right, weight } of choices) {
@@ -59,16 +65,20 @@ export function fitChoices(choices: readonly Choice[], ridge: number): Float64Ar
 }
 
 /** Weights of a logistic regression; the first feature should be a 1, whose weight is free. */
-export function fitQuestions(questions: readonly Question[], ridge: number): Float64Array {
+export function fitQuestions(
+  questions: readonly Question[],
+  ridge: number,
+  start?: Float64Array,
+): Float64Array {
   const size = questions[0]?.features.length ?? 0;
   const scale = deviations(
     questions.map((each) => each.features),
     size,
   );
   scale[0] = 1e-3;
-  const weights = new Float64Array(size);
+  const weights = start ? new Float64Array(start) : new Float64Array(size);
   const none = new Float64Array(size);
-  for (let round = 0; round < rounds; round++) {
+  for (let round = 0; round < (start ? roundsAgain : rounds); round++) {
     const gradient = new Float64Array(size);
     const curve = new Float64Array(size * size);
     for (const { features, isYes, weight } of questions) {

@@ -4,6 +4,7 @@ import { basses, bassScene } from '../benchmarks/ear/low-notes';
 import {
   highPassed,
   keptBelowFull,
+  loudPart,
   noisy,
   resampled,
   reverberated,
@@ -80,26 +81,76 @@ export function* realExamples(takes: readonly RealTake[], times: number): Genera
     const of = { note: take.note, strength: take.dynamic, kind: 'real' as const };
     const strike = { hz, at: lead + 0.005 };
     yield { ...of, sound: before(take), strike };
+    const unlike = takes.filter(({ note }) => note !== take.note);
     for (let n = 0; n < times; n++) {
       // Twice at its own pitch, else up to two octaves lower and a sixth higher.
       const steps =
         n < 2 ? 0 : between(random, Math.max(-24, 40 - take.midi), Math.min(9, 88 - take.midi));
       const factor = inSemitones(steps);
       const played = steps === 0 ? take : resampled(take, factor);
-      const whole = before(played);
-      const unlike = others.filter(({ note }) => note !== take.note);
-      let sound = changed(whole, lead + 0.005, unlike, random);
+      const onset = lead + 0.005 / factor;
+      let sound = before(played);
+      if (random() < 0.5) sound = tilted(sound, 1.4 * hz * factor, between(random, -0.85, 2.5));
+      if (random() < 0.5) {
+        const other = unlike[Math.floor(random() * unlike.length)];
+        if (other) sound = withPartner(sound, onset, hz * factor, other, random);
+      }
+      if (random() < 0.65) sound = changed(sound, onset, ringers(others, take), random);
       if (random() < 0.2) {
         const end = Math.round((lead + between(random, 0.35, 0.7)) * sound.sampleRate);
         sound = { samples: sound.samples.slice(0, end), sampleRate: sound.sampleRate };
       }
-      yield {
-        ...of,
-        sound: louder(sound, between(random, -25, 3)),
-        strike: { hz: hz * factor, at: lead + 0.005 / factor },
-      };
+      yield { ...of, sound: louder(sound, between(random, -25, 3)), strike: { hz: hz * factor, at: onset } };
     }
   }
+}
+
+const ringers = (others: readonly RealTake[], take: RealTake): readonly Sound[] =>
+  others.filter(({ note }) => note !== take.note);
+
+/** The lows, below about `hz`, weaker or stronger: another pan, stick or microphone (first order). */
+function tilted({ samples, sampleRate }: Sound, hz: number, gain: number): Sound {
+  const keep = Math.exp((-2 * Math.PI * hz) / sampleRate);
+  let low = 0;
+  return {
+    samples: samples.map((value) => {
+      low = keep * low + (1 - keep) * value;
+      return value + gain * low;
+    }),
+    sampleRate,
+  };
+}
+
+/** Steps from a note to those that ring along: mostly the octave below, then fifths, twelfths and fourths. */
+const partnerSteps = [-12, -12, -12, -12, -19, -24, -7, -5, 7, 5, 12, 3, -3];
+
+/** With a partner that rings along from the strike on, a recorded one that has lost its own attack. */
+function withPartner(
+  sound: Sound,
+  onset: number,
+  hz: number,
+  other: RealTake,
+  random: () => number,
+): Sound {
+  const { samples, sampleRate } = sound;
+  const steps = (partnerSteps[Math.floor(random() * partnerSteps.length)] ?? -12) + between(random, -0.12, 0.12);
+  const own = other.f1?.hzHann ?? 440 * inSemitones(other.midi - 69);
+  const factor = (hz * inSemitones(steps)) / own;
+  if (factor < 0.2 || factor > 4) return sound;
+  const partner = resampled(beginning(other), factor);
+  const bloom = 0.002 * 30 ** random();
+  const gain =
+    (loudPart(samples, sampleRate) / Math.max(1e-9, loudPart(partner.samples, sampleRate))) *
+    10 ** (between(random, -22, -2) / 20);
+  const first = Math.round(onset * sampleRate);
+  return {
+    samples: samples.map((value, n) => {
+      if (n < first) return value;
+      const rise = 1 - Math.exp(-(n - first) / (bloom * sampleRate));
+      return value + gain * rise * (partner.samples[n - first] ?? 0);
+    }),
+    sampleRate,
+  };
 }
 
 /** Fundamentals of the bank's four recordings, by a plain spectrum, Hz. */

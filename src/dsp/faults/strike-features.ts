@@ -44,13 +44,11 @@ export interface StruckSound {
   readonly peak: number;
 }
 
-/** The features of a sound whose chosen note has the fundamental `line` and the features `chosen`; in the order of the names. */
-export function strikeFeatures(
-  sound: StruckSound,
-  { main, early }: NoteEvidence,
-  line: TimedLine,
-  chosen: Float64Array,
-): Float64Array {
+/** The features of a sound, to be asked for each note that may be its own: fundamental `line`, features `chosen`. */
+export type AsStrikeOn = (line: TimedLine, chosen: Float64Array) => Float64Array;
+
+/** What does not depend on the note is computed once; the features come in the order of the names. */
+export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence): AsStrikeOn {
   const { segment, onset, end, rate, peak } = sound;
   const power = (from: number, to: number): number =>
     meanPower(
@@ -64,40 +62,45 @@ export function strikeFeatures(
     onset - Math.round(0.01 * rate),
   );
   const over = (from: number, to: number): number => Math.max(power(from, to) - before, 1e-12);
-  const length = (end - onset) / rate;
-  const last = Math.min(length, 0.5);
-  const rise = riseSeconds(segment, onset, rate);
-  const exact = harmonicsOf(main.lines, line.hz);
-  const wander = wanderCents(segment, onset, rate, line.hz);
-  const values = [
-    ...placesInNote.map((place) => chosen[place] ?? 0),
-    Math.log10(rise / 0.004),
+  const last = Math.min((end - onset) / rate, 0.5);
+  const rise = Math.log10(riseSeconds(segment, onset, rate) / 0.004);
+  const fallRate = 10 * Math.log10(over(0.06, 0.12) / over(last - 0.06, last));
+  const allEarly = Math.max(early.energy(30, 6000), 1e-15);
+  const envelope = [
+    rise,
     bel(over(0, 0.01) / over(0.01, 0.04), -2, 2),
     bel(over(0, 0.04) / over(0.06, 0.1), -2, 3),
     bel(over(0.06, 0.1) / over(0.16, 0.205), -2, 3),
-    within(
-      (10 * Math.log10(over(0.06, 0.12) / over(last - 0.06, last))) / (last - 0.12) / 50,
-      -1,
-      3,
-    ),
+    within(fallRate / Math.max(0.05, last - 0.12) / 50, -1, 3),
     bel(over(0.06, 0.1) / over(0.005, 0.025), -2, 2),
     bel(over(last - 0.06, last) / over(0.005, 0.03), -4, 1),
     tonality(main.lines, main.energy(30, 6000), 2 / 0.26, main.binHz),
-    tonality(early.lines, early.energy(30, 6000), 2 / 0.06, early.binHz),
+    tonality(early.lines, allEarly, 2 / 0.06, early.binHz),
     within((main.lines[0]?.overNoiseDb ?? 0) / 20, 0, 3),
     bel((main.loudest / Math.max(peak, 1e-9)) ** 2, -5, 1),
-    exact.count / 4,
-    bel(exact.share, -4, 0),
-    within(Math.log2(centreOf(main.lines) / line.hz), -2, 4),
-    within(Math.log2(centreOf(early.lines) / line.hz), -2, 4),
-    within(wander / 30, -2, 2),
-    Math.log10(1 + Math.min(Math.abs(wander), 100)),
-    main.lines.filter((each) => each.amplitude > 0.05 * main.loudest).length / 10,
-    bel(early.energy(30, 0.75 * line.hz) / Math.max(early.energy(30, 6000), 1e-15), -4, 0),
-    bel(early.energy(4000, 6400) / Math.max(early.energy(30, 6400), 1e-15), -5, 0),
-    (exact.count / 4) * Math.max(0, Math.log10(rise / 0.004)),
   ];
-  return Float64Array.from(values);
+  const centre = centreOf(main.lines);
+  const firstCentre = centreOf(early.lines);
+  const count = main.lines.filter((each) => each.amplitude > 0.05 * main.loudest).length / 10;
+  const hiss = bel(early.energy(4000, 6400) / allEarly, -5, 0);
+  return (line, chosen) => {
+    const exact = harmonicsOf(main.lines, line.hz);
+    const wander = wanderCents(segment, onset, rate, line.hz);
+    return Float64Array.from([
+      ...placesInNote.map((place) => chosen[place] ?? 0),
+      ...envelope,
+      exact.count / 4,
+      bel(exact.share, -4, 0),
+      within(Math.log2(centre / line.hz), -2, 4),
+      within(Math.log2(firstCentre / line.hz), -2, 4),
+      within(wander / 30, -2, 2),
+      Math.log10(1 + Math.min(Math.abs(wander), 100)),
+      count,
+      bel(early.energy(30, 0.75 * line.hz) / allEarly, -4, 0),
+      hiss,
+      (exact.count / 4) * Math.max(0, rise),
+    ]);
+  };
 }
 
 /** Time from a tenth to nine tenths of the largest level of the first 80 ms, s. */
@@ -192,13 +195,26 @@ function wanderCents(segment: Float32Array, onset: number, rate: number, hz: num
 
 /** Sum over one frequency (cycles a sample) under a Hann window, its phase counted from sample 0. */
 function lineSum(samples: Float32Array, from: number, length: number, cycles: number) {
+  const turnCos = Math.cos(2 * Math.PI * cycles);
+  const turnSin = Math.sin(2 * Math.PI * cycles);
+  const openCos = Math.cos((2 * Math.PI) / length);
+  const openSin = Math.sin((2 * Math.PI) / length);
+  let cos = Math.cos(2 * Math.PI * ((from * cycles) % 1));
+  let sin = Math.sin(2 * Math.PI * ((from * cycles) % 1));
+  let open = 1;
+  let openAcross = 0;
   let re = 0;
   let im = 0;
   for (let n = 0; n < length; n++) {
-    const value = (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / length)) * (samples[from + n] ?? 0);
-    const angle = 2 * Math.PI * (((from + n) * cycles) % 1);
-    re += value * Math.cos(angle);
-    im -= value * Math.sin(angle);
+    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
+    re += value * cos;
+    im -= value * sin;
+    const nextCos = cos * turnCos - sin * turnSin;
+    sin = cos * turnSin + sin * turnCos;
+    cos = nextCos;
+    const nextOpen = open * openCos - openAcross * openSin;
+    openAcross = open * openSin + openAcross * openCos;
+    open = nextOpen;
   }
   return { re, im };
 }

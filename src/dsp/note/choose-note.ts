@@ -2,12 +2,10 @@
 // weighs what speaks for a note (`note-features`); its weights were fitted on real strikes and scenes.
 import type { ListeningContext } from '../../domain/measurement/strike';
 import { centsBetween, type MidiNote, midiNote } from '../../domain/tuning/units';
-import { inOrder, scoreOf } from '../numbers/fitted-score';
 import type { TimedLine } from '../spectrum/line-course';
 import { hiddenNotes, type NoteChoice, withOctavesWeighed } from './bass-choices';
-import { forExpected, noteWeights } from './ear-weights';
 import { noteCandidates } from './note-candidates';
-import { type NoteEvidence, noteFeatureNames, noteFeatures } from './note-features';
+import { type NoteEvidence, noteFeatures } from './note-features';
 import { knownNote } from './note-places';
 
 /** How far a partial may lie from its place, cents. */
@@ -20,17 +18,22 @@ const forOtherOctave = 4;
 /** A note is not taken to be there without its fundamental as long as another explains as much, nepers. */
 const forHidden = 3;
 
-const weights = inOrder(noteFeatureNames, noteWeights);
-
 /** A choice with the features it was scored by. */
 export interface ScoredNote extends NoteChoice {
   readonly features: Float64Array;
+}
+
+/** The fitted score by which notes are set against each other, nepers. */
+export interface NoteScore {
+  readonly ofNote: (features: Float64Array) => number;
+  readonly forExpected: number;
 }
 
 /** Candidates for the struck note, best first, each note once; empty if no line can be a fundamental. */
 export function chooseNote(
   evidence: NoteEvidence,
   context: ListeningContext,
+  { ofNote, forExpected }: NoteScore,
 ): readonly ScoredNote[] {
   const lines = evidence.timed;
   const best = new Map<MidiNote, ScoredNote>();
@@ -40,7 +43,7 @@ export function chooseNote(
     const line = lines[index];
     if (!line) continue;
     const features = noteFeatures(evidence, line, offGrid);
-    const own = scoreOf(features, weights) - otherOctave(lines, line, note, context);
+    const own = ofNote(features) - otherOctave(lines, line, note, context);
     ofLine.set(index, own);
     const score = own + bonus(note);
     if (score > (best.get(note)?.score ?? Number.NEGATIVE_INFINITY)) {
@@ -50,7 +53,7 @@ export function chooseNote(
   for (const { note, line, kind, asLine } of hiddenNotes(lines, context)) {
     if (best.has(note)) continue;
     const features = noteFeatures(evidence, asLine, 0);
-    const score = (ofLine.get(line) ?? scoreOf(features, weights)) - forHidden + bonus(note);
+    const score = (ofLine.get(line) ?? ofNote(features)) - forHidden + bonus(note);
     best.set(note, { note, line, fundamental: kind, score, features });
   }
   const weighed = withOctavesWeighed(best, lines, context);

@@ -9,6 +9,9 @@ import type { NoteEvidence } from './note-features';
 /** Times after the onset, s: the first moments, and the time before short notes fade. */
 const firstMoments = { from: -0.005, to: 0.055 };
 const ringing = { from: 0.06, to: 0.32 };
+/** When the glide of a hard stroke is over; the first verdict takes what it has of it. */
+const lateRinging = { from: 0.14, to: 0.42 };
+const shortestLate = 0.1;
 const margin = 0.008;
 /** Where the sound is asked whether it repeats itself, s after the onset: McLeod's window is some periods long. */
 const repeatsFrom = 0.012;
@@ -44,6 +47,14 @@ export function noteEvidence(
     sample(until),
     faintLimit,
   );
+  const lateFrom = Math.min(lateRinging.from, until - shortestLate);
+  const late = spectrum.look(
+    spectrum.late,
+    segment,
+    sample(lateFrom),
+    sample(Math.min((count - onset) / rate - margin, lateRinging.to)),
+    lineLimit,
+  );
   const touched = sharpOnset(segment, onset, rate);
   const timed = main.lines
     .slice(0, lineLimit)
@@ -56,6 +67,7 @@ export function noteEvidence(
   return {
     early,
     main,
+    late,
     timed,
     repeats: repeatsIn(repeatsFrom, repeatsTo),
     repeatsLate: repeatsIn(repeatsLateFrom, repeatsLateTo),

@@ -24,6 +24,8 @@ export const noteFeatureNames = [
   ...['touchOctave', 'touchHalf', 'wasThere', 'notAdded'],
   ...['octaveAway', 'fourthAway', 'noOctave', 'noThird', 'faint', 'offGrid'],
   ...['repeats', 'repeatsLate', 'repeatsHalf', 'repeatsLateHalf'],
+  ...['late1', 'late2', 'lateHalf', 'lateBeside', 'lateBelow', 'lateShare'],
+  ...['trendOctave', 'trendHalf', 'trendTwelfth', 'strongest', 'strongestFirst'],
   ...['high', 'low'],
 ] as const;
 export type NoteFeature = (typeof noteFeatureNames)[number];
@@ -35,6 +37,8 @@ const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-7)
 export interface NoteEvidence {
   readonly early: SpectralLook;
   readonly main: SpectralLook;
+  /** When the glide of a hard stroke is over. */
+  readonly late: SpectralLook;
   /** Courses of the lines of `main`, strongest first. */
   readonly timed: readonly TimedLine[];
   /** How well the sound repeats itself after so many s, in its first moments and later. */
@@ -44,7 +48,7 @@ export interface NoteEvidence {
 
 /** The features of the note whose fundamental is `line`, `offGrid` cents from its place, in the order of the names. */
 export function noteFeatures(
-  { early, main, timed, repeats, repeatsLate }: NoteEvidence,
+  { early, main, late, timed, repeats, repeatsLate }: NoteEvidence,
   line: TimedLine,
   offGrid: number,
 ): Float64Array {
@@ -53,6 +57,7 @@ export function noteFeatures(
     within(decibel(look.near(ratio * hz, reach) / look.loudest), faintest, 0) / 10;
   const at = (ratio: number): number => levelIn(main, ratio);
   const first = (ratio: number): number => levelIn(early, ratio);
+  const later = (ratio: number): number => levelIn(late, ratio);
   const octave = lineNear(timed, 2 * hz);
   const half = lineNear(timed, hz / 2);
   const third = lineNear(timed, 3 * hz);
@@ -113,6 +118,17 @@ export function noteFeatures(
     repeatsLate: repeatedLate,
     repeatsHalf: repeated - repeats(0.5 / hz),
     repeatsLateHalf: repeatedLate - repeatsLate(0.5 / hz),
+    late1: later(1),
+    late2: later(2),
+    lateHalf: later(1 / 2),
+    lateBeside: besideLevel(late.lines, hz),
+    lateBelow: levelBelow(late.lines, hz, late.near(hz, reach)),
+    lateShare: explained(late.lines, hz)[0],
+    trendOctave: octave ? trend(line, octave) : 0,
+    trendHalf: half ? trend(line, half) : 0,
+    trendTwelfth: third ? trend(line, third) : 0,
+    strongest: line === strongest ? 1 : 0,
+    strongestFirst: first(1) > -0.05 ? 1 : 0,
     high: Math.max(0, octaves - 0.5) ** 2,
     low: Math.max(0, -octaves - 0.5) ** 2,
   };
@@ -121,7 +137,16 @@ export function noteFeatures(
 
 /** How much of its settled level a line had at once, 10 dB. */
 export const promptness = (line: TimedLine): number =>
-  within(decibel(line.early / Math.max(line.settled, 1e-9)), -20, 20) / 10;
+  within(decibel(line.early / Math.max(line.settled, 1e-9)), -20, 6) / 10;
+
+/** How much `other` grows against `line` from the touch on, 10 dB: an octave blooms, a lower note rings on. */
+const trend = (line: TimedLine, other: TimedLine): number =>
+  within(
+    decibel(other.settled / Math.max(line.settled, 1e-9)) -
+      decibel(other.touch / Math.max(line.touch, 1e-9)),
+    -15,
+    15,
+  ) / 10;
 
 /** The strongest line within reach of `hz`. */
 function lineNear(lines: readonly TimedLine[], hz: number): TimedLine | null {

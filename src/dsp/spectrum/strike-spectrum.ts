@@ -49,6 +49,7 @@ export class StrikeSpectrum {
   /** The first moments of a strike, and what rings after them: each filled by `look`. */
   readonly early: SpectralLook;
   readonly main: SpectralLook;
+  readonly late: SpectralLook;
   /** How many samples of the sound last loaded are left at the thinned rate. */
   #loaded = 0;
   /** A sound at its own rate halved not at all, once, twice … */
@@ -73,6 +74,7 @@ export class StrikeSpectrum {
     const bins = Math.min(size / 2, Math.ceil(highestHz / this.binHz) + 2);
     this.early = new SpectralLook(bins, this.binHz);
     this.main = new SpectralLook(bins, this.binHz);
+    this.late = new SpectralLook(bins, this.binHz);
   }
 
   /** Takes a segment (onset at `leadSeconds`), to be asked for bands; those of the one before are no more. */

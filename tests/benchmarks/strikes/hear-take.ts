@@ -1,6 +1,9 @@
 // One recording through the whole ear, as the app feeds it, and what became of it.
 import type { Heard, ListeningContext } from '../../../src/domain/measurement/strike';
 import { midiNote } from '../../../src/domain/tuning/units';
+import { analyseStrike } from '../../../src/dsp/analyse-strike';
+import { type EarWeights, earScores } from '../../../src/dsp/faults/ear-scores';
+import { StrikeListener } from '../../../src/dsp/strike-listener';
 import { anyNote, finallyHeard } from '../../dsp/listen-to';
 
 export interface Sound {
@@ -41,8 +44,21 @@ export function outcomeOf(heard: readonly Heard[], note: number): Outcome {
   return first.kind === 'refused' ? first.reason : first.kind;
 }
 
-export const hearSound = (
+/** What a sound became, by the ear's own weights or by others. */
+export function hearSound(
   { samples, sampleRate }: Sound,
   note: number,
   context: ListeningContext,
-): Outcome => outcomeOf(finallyHeard(samples, sampleRate, context), note);
+  weights?: EarWeights,
+): Outcome {
+  if (!weights) return outcomeOf(finallyHeard(samples, sampleRate, context), note);
+  const scores = earScores(weights);
+  const listener = new StrikeListener(sampleRate, context, (sound, spectrum, told) =>
+    analyseStrike(sound, spectrum, told, scores),
+  );
+  const heard = [...listener.push(new Float32Array(samples)), ...listener.finish()];
+  return outcomeOf(
+    heard.filter((each) => each.kind !== 'strike' || !each.provisional),
+    note,
+  );
+}

@@ -56,7 +56,9 @@ describe('a strike from which the phone dropped ten milliseconds without a trace
       const lines = spectrum.lines(segment, onset + 2646, onset + 14112, 14);
       spectrum.load(segment, count);
       const jumps = phaseJumps(spectrum, lines, 0.588);
-      return jumps.some((time) => hasClick(segment, Math.round((leadSeconds + time) * sampleRate), sampleRate));
+      return jumps.some((time) =>
+        hasClick(segment, Math.round((leadSeconds + time) * sampleRate), sampleRate),
+      );
     });
     expect(refusals).toEqual([true, true, true, true]);
   });
