@@ -58,13 +58,11 @@ const measureMargin = 0.012;
 const softestPeak = 0.002;
 /** Flat tops are looked for until then, s: before the first verdict. */
 const flatUntil = 0.25;
-/** Largest part of the fundamental's energy that may be no steady line, and its largest standard error, cents. */
+/** Largest part of the fundamental's energy that may be no steady line; else it is as unsure as this, cents. */
 const largestUnexplained = 0.4;
-const largestSigmaCents = 2.2;
+const unsteadyCents = 3;
 /** A bass note's fundamental near the noise is still worth more than one inferred from its partials, cents. */
 const largestSigmaOfBass = 5;
-/** Without any partial over it a fundamental must be this clear to count as a note, cents. */
-const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
 const largestWander = 30;
 const longestDecay = 4;
@@ -133,8 +131,8 @@ export function analyseStrike(
   const ownHz = measured.hz / order;
   if (isFlatTopped(segment, onset, sample(flatUntil))) return refused('too-loud');
   const target = frequencyOf(choice.note, context.a4);
-  const fromLine = partialOf(measured, order * target);
-  const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass || isChoked);
+  const fromLine = withDoubt(partialOf(measured, order * target), measured, firstLine.hz);
+  const isHeard = order === 1 && (!isBass || isSteady(measured, fromLine, firstLine.hz));
   if (!isHeard && !isBass) return refused('unclear');
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
@@ -161,8 +159,6 @@ export function analyseStrike(
   if (!isWhole && phaseJumps(spectrum, lines, until - measureMargin).some(isSeam)) {
     return refused('lost-audio');
   }
-  const isUnsure = !octave && !third && fundamental.sigmaCents > largestSigmaAlone;
-  if (isUnsure && !isChoked) return refused('unclear');
   const ringing = ringingLines(lines, upper.taken, ownHz, context);
   const buzzDb = sound.provisional ? null : spectrum.buzzDb([...lines, ...partialsOf(ownHz)]);
   return {
@@ -183,18 +179,29 @@ export function analyseStrike(
   };
 }
 
-function isSteady(
-  measured: MeasuredLine,
-  { sigmaCents, decaySeconds }: MeasuredPartial,
+/** A bass note's fundamental that is too near the noise is better inferred from its partials. */
+const isSteady = (
+  { unexplained }: MeasuredLine,
+  { hz, sigmaCents, decaySeconds }: MeasuredPartial,
   seenHz: number,
-  isBass: boolean,
-): boolean {
-  return (
-    measured.unexplained <= largestUnexplained &&
-    decaySeconds <= longestDecay &&
-    sigmaCents <= (isBass ? largestSigmaOfBass : largestSigmaCents) &&
-    Math.abs(centsBetween(hertz(seenHz), hertz(measured.hz))) <= largestWander
-  );
+): boolean =>
+  unexplained <= largestUnexplained &&
+  decaySeconds <= longestDecay &&
+  sigmaCents <= largestSigmaOfBass &&
+  Math.abs(centsBetween(hertz(seenHz), hz)) <= largestWander;
+
+/** A line that holds more than itself, or was measured far from where it was seen, is known no better than that. */
+function withDoubt(
+  partial: MeasuredPartial,
+  { unexplained }: MeasuredLine,
+  seenHz: number,
+): MeasuredPartial {
+  const wander = Math.abs(centsBetween(hertz(seenHz), partial.hz));
+  const doubt =
+    (unexplained > largestUnexplained ? unsteadyCents : 0) + (wander > largestWander ? wander : 0);
+  return doubt === 0
+    ? partial
+    : { ...partial, sigmaCents: cents(Math.hypot(partial.sigmaCents, doubt)) };
 }
 
 /** Where a note's partials lie, seen or not: a high one may have faded before the lines are looked for. */

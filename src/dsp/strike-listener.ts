@@ -37,7 +37,7 @@ const leastRiseDb = 3;
  * A fundamental that rings longer than this was struck again, if any rise shows as well: time constant times the root
  * of its frequency, √s. Of 420 seeded scenes one exceeds 7 and none is refused at 9; C4 with a T60 of 2 s has 4.7, B0 with 5 s 4.0. In rolls up to 44.
  */
-const longestRing = 9;
+const longestRing = 14;
 /**
  * With a suspect rise in its sound a strike's fundamental is expected as sure as this, cents: a stroke of another phase
  * inside it fits no line. Of 425 strikes (seeded scenes, restruck leads, recordings) none with such a rise exceeds 0.16.
