@@ -55,11 +55,33 @@ const chunks = [
   { name: 'first', tags: ['$initial' as const], priority: 4 },
   // What the rack waits for, and its cards when they are out of date.
   { name: 'rack-store', test: /src\/storage\/rack\/indexed-db-pan-store\.ts$/, priority: 3 },
+  // What was stored of the settings.
+  { name: 'restore-settings', test: /src\/domain\/settings\/restore-settings\.ts$/, priority: 2 },
   { name: 'renew-card', test: /src\/state\/rack\/renew-card\.ts$/, priority: 2 },
   // What every other screen waits for.
-  { name: 'pan-models', test: /src\/make-pan-models\.ts$/, priority: 1 },
+  { name: 'late-models', test: /src\/make-late-models\.ts$/, priority: 1 },
   { name: 'pan-parts', test: /src\/(ui|domain|state)\//, minShareCount: 2 },
 ];
+
+/** Unit tests that take seconds each. */
+const slow = 'tests/**/*.slow.test.ts';
+
+/** Unit tests of which every file needs modules and globals of its own. */
+const alone = [
+  'tests/analysis/**/*.test.ts',
+  'tests/audio/**/*.test.ts',
+  'tests/storage/**/*.test.ts',
+];
+
+/** What all browser tests have in common. */
+const inBrowser = {
+  environment: 'node',
+  isolate: false,
+  // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
+  expect: { poll: { timeout: 30_000 } },
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+};
 
 export default defineConfig({
   // Relative, so that dist/ works on any host and in any subfolder.
@@ -157,11 +179,37 @@ export default defineConfig({
       {
         oxc: { jsx },
         test: {
+          // Without isolation: files in one worker share what they load.
+          // All three kinds take every core: vitest's own choice leaves one of two idle.
           name: 'unit',
+          maxWorkers: '100%',
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          exclude: [...alone, slow, 'tests/browser/**', 'tests/build/**', 'tests/benchmarks/**'],
+          isolate: false,
           testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Those that put something in the place of a module or of what the browser gives to all.
+          name: 'unit-alone',
+          maxWorkers: '100%',
+          environment: 'node',
+          include: alone,
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          // Many scenes or many strikes in a row: run by `npm test`, not by `npm run check`.
+          name: 'unit-slow',
+          maxWorkers: '100%',
+          environment: 'node',
+          include: [slow],
+          exclude: ['tests/browser/**'],
+          isolate: false,
+          testTimeout: 120_000,
         },
       },
       {
@@ -173,16 +221,25 @@ export default defineConfig({
       },
       {
         test: {
+          // Those that play no sound: two at a time, in one browser.
           name: 'browser',
-          environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: ['tests/browser/**/*.sound.test.ts'],
+          globalSetup: ['tests/browser/share-browser.ts'],
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+          ...inBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'browser-sound',
+          include: ['tests/browser/**/*.sound.test.ts'],
           globalSetup: ['tests/browser/name-browser.ts'],
-          // One browser at a time: a starved audio thread loses samples.
-          fileParallelism: false,
-          // Upper bounds, for slow machines, as in open-app.ts: whatever is waited for ends the waiting.
-          expect: { poll: { timeout: 30_000 } },
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          // Alone, after all others: a starved audio thread loses samples.
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
+          ...inBrowser,
         },
       },
       {

@@ -4,7 +4,7 @@ import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import type { Ear, EarState } from '../domain/ports/ear-port';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Seconds } from '../domain/tuning/units';
-import type { FromWorker, ToWorker } from './session/protocol';
+import type { FromEarWorker, ToEarWorker } from './session/protocol';
 
 /** A thread that has not answered by then is taken for dead, ms. */
 const helloTimeout = 8000;
@@ -111,16 +111,16 @@ export class WorkerEar implements Ear {
       type: 'module',
     });
     this.#helloTimer = setTimeout(() => this.#fail('no answer'), helloTimeout);
-    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.#handle(data);
+    worker.onmessage = ({ data }: MessageEvent<FromEarWorker>) => this.#handle(data);
     worker.onerror = (event) => {
       event.preventDefault();
       this.#fail(event.message || 'the thread could not be started');
     };
-    worker.postMessage({ type: 'hello' } satisfies ToWorker);
+    worker.postMessage({ type: 'hello' } satisfies ToEarWorker);
     return worker;
   }
 
-  #handle(message: FromWorker): void {
+  #handle(message: FromEarWorker): void {
     switch (message.type) {
       case 'hello':
         this.#stopWaiting();
@@ -180,7 +180,7 @@ export class WorkerEar implements Ear {
     this.#pending.delete(ticket);
   }
 
-  #post(message: ToWorker, transfer: Transferable[] = []): void {
+  #post(message: ToEarWorker, transfer: Transferable[] = []): void {
     this.#worker?.postMessage(message, transfer);
   }
 

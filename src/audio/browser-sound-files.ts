@@ -1,6 +1,5 @@
 // Opens sound files: WAV as it is, everything else through the browser's decoder.
 import type { OpenSoundResult, SoundFiles } from '../domain/ports/sound-ports';
-import { readWav } from '../dsp/read-wav';
 
 const longestSeconds = 600;
 /** The decoder resamples to this rate. */
@@ -16,8 +15,8 @@ export class BrowserSoundFiles implements SoundFiles {
       return { kind: 'unreadable', why: 'not-sound' };
     }
     if (bytes.byteLength === 0) return { kind: 'unreadable', why: 'empty' };
-    const wav = readWav(bytes);
-    if (wav.kind === 'wav') return opened(wav.samples, wav.sampleRate, false);
+    const wav = await wavOf(bytes);
+    if (wav) return opened(wav.samples, wav.sampleRate, false);
     try {
       const decoder = new OfflineAudioContext(1, 1, decodedRate);
       const decoded = await decoder.decodeAudioData(bytes);
@@ -25,6 +24,18 @@ export class BrowserSoundFiles implements SoundFiles {
     } catch {
       return { kind: 'unreadable', why: 'not-sound' };
     }
+  }
+}
+
+/** The samples of a WAV file as they are; null if it is none that can be read here. */
+async function wavOf(bytes: ArrayBuffer) {
+  try {
+    const { readWav } = await import('../dsp/read-wav');
+    const wav = readWav(bytes);
+    return wav.kind === 'wav' ? wav : null;
+  } catch {
+    // That part of the app could not be loaded: the browser's decoder reads such files too, at its own rate.
+    return null;
   }
 }
 

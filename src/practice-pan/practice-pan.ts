@@ -1,5 +1,6 @@
 // The practice pan: a simulated low-C lead with hidden detunings, invented and seeded.
 
+import { amplitudeOfDb } from '../domain/numbers/decibel-levels';
 import { notesOf, type PanLayout } from '../domain/pans/layout';
 import { lowCLead } from '../domain/pans/layouts/low-c-lead';
 import type { PracticeLevel } from '../domain/ports/practice-port';
@@ -95,7 +96,6 @@ export function createPracticePan(seed: number, start: PracticeStart = {}): Prac
   };
 }
 
-const level = (db: number): number => 10 ** (db / 20);
 const fundamentalHz = (note: MidiNote, { fundamentalCents }: PracticeTruth, a4: Hertz): number =>
   shiftedBy(frequencyOf(note, a4), fundamentalCents);
 
@@ -122,12 +122,12 @@ function voiceOf(
     octaveCents: drawOctave(out, isOut, random),
     third: { kind, cents: cents(between(random, -8, 8)) },
     decaySeconds: between(random, 0.9, 1.1) * (0.3 - 0.15 * ((note - 60) / 28)),
-    octaveLevel: level(between(random, -9, 0)),
-    thirdLevel: level(between(random, -22, -12)),
+    octaveLevel: amplitudeOfDb(between(random, -9, 0)),
+    thirdLevel: amplitudeOfDb(between(random, -22, -12)),
     glideCents: (random() < 0.75 ? 1 : -1) * between(random, 3, 25),
     partners: [...octaves.slice(0, 1), ...others]
       .filter((other) => notes.includes(other))
-      .map((other) => ({ note: other, level: level(between(random, -34, -22)) })),
+      .map((other) => ({ note: other, level: amplitudeOfDb(between(random, -34, -22)) })),
   };
 }
 

@@ -13,6 +13,8 @@ export interface StruckPartial {
   readonly glideCents: number;
   /** Time constant in which the glide dies away. */
   readonly glideSeconds: number;
+  /** 1 unless told: the glide dies away as exp(−(t/glideSeconds)^power). Above 1 it holds at first, then falls. */
+  readonly glidePower?: number;
   /** Radians, sine convention. */
   readonly phase: number;
   /** Energy exchange: rate, depth from crest to trough, and the frequency swing that follows it. */
@@ -35,8 +37,8 @@ const silent = 1e-8;
 /**
  * Sums `note`, struck at `startSeconds`, into `target` with `gain`.
  * The phase is the exact integral of the frequency
- * `hz·(1 + g·exp(−t/glideSeconds) + w·cos(2π·wobbleHz·t + wobblePhase))`, g and w from the cents;
- * the start may lie between two samples.
+ * `hz·(1 + g·exp(−t/glideSeconds) + w·cos(2π·wobbleHz·t + wobblePhase))`, g and w from the cents
+ * (with a `glidePower` the integral is a sum from sample to sample); the start may lie between two samples.
  */
 export function addStruckNote(
   target: Float32Array,
@@ -67,7 +69,12 @@ function addPartial(
   const wobbleShift = 2 ** ((partial.wobbleCents ?? 0) / 1200) - 1;
   const wobbles = wobbleTurn > 0 && (wobbleNepers !== 0 || wobbleShift !== 0);
   const turn = 2 * Math.PI * hz;
-  const glideTurn = turn * glide * glideSeconds;
+  const power = partial.glidePower ?? 1;
+  const glideTurn = power === 1 ? turn * glide * glideSeconds : 0;
+  const heldTurn = power === 1 ? 0 : (turn * glide) / sampleRate;
+  // After this much of it nothing is left of the glide: exp(−16).
+  const heldSeconds = heldTurn === 0 ? 0 : glideSeconds * 16 ** (1 / power);
+  let held = 0;
   const shiftTurn = wobbles ? (turn * wobbleShift) / wobbleTurn : 0;
   const peak = (gain * partial.amplitude) / envelopePeak(decaySeconds, bloomSeconds);
 
@@ -91,7 +98,8 @@ function addPartial(
     const time = index / sampleRate - startSeconds;
     let amplitude = peak * fall * (1 - rise);
     if (time < onset) amplitude *= time / onset;
-    let angle = phase + turn * time + glideTurn * (1 - settle);
+    if (time < heldSeconds) held += heldTurn * Math.exp(-((time / glideSeconds) ** power));
+    let angle = phase + turn * time + glideTurn * (1 - settle) + held;
     if (wobbles) {
       amplitude *= Math.exp((wobbleNepers * (wobbleAlong - 1)) / 2);
       angle += shiftTurn * (wobbleAcross - wobbleSin);

@@ -1,7 +1,7 @@
 // The analysis thread reuses its buffers: after its first strikes it makes no array any more.
 import { expect, it } from 'vitest';
 import { AnalysisSession } from '../../src/analysis/session/analysis-session';
-import type { FromWorker } from '../../src/analysis/session/protocol';
+import type { FromEarWorker } from '../../src/analysis/session/protocol';
 import { arraysMadeBy } from '../memory/count-arrays';
 import { type Scene, strikeScene } from '../sounds/scene';
 
@@ -22,7 +22,7 @@ it('makes no array and no buffer for strikes it has room for, and hardly any for
     Array.from({ length: count }, (_, n) =>
       strikeScene(first + n, { sampleRate, seconds: 1.5, pair: n % 2 === 0 }),
     );
-  const posted: FromWorker[] = [];
+  const posted: FromEarWorker[] = [];
   const session = new AnalysisSession((message) => posted.push(message));
   session.handle({ type: 'begin', sampleRate });
   const feed = (blocks: readonly Float32Array<ArrayBuffer>[]): void => {

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { FromWorker, ToWorker } from '../../src/analysis/session/protocol';
+import type { FromEarWorker, ToEarWorker } from '../../src/analysis/session/protocol';
 import { WorkerEar } from '../../src/analysis/worker-ear';
 import type { EarState } from '../../src/domain/ports/ear-port';
 import { hertz } from '../../src/domain/tuning/units';
@@ -7,21 +7,21 @@ import { hertz } from '../../src/domain/tuning/units';
 /** Stands in for the thread; the test answers for it. */
 class FakeWorker {
   static opened: FakeWorker[] = [];
-  readonly got: ToWorker[] = [];
+  readonly got: ToEarWorker[] = [];
   terminated = false;
-  onmessage: ((event: { data: FromWorker }) => void) | null = null;
+  onmessage: ((event: { data: FromEarWorker }) => void) | null = null;
   onerror: ((event: { message: string; preventDefault: () => void }) => void) | null = null;
 
   constructor() {
     FakeWorker.opened.push(this);
   }
-  postMessage(message: ToWorker): void {
+  postMessage(message: ToEarWorker): void {
     this.got.push(message);
   }
   terminate(): void {
     this.terminated = true;
   }
-  says(data: FromWorker): void {
+  says(data: FromEarWorker): void {
     this.onmessage?.({ data });
   }
   dies(): void {

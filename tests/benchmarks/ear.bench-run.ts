@@ -3,19 +3,22 @@
 import { performance } from 'node:perf_hooks';
 import { afterAll, beforeAll, test } from 'vitest';
 import { anyNote } from '../dsp/listen-to';
+import { guidedTo, type HeardScene, hearAll, panOnly } from '../ear-scenes/hear-scene';
+import { seedsFrom } from '../ear-scenes/seeds';
 import { type Scene, strikeScene } from '../sounds/scene';
 import { damageRows } from './ear/damage-rows';
 import { detectorRows } from './ear/detector-rows';
 import { doubletRows } from './ear/doublet-rows';
-import { guidedTo, type HeardScene, hearAll, panOnly } from './ear/hear-scene';
+import { hardRows } from './ear/hard-rows';
 import { isolatedRows } from './ear/isolated-rows';
 import { lowNoteRows } from './ear/low-note-rows';
 import { nonStrikeRows } from './ear/non-strike-rows';
 import { noteRows } from './ear/note-rows';
+import { practiceRows } from './ear/practice-rows';
 import { printHeading, printRow, type Row } from './ear/print-table';
+import { realityRows } from './ear/reality-rows';
 import { rollRows } from './ear/roll-rows';
 import { sceneRows } from './ear/scene-rows';
-import { seedsFrom } from './ear/seeds';
 import { timeRows } from './ear/time-rows';
 import { verdictRows } from './ear/verdict-rows';
 
@@ -64,3 +67,6 @@ test('computing time', () =>
   print([...timeRows(fullScenes()), ...verdictRows(fullScenes().slice(0, 100))]));
 test('low notes', () => print(lowNoteRows()));
 test('damage', () => print(damageRows()));
+test('hard scenes', () => print(hardRows()));
+test('practice pan', () => print(practiceRows()));
+test('reality', () => print(realityRows()));

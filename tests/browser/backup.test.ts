@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { gunzipSync, gzipSync } from 'node:zlib';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { quietFlags } from './browser-flags';
 import { type ServedStorePage, serveStorePage } from './build-store-page';
-import { quietFlags } from './open-app';
 
 let served: ServedStorePage;
 let browser: Browser;

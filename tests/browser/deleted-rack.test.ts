@@ -1,6 +1,6 @@
 // The browser deletes the database, as Chromium does with a damaged one: the app says so and takes a backup in.
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { downloaded } from './downloaded';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -20,7 +20,11 @@ async function deleteRack({ page, context, address }: OpenedApp): Promise<void> 
 
 describe('a rack that the browser has deleted', () => {
   it('is missed, and comes back from the last backup', async () => {
-    const app = await openWithRecords('#/', { records: panWith({}, [{ day: 0 }]) });
+    const app = await openWithRecords(
+      '#/',
+      { records: panWith({}, [{ day: 0 }]) },
+      { ownBrowser: true },
+    );
     try {
       const { page } = app;
       await page.locator('.pan-row', { hasText: 'Heron' }).waitFor();
@@ -30,7 +34,7 @@ describe('a rack that the browser has deleted', () => {
       const download = page.waitForEvent('download');
       await page.getByRole('button', { name: 'Save or send the file' }).click();
       const file = await download;
-      const buffer = readFileSync(await file.path());
+      const buffer = await downloaded(file);
 
       await deleteRack(app);
       await page.getByText(said).waitFor();
@@ -53,7 +57,11 @@ describe('a rack that the browser has deleted', () => {
   });
 
   it('is not spoken of any more once the user goes on without it', async () => {
-    const app = await openWithRecords('#/', { records: panWith({}, [{ day: 0 }]) });
+    const app = await openWithRecords(
+      '#/',
+      { records: panWith({}, [{ day: 0 }]) },
+      { ownBrowser: true },
+    );
     try {
       const { page } = app;
       await page.locator('.pan-row', { hasText: 'Heron' }).waitFor();

@@ -1,5 +1,5 @@
 // Files between two phones: sent, received, merged; shared with the app and opened with it; and files that mean harm.
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -13,6 +13,7 @@ import { signed, written } from '../domain/records/backup/backup-sample';
 import { millionReadings } from '../domain/records/backup/million-readings';
 import { firstDay } from '../domain/rounds/round-sample';
 import { sampleEdit } from '../storage/rack/rack-sample';
+import { downloaded } from './downloaded';
 import { keptRecords } from './kept-records';
 import { type AppOptions, type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
@@ -53,7 +54,7 @@ async function handedOut(page: Page): Promise<ChosenFile> {
   const coming = page.waitForEvent('download');
   await button(page, 'Save or send the file').click();
   const download = await coming;
-  const buffer = readFileSync(await download.path());
+  const buffer = await downloaded(download);
   return { name: download.suggestedFilename(), mimeType: '', buffer };
 }
 
@@ -365,7 +366,7 @@ const twoGigabytes = (): Buffer =>
 
 describe('a file that means harm', () => {
   it('is refused in a clear sentence within a second, in little memory, and nothing that is kept changes', async () => {
-    const app = await phone(otter, { beforeApp: recordIntoStates });
+    const app = await phone(otter, { beforeApp: recordIntoStates, ownBrowser: true });
     const before = await keptRecords(app.page);
     const session = await app.context.newCDPSession(app.page);
     await session.send('Performance.enable');

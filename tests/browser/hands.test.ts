@@ -4,7 +4,7 @@ import { midiNote } from '../../src/domain/tuning/units';
 import { keptSettings } from './kept-records';
 import { untilDrawn } from './lay-out';
 import { openApp } from './open-app';
-import { sixStrikes } from './six-strikes';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** In the page, before the app: remembers what the app wants of a headset, which a test machine does not have. */
 function standInHeadset(): void {
@@ -60,7 +60,7 @@ describe('busy hands', () => {
 
   it('see the verdict as big as the screen allows, and leave by a tap or any key', async () => {
     const app = await openApp('#/listen', {
-      sound: sixStrikes(),
+      beforeApp: standInEar,
       viewport: { width: 740, height: 360 },
     });
     try {
@@ -69,7 +69,9 @@ describe('busy hands', () => {
       await page.locator('main.bench').waitFor();
       await page.getByRole('button', { name: 'Listen', exact: true }).click();
       const large = page.getByRole('button', { name: 'Show it large' });
+      await untilListening(page);
       await large.click();
+      await tellStrikes(page, 1);
       await page.locator('main.far[data-verdict="flat"]').waitFor();
       await untilDrawn(page);
       const lines = await page.locator('.far-line > span').evaluateAll((all) =>

@@ -2,9 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openApp } from './open-app';
-import { sixStrikes } from './six-strikes';
-
-const sound = sixStrikes();
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** In the page: the controls that Tab must reach, one for a group of radio buttons, and those that it has reached. */
 function controls(): { readonly name: string; readonly reached: boolean }[] {
@@ -109,9 +107,11 @@ describe('by keyboard alone', () => {
   }
 
   it('from the rack to a settled verdict, and back', async () => {
-    const app = await openApp('#/', { sound });
+    const app = await openApp('#/', { beforeApp: standInEar });
     try {
       await app.page.getByRole('link', { name: 'Listen' }).press('Enter');
+      await untilListening(app.page);
+      await tellStrikes(app.page, 3);
       await app.page.locator('#readout[data-state="settled"]').waitFor();
       await app.page.getByRole('button', { name: 'Stop' }).press('Enter');
       await app.page.locator('[data-microphone="idle"]').waitFor();

@@ -1,20 +1,10 @@
 // Drawings, choice and editor of layouts in a real Chromium, on a page of their own.
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFaults } from './axe-faults';
 import { type BuiltPage, buildLayoutPage } from './build-layout-page';
 import { layOut, untilDrawn } from './lay-out';
 import { openApp } from './open-app';
-
-const axePath = createRequire(import.meta.url).resolve('axe-core');
-
-interface AxeWindow {
-  readonly axe: {
-    run(): Promise<{
-      readonly violations: readonly { readonly id: string; readonly help: string }[];
-    }>;
-  };
-}
 
 let built: BuiltPage;
 beforeAll(async () => {
@@ -69,14 +59,11 @@ describe('layouts on the screen', () => {
       const app = await open(route, { bypassPolicy: true });
       try {
         if (tap) await app.page.getByRole('button', { name: tap }).click();
-        await app.page.addScriptTag({ path: axePath });
         for (const theme of ['dark', 'light'] as const) {
-          const found = await app.page.evaluate(async (name) => {
+          await app.page.evaluate((name) => {
             document.documentElement.dataset['theme'] = name;
-            const { violations } = await (window as unknown as AxeWindow).axe.run();
-            return violations.map(({ id, help }) => `${id}: ${help}`);
           }, theme);
-          expect(found, theme).toEqual([]);
+          expect(await axeFaults(app.page), theme).toEqual([]);
         }
         for (const [width, text] of [
           [360, '100%'],

@@ -1,18 +1,14 @@
 // Opens the production build in a real Chromium whose microphone plays a sound made by the test.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { createStaticServer, listenOn } from '../../src/command-line/static-server.mjs';
 import { distFolder } from '../build/built-files';
-import { floatWav } from '../synthetic-sounds/float-wav';
+import { type FakeMicrophone, microphoneFlags, quietFlags } from './browser-flags';
 import { type HeardAttributes, recordReadout } from './readout-history';
 
-export interface AppOptions {
-  /** What the microphone hears from the moment it is opened. */
-  readonly sound?: { readonly samples: Float32Array; readonly sampleRate: number };
-  /** `denied`: the browser's own refusal. */
-  readonly permission?: 'granted' | 'denied';
+export interface AppOptions extends FakeMicrophone {
   readonly theme?: 'light' | 'dark';
   readonly viewport?: { readonly width: number; readonly height: number };
   /** Runs in the page before the app, to stand in for hardware that a test machine cannot lose. */
@@ -21,6 +17,8 @@ export interface AppOptions {
   readonly bypassPolicy?: boolean;
   /** For the browser, beside the usual ones. */
   readonly flags?: readonly string[];
+  /** A process of its own with a profile on the disk: for what is about the disk, and for large files. */
+  readonly ownBrowser?: boolean;
   /** Folder of the host that holds the app. */
   readonly basePath?: string;
   /** Another build than dist/. */
@@ -43,8 +41,6 @@ export interface OpenedApp {
 
 /** Serves dist/ and opens it at `route` ("#/listen"). Close it in the same test. */
 export async function openApp(route: string, options: AppOptions = {}): Promise<OpenedApp> {
-  const executablePath = process.env['CHROME_PATH'];
-  if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
   const folder = mkdtempSync(join(tmpdir(), 'ringwright-browser-'));
   const basePath = options.basePath ?? '/';
   const server = createStaticServer({ directory: options.directory ?? distFolder, basePath });
@@ -52,16 +48,7 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
     options.address ?? `http://localhost:${await listenOn(server, 0, 'localhost')}${basePath}`;
   const { origin } = new URL(address);
 
-  const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
-    executablePath,
-    headless: true,
-    args: [...microphoneFlags(folder, options), ...quietFlags, ...(options.flags ?? [])],
-    viewport: options.viewport ?? { width: 360, height: 640 },
-    colorScheme: options.theme ?? 'dark',
-    bypassCSP: options.bypassPolicy ?? false,
-    ignoreHTTPSErrors: options.address !== undefined,
-    ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
-  });
+  const context = await openContext(folder, options);
   // An upper bound, for slow machines: whatever is waited for ends the waiting.
   context.setDefaultTimeout(30_000);
   const problems: string[] = [];
@@ -75,10 +62,11 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   context.on('console', (message) => {
     if (message.type() === 'error') problems.push(`console: ${message.text()}`);
   });
+  // Before the scripts: its first page, which is empty, has no microphone and no storage.
+  const page = context.pages()[0] ?? (await context.newPage());
   await context.addInitScript(recordReadout);
   for (const script of [options.beforeApp ?? []].flat()) await context.addInitScript(script);
 
-  const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(`${address}${route}`);
   await page.locator('main').waitFor();
 
@@ -103,27 +91,30 @@ export async function openApp(route: string, options: AppOptions = {}): Promise<
   };
 }
 
-function microphoneFlags(folder: string, { sound, permission }: AppOptions): readonly string[] {
-  const file = join(folder, 'microphone.wav');
-  const { samples, sampleRate } = sound ?? { samples: new Float32Array(480), sampleRate: 48_000 };
-  // Without looping Chromium repeats the last 10 ms for ever: they must be silent.
-  const tail = new Float32Array(samples.length + sampleRate);
-  tail.set(samples);
-  writeFileSync(file, floatWav(tail, sampleRate));
-  return [
-    '--use-fake-device-for-media-stream',
-    permission === 'denied'
-      ? '--use-fake-ui-for-media-stream=deny'
-      : '--use-fake-ui-for-media-stream',
-    `--use-file-for-fake-audio-capture=${file}%noloop`,
-  ];
+/** A context of the shared browser where there is one and it will do, otherwise a browser of its own. */
+async function openContext(folder: string, options: AppOptions): Promise<BrowserContext> {
+  const usual = {
+    viewport: options.viewport ?? { width: 360, height: 640 },
+    colorScheme: options.theme ?? 'dark',
+    bypassCSP: options.bypassPolicy ?? false,
+    ignoreHTTPSErrors: options.address !== undefined,
+    ...(options.permission === 'denied' ? {} : { permissions: ['microphone'] }),
+  };
+  const { sound, permission, flags, ownBrowser = false } = options;
+  const shared = process.env['SHARED_BROWSER'];
+  if (shared && !sound && permission !== 'denied' && !flags && !ownBrowser) {
+    connected ??= chromium.connect(shared);
+    return (await connected).newContext(usual);
+  }
+  const executablePath = process.env['CHROME_PATH'];
+  if (!executablePath) throw new Error('CHROME_PATH must name a Chrome or Chromium: use npm test.');
+  return chromium.launchPersistentContext(join(folder, 'profile'), {
+    ...usual,
+    executablePath,
+    headless: true,
+    args: [...microphoneFlags(folder, options), ...quietFlags, ...(flags ?? [])],
+  });
 }
 
-export const quietFlags = [
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--no-first-run',
-  // Chromium's sandbox does not start for root, as in a container.
-  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
-];
+/** The connection of this process to the shared browser; it ends with the process. */
+let connected: Promise<Browser> | null = null;

@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { type Browser, type BrowserContext, chromium } from 'playwright-core';
-import { quietFlags } from './open-app';
+import { quietFlags } from './browser-flags';
 
 export interface OwnBrowser {
   /** The context of the profile. */

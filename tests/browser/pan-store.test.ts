@@ -2,8 +2,8 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { makeDatabaseOfVersion1 } from '../storage/database/saved-database-1';
+import { quietFlags } from './browser-flags';
 import { type ServedStorePage, serveStorePage } from './build-store-page';
-import { quietFlags } from './open-app';
 
 declare global {
   interface Window {

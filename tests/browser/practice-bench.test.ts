@@ -1,5 +1,4 @@
 // Practising with a hammer through the real screens: a flat note is brought home by the suggestions alone.
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { usualProfessionalLimits } from '../../src/domain/advice/professional-limits';
@@ -12,9 +11,9 @@ import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import type { MidiNote } from '../../src/domain/tuning/units';
 import { type Judged, verdictOn } from '../../src/domain/tuning/verdict';
 import { createHammeredSource } from '../../src/practice-pan/hammered-source';
+import { axeFaults } from './axe-faults';
 import { type OpenedApp, openApp } from './open-app';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 const mostSets = 12;
 
 const off = (pan: HammeredSource, note: MidiNote, [fundamental, octave, third]: Plant): number => {
@@ -112,16 +111,6 @@ const advice = async (page: Page): Promise<Shown> =>
     return { kind, place, side, firmness, count: Number(count) } as never;
   });
 
-async function axeFinds(page: Page): Promise<readonly string[]> {
-  await page.addScriptTag({ path: axePath });
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; help: string }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, help }) => `${id}: ${help}`);
-  });
-}
-
 /** Targets that are too small for a finger, and what sticks out at the side. */
 const tooSmallOrCut = (page: Page) =>
   page.evaluate(() => ({
@@ -218,7 +207,7 @@ describe('the practice bench', () => {
   it('can be used by all at 320 px, and so can its beginning and its end', async () => {
     const { page } = app;
     const check = async (name: string) => {
-      expect(await axeFinds(page), name).toEqual([]);
+      expect(await axeFaults(page), name).toEqual([]);
       expect(await tooSmallOrCut(page), name).toEqual({ small: [], sideways: 0 });
     };
     await check('bench');

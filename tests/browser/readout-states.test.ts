@@ -1,17 +1,11 @@
 // What the readout shows and asks for in states that only the ear can bring about.
-import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import type { RefusedStrike } from '../../src/domain/measurement/strike';
 import { midiNote, seconds } from '../../src/domain/tuning/units';
 import { type StrikeSketch, strikeSample } from '../domain/reading/strike-sample';
+import { axeFaults } from './axe-faults';
 import { layOut } from './lay-out';
 import { openToldApp, type ToldApp } from './stand-in-ear';
-
-const axePath = createRequire(import.meta.url).resolve('axe-core');
-
-interface AxeWindow {
-  readonly axe: { run(): Promise<{ readonly violations: readonly { readonly id: string }[] }> };
-}
 
 const strikes = (...sketches: StrikeSketch[]) =>
   sketches.map((sketch, k) => strikeSample({ event: k + 1, ...sketch }));
@@ -174,7 +168,6 @@ describe('the states of the readout', () => {
     it(`pass axe in the ${theme} theme and are not cut at 360, 320 and 200 %`, async () => {
       const app = await openToldApp({ theme, bypassPolicy: true });
       try {
-        await app.page.addScriptTag({ path: axePath });
         for (const [name, heard] of Object.entries(states)) {
           // Another note in between begins anew.
           await app.say(strikeSample({ event: 100, note: 60 }), ...heard);
@@ -193,11 +186,7 @@ describe('the states of the readout', () => {
               lines: [],
             });
           }
-          const found = await app.page.evaluate(async () => {
-            const { violations } = await (window as unknown as AxeWindow).axe.run();
-            return violations.map(({ id }) => id);
-          });
-          expect(found, name).toEqual([]);
+          expect(await axeFaults(app.page), name).toEqual([]);
         }
       } finally {
         await app.close();

@@ -1,17 +1,15 @@
 // The screens that show what was found, on racks whose records are planted: what they say, and that all can read it.
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtInLayouts } from '../../src/domain/pans/layouts/built-in-layouts';
 import type { RackRecord } from '../../src/domain/records/rack-records';
 import { sampleEdit } from '../storage/rack/rack-sample';
+import { axeFaults } from './axe-faults';
+import { downloaded } from './downloaded';
 import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
-
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 
 /** D4 drops from round to round; in the last one F♯5's octave and the whole pan are off, and C4 is dead. */
 const heron = panWith(
@@ -69,17 +67,6 @@ const screens = {
 } as const;
 type Screen = keyof typeof screens;
 
-interface AxeWindow {
-  readonly axe: {
-    run(): Promise<{
-      readonly violations: readonly {
-        readonly id: string;
-        readonly nodes: readonly { readonly html: string }[];
-      }[];
-    }>;
-  };
-}
-
 const show = async ({ page }: OpenedApp, screen: Screen) => {
   const [hash, there] = screens[screen];
   await page.evaluate((to) => {
@@ -133,13 +120,8 @@ describe('the screens of what was found', () => {
       const app = await openWithRecords('#/', { records: rack }, { theme, bypassPolicy: true });
       try {
         const { page } = app;
-        await page.addScriptTag({ path: axePath });
         const check = async (name: string) => {
-          const found = await page.evaluate(async () => {
-            const { violations } = await (window as unknown as AxeWindow).axe.run();
-            return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-          });
-          expect(found, name).toEqual([]);
+          expect(await axeFaults(page), name).toEqual([]);
           for (const [width, text] of [
             [360, '100%'],
             [320, '100%'],
@@ -332,7 +314,7 @@ describe('the screens of what was found', () => {
         page.getByRole('button', { name: 'Readings as a table' }).click(),
       ]);
       expect(download.suggestedFilename()).toBe('Heron 22 Nov 2026 readings.csv');
-      const text = readFileSync(await download.path(), 'utf8');
+      const text = (await downloaded(download)).toString('utf8');
       const rows = text.trimEnd().split('\r\n');
       // A header, and 29 notes with three partials each.
       expect(rows).toHaveLength(1 + 29 * 3);

@@ -1,59 +1,11 @@
 // Every screen: readable, reachable, nothing cut, nothing that axe finds.
-import { createRequire } from 'node:module';
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { leadNote, placed } from '../synthetic-sounds/sounds';
+import { axeFaults } from './axe-faults';
+import { bigWords } from './big-words';
 import { keptSettings } from './kept-records';
 import { layOut, untilDrawn } from './lay-out';
 import { openApp } from './open-app';
-
-const axePath = createRequire(import.meta.url).resolve('axe-core');
-const sampleRate = 44_100;
-const d5 = 440 * 2 ** (5 / 12);
-const soundOf = (fundamental: number, octave: number, third: number) => ({
-  samples: placed(
-    [1.2, 2.8, 4.4].map((at) => ({
-      at,
-      samples: leadNote({ target: d5, fundamental, octave, third, thirdTimes: 4 }, sampleRate),
-    })),
-    { sampleRate, seconds: 6 },
-  ),
-  sampleRate,
-});
-
-interface AxeWindow {
-  readonly axe: {
-    run(): Promise<{
-      readonly violations: readonly { readonly id: string; readonly help: string }[];
-    }>;
-  };
-}
-
-/**
- * Height of the capitals of each big line and number, and where it stands, CSS px: as soon as this verdict is drawn,
- * for the next strike may say something else.
- */
-const bigWords = (page: Page, verdict: string) =>
-  page.evaluate(async (wanted) => {
-    const painter = document.createElement('canvas').getContext('2d');
-    if (!painter) throw new Error('no canvas');
-    const measured = () =>
-      [...document.querySelectorAll('.huge, .digits')].map((element) => {
-        const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);
-        painter.font = `${fontWeight} ${fontSize} ${fontFamily}`;
-        const { top, bottom } = element.getBoundingClientRect();
-        return { capital: painter.measureText('H').actualBoundingBoxAscent, top, bottom };
-      });
-    // Fitted to its room, and with its typeface: drawn twice in the same way.
-    for (let before = ''; ; ) {
-      await document.fonts.ready;
-      await new Promise((drawn) => requestAnimationFrame(drawn));
-      const isShown = document.getElementById('readout')?.dataset['verdict'] === wanted;
-      const now = isShown ? measured() : [];
-      if (now.length > 0 && JSON.stringify(now) === before) return now;
-      before = JSON.stringify(now);
-    }
-  }, verdict);
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** What a browser does on a page that did not come over https. */
 function removeDevices(): void {
@@ -74,12 +26,7 @@ describe('the screens', () => {
         const app = await openApp(route, { theme, bypassPolicy: true });
         try {
           await app.page.locator(there).first().waitFor();
-          await app.page.addScriptTag({ path: axePath });
-          const found = await app.page.evaluate(async () => {
-            const { violations } = await (window as unknown as AxeWindow).axe.run();
-            return violations.map(({ id, help }) => `${id}: ${help}`);
-          });
-          expect(found).toEqual([]);
+          expect(await axeFaults(app.page)).toEqual([]);
           const small = await app.page.evaluate(() =>
             [
               ...document.querySelectorAll(
@@ -104,16 +51,18 @@ describe('the screens', () => {
   }
 
   const verdicts = [
-    ['flat', -9, 0, 0],
-    ['aligned', 0, 0, 0],
-    ['octave-sharp', 0, 12, 0],
-    ['third-sharp', 0, 0, 16],
+    ['flat', { fundamental: -9, octave: 0, third: 0 }],
+    ['aligned', { fundamental: 0, octave: 0, third: 0 }],
+    ['octave-sharp', { fundamental: 0, octave: 12, third: 0 }],
+    ['third-sharp', { fundamental: 0, octave: 0, third: 16 }],
   ] as const;
-  for (const [verdict, fundamental, octave, third] of verdicts) {
+  for (const [verdict, sketch] of verdicts) {
     it(`${verdict} is shown in capitals of 96 px and more that fit at 360, 320 and 200 %`, async () => {
-      const app = await openApp('#/', { sound: soundOf(fundamental, octave, third) });
+      const app = await openApp('#/', { beforeApp: standInEar });
       try {
         await app.page.getByRole('link', { name: 'Listen' }).click();
+        await untilListening(app.page);
+        await tellStrikes(app.page, 3, { ...sketch, thirdKind: 'double-octave' });
         await app.page.locator(`#readout[data-verdict="${verdict}"]`).waitFor();
         const sizes = await bigWords(app.page, verdict);
         expect(sizes.length).toBeGreaterThan(1);
@@ -227,25 +176,6 @@ describe('the screens', () => {
       }
     });
   }
-
-  it('put the octave right at one tap, and name the note that rings instead of the expected one', async () => {
-    const app = await openApp('#/', { sound: soundOf(-9, 4, 0) });
-    try {
-      await app.page.getByRole('link', { name: 'Listen' }).click();
-      await app.page.locator('#readout[data-note="D5"]').waitFor();
-      await app.page.getByRole('button', { name: 'It is an octave higher' }).click();
-      await app.page.locator('#readout[data-note="D6"][data-state="heard"]').waitFor();
-      const seen = await app.history();
-      const read = seen.findLast(({ note }) => note === 'D6');
-      // The fundamental is 9 flat and its octave 4 sharp of twice that.
-      expect(Math.abs(Number(read?.fundamentalCents) + 5), JSON.stringify(seen)).toBeLessThan(1);
-      // The next strike is another D5.
-      await app.page.getByText('Not this note: D5 is ringing. Damp it and strike again.').waitFor();
-      expect(app.problems).toEqual([]);
-    } finally {
-      await app.close();
-    }
-  });
 
   it('and the bars of the browser follow the chosen theme, and the phone while none is chosen', async () => {
     const app = await openApp('#/settings', { theme: 'dark' });

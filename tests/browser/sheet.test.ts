@@ -1,6 +1,5 @@
 // The sheet for the tuner on the screen, on paper and as a file; the tuner's answers; which pans first.
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -9,6 +8,7 @@ import type { RackRecord } from '../../src/domain/records/rack-records';
 import { displayName } from '../../src/domain/tuning/note-names';
 import { midiNote } from '../../src/domain/tuning/units';
 import { sheetSample } from '../domain/sheet/sheet-sample';
+import { axeFaults } from './axe-faults';
 import { keptSettings, keptText } from './kept-records';
 import { layOut } from './lay-out';
 import type { OpenedApp } from './open-app';
@@ -16,7 +16,6 @@ import { openWithRecords } from './rack-seed';
 import { asPan } from './seeded-pans';
 import { damagedLead, knockedLead, otherPans, ruinedLead } from './sheet-rack';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core');
 const rack = [...knockedLead, ...otherPans];
 const paper = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 
@@ -43,16 +42,6 @@ const tableOf = (page: Page) =>
       [...row.children].map((cell) => cell.textContent?.trim() ?? ''),
     ),
   );
-
-const axeFaults = async (page: Page) => {
-  await page.addScriptTag({ path: axePath });
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-};
 
 describe('the sheet for the tuner', () => {
   it('has one row a note with what is stored: hertz, cents, octave, third, strikes and marks', async () => {

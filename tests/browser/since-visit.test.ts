@@ -1,11 +1,11 @@
 // What changed since the tuner was here, the table of what happened, and the way to all cautions.
-import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { lookKinds } from '../../src/domain/records/look-kinds';
 import { panId } from '../../src/domain/records/rack-records';
 import { instant } from '../../src/domain/tuning/units';
 import { day, firstDay } from '../domain/rounds/round-sample';
 import { sampleKnockCheck, sampleStopgap, sampleVisit } from '../storage/rack/rack-sample';
+import { downloaded } from './downloaded';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
 
@@ -56,7 +56,7 @@ it('knock checks and stopgaps go out as a table without formulas', async () => {
       page.getByRole('button', { name: 'What happened as a table (CSV)' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('Heron what happened.csv');
-    const rows = readFileSync(await download.path(), 'utf8').split('\r\n');
+    const rows = (await downloaded(download)).toString('utf8').split('\r\n');
     expect(rows.filter((row) => row.includes(',look,,rim,yes,'))).toHaveLength(1);
     expect(rows.filter((row) => row.includes(',stopgap,F4,magnet,'))).toHaveLength(1);
     expect(rows.filter((row) => row.includes(",'=1+1,"))).toHaveLength(1);

@@ -5,10 +5,10 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { addressOf, routeOf } from '../../src/ui/frame/route';
 import { rackWords } from '../../src/ui/words/rack-words';
-import { leadNote, placed } from '../synthetic-sounds/sounds';
 import { type OpenedApp, openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** What a screen says when there is nothing to show on it, and the control that leads on. */
 interface NextStep {
@@ -110,23 +110,16 @@ async function walk(app: OpenedApp): Promise<ReadonlyMap<string, number>> {
     await page.locator(`main a[href="${link}"]`).first().click();
     await page.waitForURL(`${app.address}${link}`);
     await page.locator('main').waitFor();
-    // The tap that leads there turns the microphone on.
-    if (link === addressOf('listen'))
+    // The tap that leads there turns the microphone on, and three strikes are heard.
+    if (link === addressOf('listen')) {
+      await untilListening(page);
+      await tellStrikes(page, 3);
       await page.locator('#readout[data-state="settled"]').waitFor();
+    }
     for (const next of await linksOf(page)) reached(next, 2);
   }
   return taps;
 }
-
-const sampleRate = 44_100;
-const d5 = leadNote(
-  { target: 440 * 2 ** (5 / 12), fundamental: -9, octave: -5, third: 2, thirdTimes: 4 },
-  sampleRate,
-);
-const strikes = placed(
-  [1.5, 3.1, 4.7, 6.3, 7.9].map((at) => ({ at, samples: d5 })),
-  { sampleRate, seconds: 10 },
-);
 
 describe('every screen', () => {
   it('is reached from the rack with two taps at most', async () => {
@@ -138,7 +131,7 @@ describe('every screen', () => {
           ...asPan('otter', panWith({ name: 'Otter' }, [{ only: [60, 62], isOpen: true }])),
         ],
       },
-      { sound: { samples: strikes, sampleRate } },
+      { beforeApp: standInEar },
     );
     try {
       const taps = await walk(app);

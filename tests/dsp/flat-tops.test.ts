@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Heard } from '../../src/domain/measurement/strike';
 import { isFlatTopped } from '../../src/dsp/faults/sound-faults';
-import { hearScene, panOnly } from '../benchmarks/ear/hear-scene';
+import { hearScene, panOnly } from '../ear-scenes/hear-scene';
 import { deafPhone, type Scene, type SceneOptions, strikeScene } from '../sounds/scene';
 import { realStrikes } from '../synthetic-sounds/real-strike';
 

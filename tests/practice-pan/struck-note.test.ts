@@ -53,6 +53,25 @@ describe('a struck note', () => {
     }
   });
 
+  it('holds a glide with a power at first and then lets it fall, down to its settled frequency', () => {
+    const sound = soundOf({ ...plain, glideCents: 80, glidePower: 2.5 });
+    const up = 2 ** (80 / 1200) - 1;
+    const steps = 4;
+    let angle = 0;
+    for (let n = 0; n < 24000; n++) {
+      const expected = 0.5 * Math.exp(-n / sampleRate / 0.4) * Math.sin(angle);
+      if (n % 997 === 0) expect(sound[n]).toBeCloseTo(expected, 2);
+      for (let step = 0; step < steps; step++) {
+        const t = (n + (step + 0.5) / steps) / sampleRate;
+        const hz = 500 * (1 + up * Math.exp(-((t / 0.05) ** 2.5)));
+        angle += (2 * Math.PI * hz) / sampleRate / steps;
+      }
+    }
+    expect(soundOf({ ...plain, glideCents: 80, glidePower: 1 })).toEqual(
+      soundOf({ ...plain, glideCents: 80 }),
+    );
+  });
+
   it('reaches its amplitude at the top of the bloom, 50 to 80 ms after the strike', () => {
     const sound = soundOf({ ...plain, bloomSeconds: 0.025, decaySeconds: 0.3 });
     expect(peakBetween(sound, 0.05, 0.08)).toBeCloseTo(0.5, 2);

@@ -1,5 +1,5 @@
 // A rack in memory for tests: keeps what it is given, or has the trouble it is told to have.
-import type { Kept, PanStore, StoreTrouble } from '../../src/domain/ports/pan-store';
+import type { Kept, PanStore, RackChange, StoreTrouble } from '../../src/domain/ports/pan-store';
 import type { PanCard } from '../../src/domain/rack/pan-card';
 import type { Attachment, PanId, RackRecord } from '../../src/domain/records/rack-records';
 
@@ -7,7 +7,7 @@ export function memoryPanStore() {
   const records: RackRecord[] = [];
   const attachments: Attachment[] = [];
   const cards = new Map<PanId, PanCard>();
-  const listeners = new Set<(pans: readonly PanId[]) => void>();
+  const listeners = new Set<(change: RackChange) => void>();
   const trouble: { now: StoreTrouble | null } = { now: null };
   const loaded = <T>(value: T) =>
     trouble.now === null
@@ -54,7 +54,7 @@ export function memoryPanStore() {
       attachments.push(...files);
       for (const { pan } of added) cards.delete(pan);
       const pans = [...new Set(added.map(({ pan }) => pan))];
-      for (const listener of listeners) listener(pans);
+      for (const listener of listeners) listener({ pans, own: added });
       return { kind: 'kept' };
     },
     attachment: async (id) => loaded(attachments.find((each) => each.id === id) ?? null),

@@ -1,16 +1,18 @@
 // What the analysis thread does with each message; the worker itself is only a shell around it.
+
 import type { SoundBlock } from '../../domain/measurement/sound-block';
 import type { Heard, ListeningContext } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { standardA4 } from '../../domain/tuning/equal-temperament';
 import { seconds } from '../../domain/tuning/units';
 import { SoundMemory } from '../../dsp/onsets/sound-memory';
 import { StrikeListener } from '../../dsp/strike-listener';
-import type { FromWorker, ToWorker } from './protocol';
+import type { FromEarWorker, ToEarWorker } from './protocol';
 
 /** Below every real microphone; keeps the level of exact zeros finite, linear. */
 const lowestPeak = 1e-9;
 
-type Cut = Extract<ToWorker, { readonly type: 'cut' }>;
+type Cut = Extract<ToEarWorker, { readonly type: 'cut' }>;
 
 export class AnalysisSession {
   #context: ListeningContext = { a4: standardA4, expected: null, notes: null };
@@ -21,10 +23,10 @@ export class AnalysisSession {
   /** Stretches whose end has not been heard yet. */
   #cuts: readonly Cut[] = [];
 
-  constructor(readonly post: (message: FromWorker) => void) {}
+  constructor(readonly post: (message: FromEarWorker) => void) {}
 
   /** Acts on one message of the page; answers and everything heard go out through `post`. */
-  handle(message: ToWorker): void {
+  handle(message: ToEarWorker): void {
     switch (message.type) {
       case 'hello':
         this.post({ type: 'hello' });
@@ -96,7 +98,7 @@ export class AnalysisSession {
       // Blocks that were on their way when another listening began belong to nobody.
       if (this.#source !== port) return;
       this.#hear(samples);
-      this.post({ type: 'level', levelDb: 20 * Math.log10(Math.max(peak, lowestPeak)) });
+      this.post({ type: 'level', levelDb: dbOfAmplitude(peak, lowestPeak) });
       port.postMessage(samples, [samples.buffer]);
     };
   }

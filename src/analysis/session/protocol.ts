@@ -3,7 +3,7 @@ import type { CutSound } from '../../domain/measurement/cut-sound';
 import type { Heard, ListeningContext } from '../../domain/measurement/strike';
 import type { Seconds } from '../../domain/tuning/units';
 
-export type ToWorker =
+export type ToEarWorker =
   | { readonly type: 'hello' }
   | { readonly type: 'context'; readonly context: ListeningContext }
   | { readonly type: 'begin'; readonly sampleRate: number }
@@ -19,7 +19,7 @@ export type ToWorker =
     }
   | { readonly type: 'finish'; readonly ticket: number };
 
-export type FromWorker =
+export type FromEarWorker =
   | { readonly type: 'hello' }
   | { readonly type: 'heard'; readonly heard: Heard }
   | { readonly type: 'level'; readonly levelDb: number }

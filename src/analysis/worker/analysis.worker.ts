@@ -1,6 +1,6 @@
 // The analysis thread: a shell that carries messages in and out.
 import { AnalysisSession } from '../session/analysis-session';
-import type { ToWorker } from '../session/protocol';
+import type { ToEarWorker } from '../session/protocol';
 
 const session = new AnalysisSession((message) => self.postMessage(message));
-self.onmessage = ({ data }: MessageEvent<ToWorker>) => session.handle(data);
+self.onmessage = ({ data }: MessageEvent<ToEarWorker>) => session.handle(data);

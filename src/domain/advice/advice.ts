@@ -7,6 +7,7 @@ import type { Walk } from '../reading/walking';
 import type { MarkKind } from '../records/rack-records';
 import type { ToleranceSet } from '../tuning/tolerances';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
+import { beyondLimits, type NoteSound, type ProfessionalReason } from './beyond-limits';
 import type { BlowSet } from './blow-sets';
 import { choosePlace, isTrial, type PlaceChoice } from './choose-place';
 import { type DisturbedNote, notesDisturbedBy } from './disturbed-notes';
@@ -18,12 +19,7 @@ import {
   noteErrors,
   partialsOff,
 } from './note-errors';
-import {
-  beyondLimits,
-  type NoteSound,
-  type ProfessionalLimits,
-  type ProfessionalReason,
-} from './professional-limits';
+import type { ProfessionalLimits } from './professional-limits';
 import type { ResponseModel } from './response-model';
 
 /** A note on the bench and what is known around it. */
@@ -58,11 +54,11 @@ export type LeaveReason =
   | { readonly kind: 'aligned' }
   /** A top note within two cents. */
   | { readonly kind: 'high-note'; readonly cents: Cents }
-  /** The last sets, so many, did not help. */
+  /** This many sets in a row did not help. */
   | { readonly kind: 'no-help'; readonly sets: number }
   /** No place is expected to make it better, scatter and overshoot counted. */
   | { readonly kind: 'nothing-helps' }
-  /** A place would help on average, but that is surer to be wrong than right. */
+  /** A place would help on average, but it is more likely to do harm than good. */
   | { readonly kind: 'too-unsure' };
 
 export interface SuggestedBlows extends PlaceChoice {
@@ -86,13 +82,19 @@ export type Advice =
 
 /** High notes are left alone within this, whatever the tolerance (common practice, no source). */
 const highNoteEnough = 2;
-/** So many sets in a row none of which helped are enough; single light blows only show something, and are not counted. */
+/**
+ * Stop after this many sets in a row without help. Single light blows only try a place and are not counted (own
+ * choice, tried with `npm run bench:advice`).
+ */
 const patience = 3;
-/** And so many of any kind that together left the note no better. */
+/**
+ * Stop after this many sets of any kind that together left the note no better (own choice, tried with `npm run
+ * bench:advice`).
+ */
 const patienceInAll = 9;
 const partialNames = ['fundamental', 'octave', 'third'] as const;
 
-/** The advice for a note. Marks and doubts come before everything that is computed. */
+/** The advice for a note. Marks and doubts come before anything computed. */
 export function adviceFor(note: BenchNote, model: ResponseModel, rules: AdviceRules): Advice {
   const errors = noteErrors(note.judged, rules.limits);
   const professional = professionalReason(note, errors, rules);
@@ -118,7 +120,7 @@ function professionalReason(
   { limits, professional }: AdviceRules,
 ): ProfessionalReason | null {
   const { note } = judged;
-  // A cracked pan is not hammered anywhere; each drum is a body of its own.
+  // A cracked drum is not hammered anywhere; the other drums of a set may be.
   const drum = layout.drums.find(({ notes }) => notes.some((place) => place.note === note));
   const cracked = [note, ...(drum?.notes ?? []).map((place) => place.note)].find(
     (each) => marks.get(each) === 'cracked',
@@ -156,7 +158,7 @@ function leaveReason(
   return vain > 0 ? { kind: 'no-help', sets: vain } : null;
 }
 
-/** How many of the last sets were in vain: each of the last few, or more of any kind taken together; 0 if they helped. */
+/** How many of the last sets did nothing for the note, one by one or taken together; 0 if they helped. */
 function inVain(errors: NoteErrors, sets: readonly BlowSet[]): number {
   const sumBefore = (k: number): number =>
     errorSum({ ...errors, values: errorsBefore(errors, sets.slice(k)) });

@@ -1,4 +1,4 @@
-// What a set of blows is worth to a note: how much smaller its error is expected to be, and how sure that is.
+// How much a set of blows is expected to reduce a note's error, and how sure that is.
 
 import {
   type Matrix3,
@@ -18,13 +18,13 @@ import {
 import type { Prediction } from './response-model';
 
 export interface BlowGain {
-  /** Expected fall of the weighted error sum. Scatter and doubt raise the sum, so a risk of overshoot is counted. */
+  /** Expected fall of the weighted error sum. Scatter and doubt raise the sum, so the risk of overshoot is in it. */
   readonly gain: number;
   /** One standard deviation of the expected gain, from what is not known about this place. */
   readonly doubt: number;
   /** Probability that some partial ends outside its limit on the other side than now, or leaves it. */
   readonly overshoot: number;
-  /** By how many cents some partial may end farther off than it is now, at the 2σ worst. */
+  /** How many cents farther off than now a partial may end, in the 2σ worst case. */
   readonly worsening: number;
   /** The same against `bounds`. */
   readonly harm: number;
@@ -81,7 +81,7 @@ function chanceBeyond(errors: NoteErrors, k: 0 | 1 | 2, after: number, variance:
   return normalAbove((errors.limits[k] - way * after) / Math.sqrt(variance));
 }
 
-/** How many standard deviations the worst case lies out. */
+/** How many standard deviations away the worst case is taken to lie. */
 const worstCase = 2;
 
 function worst(
@@ -94,7 +94,7 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** A partial that is beyond the worst of the opening has so much less room, cents. */
+/** Room taken from a partial that is already beyond the worst of the opening, cents. */
 const back = 1;
 
 /** Each partial may be as far off as the worst one was at the opening; one that is farther off already may stay so. */

@@ -1,4 +1,4 @@
-// What blows are expected to do before a pan has shown anything: directions from the trade, sizes guessed and wide.
+// What blows are expected to do on a pan that has shown nothing yet: directions from the trade, sizes guessed and wide.
 
 import type { ThreePartials } from '../numbers/three-partials';
 import type { BlowPlace, BlowSide, BlowWhere } from '../records/blow-places';
@@ -17,7 +17,7 @@ interface Guess {
   readonly own: number;
 }
 
-/** Guesses that a working day of a tuner fits into: a set of a few light blows moves a note by some cents. */
+/** Our own guess: a set of a few light blows moves a note by a few cents. */
 const up: Guess = { mean: 4, own: 1.2 };
 const upMost: Guess = { mean: 6, own: 1.8 };
 const down: Guess = { mean: -4, own: 1.2 };

@@ -1,5 +1,6 @@
 // What the kept sets of blows changed, each from its readings before and after.
 
+import { median } from '../numbers/averages';
 import type { ThreePartials } from '../numbers/three-partials';
 import type { PanLayout } from '../pans/layout';
 import { keptReading } from '../reading/kept-reading';
@@ -16,7 +17,7 @@ export interface BlowSet extends BlowWhere {
   readonly at: Instant;
   readonly note: MidiNote;
   readonly firmness: BlowFirmness;
-  /** 1 for the usual number of light blows. */
+  /** Strength: 1 for the usual number of light blows. */
   readonly strength: number;
   /** Change of each partial against its fixed target, cents; null where it was not measured both times. */
   readonly change: ThreePartials<number | null>;
@@ -33,7 +34,7 @@ export function blowSetsOf(
   const readingOf = (id: RecordId | null, pan: PanId, note: MidiNote): Reading | null => {
     const record = id === null ? undefined : byId.get(id);
     if (record?.note !== note || record.pan !== pan) return null;
-    // Whatever A4: the aim falls out of the difference.
+    // Any A4 will do: it cancels in the difference.
     const reading = keptReading(record, { a4: standardA4, offset: cents(0) });
     return reading.walking ? null : reading;
   };
@@ -50,8 +51,8 @@ export function blowSetsOf(
 export type ChangedValues = Pick<Reading, 'fundamental' | 'octave' | 'octaveRival' | 'third'>;
 
 /**
- * How far each partial moved between two readings of one note, and one standard error of it. An octave that may be
- * a partner's, or a third of another kind than before, says nothing.
+ * How far each partial moved between two readings of one note, and one standard error of it. Null where the octave
+ * may be a partner's, or the third is of another kind than before.
  */
 export function changeBetween(
   before: ChangedValues,
@@ -82,7 +83,7 @@ interface Measured {
   readonly sigmaCents: number;
 }
 
-/** Ring and size of a note, which its response shares with others of the pan. */
+/** Ring and size of a note: notes alike in these are expected to respond alike. */
 export interface NoteTraits {
   readonly ring: string | null;
   /** Logarithm of its width over the middle width of the pan's notes, in units of the usual spread. */
@@ -96,7 +97,7 @@ const usualSpread = 0.3;
 export function noteTraits(layout: PanLayout): ReadonlyMap<MidiNote, NoteTraits> {
   const places = layout.drums.flatMap((drum) => drum.notes);
   const widths = places.map(({ along, across }) => Math.log(along * across) / 2);
-  const middle = [...widths].sort((low, high) => low - high)[Math.floor(widths.length / 2)] ?? 0;
+  const middle = median(widths) ?? 0;
   return new Map(
     places.map(({ note, ring }, k) => {
       const size = ((widths[k] ?? middle) - middle) / usualSpread;

@@ -27,7 +27,7 @@ export interface PlaceChoice extends BlowWhere, Dose, BlowGain {
   readonly expected: Prediction;
 }
 
-/** Sets that are suggested, the gentlest first: of two that promise as much the gentler one is taken. */
+/** Sets that may be suggested, gentlest first: of two that promise the same, the gentler is taken. */
 const doses: readonly Dose[] = [
   { firmness: 'light', count: 1 },
   { firmness: 'light', count: 2 },
@@ -37,15 +37,21 @@ const doses: readonly Dose[] = [
   { firmness: 'firm', count: 4 },
   { firmness: 'firm', count: 6 },
 ];
-/** Where the doubt is larger than the gain, or the gain comes later, no set is harder than this. */
+/** Hardest set that is suggested while the doubt exceeds the gain, or while the gain comes only with a later step. */
 const mostToTry: Dose = { firmness: 'light', count: 3 };
-/** What a place has not shown in so many such sets it will not show in one more. */
+/** Stop exploring a place after this many trial sets (own choice, tried with `npm run bench:advice`). */
 const mostTries = 4;
-/** No set is suggested that may, at the worst, make a partial this much worse than the note ever was, cents. */
+/**
+ * A set is never suggested if its worst case makes a partial this much worse than the note ever was, cents (own
+ * choice).
+ */
 const mostHarm = 4;
-/** What a partial made much worse costs, in squares of limits: of two sets that promise as much the safer one is taken (own choice, tried on simulated pans). */
+/**
+ * Price of making a partial much worse, in squares of limits, so that the safer of two equal sets is taken (own
+ * choice, tried with `npm run bench:advice`).
+ */
 const harmPrice = 25;
-/** Blows that are expected to take away less than this part of the error, with all that follows, are not worth it. */
+/** Blows expected to remove less than this share of the error, later steps included, are not worth it (own choice). */
 const leastPart = 0.01;
 
 /**
@@ -73,7 +79,7 @@ export function choosePlace(
     const aim = aimOf(set, sets);
     return aim ? [{ planned, set: { aim, ...set } }] : [];
   });
-  // What may not be done now is no part of a plan either, or any blow would seem good that leaves the plan for later.
+  // A plan holds only what may be done now; otherwise any blow that leaves the plan for later would look good.
   const places = [...new Set(allowed.map(({ planned }) => planned))];
   const plan = planBlows(errors, places);
   const wrong = wrongNow(errors);
@@ -90,12 +96,12 @@ export function choosePlace(
 
 type ExpectedSet = Omit<PlaceChoice, 'aim'>;
 
-/** What a set is good for by itself, or null for one that may as well help as harm and would tell nothing new. */
+/** What a set is good for by itself, or null if it may harm as easily as help and would teach nothing new. */
 function aimOf(each: ExpectedSet, sets: readonly BlowSet[]): BlowAim | null {
   const { gain, doubt } = each;
   if (gain >= doubt) return 'mend';
   if (!isGentle(each)) return null;
-  // Where less is doubted than is lost, the loss is meant.
+  // If the loss is larger than the doubt about it, the loss is intended.
   if (gain < -doubt) return 'prepare';
   return triesAt(each, sets) < mostTries ? 'try' : null;
 }
@@ -111,7 +117,7 @@ const triesAt = (where: BlowWhere, sets: readonly BlowSet[]): number =>
       strength <= strengthOf(mostToTry.firmness, mostToTry.count),
   ).length;
 
-/** A single light blow shows what a place does; it is too little to mend much. */
+/** A single light blow shows what a place does; it is too little to mend anything. */
 export const isTrial = ({ strength }: BlowSet): boolean => strength <= strengthOf('light', 1);
 
 /** The first of those with the largest value, or null if there is none. */

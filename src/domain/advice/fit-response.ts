@@ -12,11 +12,11 @@ import {
 import type { SetForce } from '../records/blow-places';
 import { priorOf } from './blow-priors';
 import type { BlowSet } from './blow-sets';
-import { responseCovariance, type Spot } from './response-kernel';
+import { type BlowSpot, responseCovariance } from './response-kernel';
 import { ageFactor, blowScatter, expectedSquares, isTooFar, robustWeight } from './response-noise';
 
 export interface PlacedSet extends BlowSet {
-  readonly spot: Spot;
+  readonly spot: BlowSpot;
   /** Milliseconds before now. */
   readonly age: number;
 }
@@ -28,7 +28,7 @@ export interface Effect {
 }
 
 export interface ResponseFit {
-  effectAt(spot: Spot): Effect;
+  effectAt(spot: BlowSpot): Effect;
   /** Ids of sets that contradict what all the others say. */
   readonly contradicting: ReadonlySet<string>;
 }
@@ -37,13 +37,13 @@ export interface ResponseFit {
 interface Row {
   readonly set: number;
   readonly partial: PartialIndex;
-  readonly spot: Spot;
+  readonly spot: BlowSpot;
   readonly strength: number;
   /** What was measured, less what the prior expected, cents. */
   readonly surprise: number;
 }
 
-/** Weights and scatter depend on the fit and the fit on them; they hardly change after this many times. */
+/** Weights and scatter depend on the fit, and the fit on them: this many turns settle both. */
 const passes = 4;
 
 /**
@@ -139,7 +139,7 @@ function forBlocks(
 
 const noSquares: Matrix3 = matrix3(() => 0);
 
-const priorCovariance = (spot: Spot): Matrix3 =>
+const priorCovariance = (spot: BlowSpot): Matrix3 =>
   matrix3((i, j) => responseCovariance(spot, i, spot, j));
 
 interface Solved {

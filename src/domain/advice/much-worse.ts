@@ -13,7 +13,10 @@ import type { Prediction } from './response-model';
 
 /** Much worse: some partial is this much farther off than the worst one was at the opening, cents. */
 const muchWorse = 5;
-/** How often a blow lands far too hard, and as how many it then counts (own guesses, those of the practice pan for light blows). */
+/**
+ * How often a blow lands far too hard, and how many blows it then counts as (own guesses, the practice pan's for
+ * light blows).
+ */
 const tooHard = { chance: 0.02, worth: 2.5 };
 
 /** Expected number of partials that a set of `count` blows makes much worse; what is so already is not counted. */

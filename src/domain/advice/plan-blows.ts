@@ -40,17 +40,26 @@ export interface BlowPlan {
   readonly left: number;
 }
 
-/** More than this at one place is no plan any more, in usual sets. */
+/** Most that a plan may ask of one place, in usual sets (own choice). */
 const mostStrength = 6;
 const mostSweeps = 30;
-/** Of the doubt about a place so much counts in a plan: the rest is seen while it is carried out, and answered (own choice, tried on simulated pans). */
+/**
+ * Share of a place's uncertainty that a plan pays for; the rest is seen and answered while the plan is carried out
+ * (own choice, tried with `npm run bench:advice`).
+ */
 const unanswered = 0.8;
-/** Smaller steps than this change nothing that could be hammered. */
+/** Steps smaller than this are too small to hammer, in usual sets. */
 const smallestStep = 0.005;
 
-/** A note with any partial outside its limit is this much worse, in squares of limits, than its errors alone (own choice, tried on simulated pans). */
+/**
+ * What any partial outside its limit adds to the error, in squares of limits (own choice, tried with `npm run
+ * bench:advice`).
+ */
 const outsideWorth = 3;
-/** A second plan counts the partials that are outside their limit so many times: the first may not find it worth while to move them in (own choice, tried on simulated pans). */
+/**
+ * Weight of partials outside their limit in a second plan: the first may find them not worth moving (own choice,
+ * tried with `npm run bench:advice`).
+ */
 const offFactor = 3;
 
 /** One standard error of a measured change against a fixed target, cents. */
@@ -61,7 +70,7 @@ export const measuring: Matrix3 = covarianceOfErrors(
 );
 const measuringVariances = diagonalOf(measuring);
 
-/** Nobody is sent to places of which the trade knows nothing. */
+/** Places of which the trade knows nothing are never suggested. */
 const knownWheres = allWheres.filter((where) => priorOf(where).source !== 'nothing known');
 
 export function plannedPlaces(note: MidiNote, model: ResponseModel): readonly PlannedPlace[] {
@@ -83,8 +92,8 @@ export const wrongNow = (errors: NoteErrors): number =>
   errorSum(errors) + (partialsOff(errors).length > 0 ? outsideWorth : 0);
 
 /**
- * The better of two plans: the one that leaves the least expected weighted error, and one that cares more for what is
- * outside its limit. `start`: the strengths of a plan that is much like it, to be there sooner.
+ * The better of two plans: one that leaves the least expected weighted error, and one that cares more for what is
+ * outside its limit. `start`: strengths of a similar plan to begin the search from.
  */
 export function planBlows(
   errors: NoteErrors,

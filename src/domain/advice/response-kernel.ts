@@ -5,14 +5,14 @@ import type { BlowWhere } from '../records/blow-places';
 import { priorOf } from './blow-priors';
 import type { NoteTraits } from './blow-sets';
 
-export interface Spot extends BlowWhere {
+export interface BlowSpot extends BlowWhere {
   readonly note: number;
   readonly traits: NoteTraits;
 }
 
 /** Standard deviations of factors on the expected response (own guesses; tested against simulated pans). */
 const factors = {
-  /** Of the whole pan: soft or hard metal, this hammer, this arm. */
+  /** What the whole pan shares: soft or hard metal, this hammer, this arm. */
   pan: 0.35,
   /** Of one place and side on this pan. */
   place: 0.65,
@@ -28,9 +28,9 @@ const shares = { pan: 0.55, ring: 0.1, size: 0.05, note: 0.3 };
  * & Hill, Data Analysis Using Regression and Multilevel/Hierarchical Models, 2007, ch. 12).
  */
 export function responseCovariance(
-  one: Spot,
+  one: BlowSpot,
   i: PartialIndex,
-  other: Spot,
+  other: BlowSpot,
   j: PartialIndex,
 ): number {
   const prior = priorOf(one);

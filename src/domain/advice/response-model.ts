@@ -7,7 +7,7 @@ import { olderFirst } from '../records/record-order';
 import type { Instant, MidiNote } from '../tuning/units';
 import type { BlowSet, NoteTraits } from './blow-sets';
 import { type Effect, fitResponse, noiseOf } from './fit-response';
-import type { Spot } from './response-kernel';
+import type { BlowSpot } from './response-kernel';
 import { blowScatter, expectedSquares, isTooFar } from './response-noise';
 
 /** What a set of blows will change, each partial against its fixed target, cents. */
@@ -26,11 +26,11 @@ export interface ResponseModel {
   predict(note: MidiNote, where: BlowWhere, force?: SetForce): Prediction;
   /** True if a set's effect contradicts what the other sets say: one in a hundred does by chance. */
   isContradicting(set: BlowSet): boolean;
-  /** How many sets it has learned from. */
+  /** How many sets the model has learned from. */
   readonly setCount: number;
 }
 
-/** More are left out, oldest first: the time to learn grows with the cube of their number. */
+/** Beyond this many the oldest are left out: the time to learn grows with the cube of their number. */
 const mostSets = 100;
 /** 95th percentile of the normal distribution. */
 const ninetyPercent = 1.645;
@@ -46,7 +46,7 @@ export function learnResponse(
   traits: ReadonlyMap<MidiNote, NoteTraits>,
   now: Instant,
 ): ResponseModel {
-  const spotOf = (note: MidiNote, { place, side }: BlowWhere): Spot => ({
+  const spotOf = (note: MidiNote, { place, side }: BlowWhere): BlowSpot => ({
     note,
     place,
     side,
@@ -58,7 +58,7 @@ export function learnResponse(
     newest.map((set) => ({ ...set, spot: spotOf(set.note, set), age: now - set.at })),
   );
   const effects = new Map<string, Effect>();
-  const effectAt = (spot: Spot): Effect => {
+  const effectAt = (spot: BlowSpot): Effect => {
     const key = `${spot.note} ${spot.place} ${spot.side}`;
     const effect = effects.get(key) ?? fit.effectAt(spot);
     effects.set(key, effect);

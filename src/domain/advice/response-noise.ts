@@ -15,10 +15,10 @@ const scatter = {
 
 /**
  * Covariance of what one set does beside the expected. `squares`: expected products of the effects of a usual set
- * (`expectedSquares`), so that a place of which little is known is not taken for one that scatters little.
+ * (`expectedSquares`), so that a place we know little about is not mistaken for one that scatters little.
  */
 export const blowScatter = (squares: Matrix3, { strength, firmness }: SetForce): Matrix3 => {
-  // Chance from blow to blow averages out with their number: the variance goes with strength · (worth of one blow).
+  // Chance from blow to blow averages out over a set: its variance goes with strength · (worth of one blow).
   const chance = strength * worthOf(firmness);
   const part = chance * scatter.blows ** 2 + (strength * scatter.set) ** 2;
   return matrix3((i, j) => {
@@ -31,7 +31,7 @@ export const blowScatter = (squares: Matrix3, { strength, firmness }: SetForce):
 export const expectedSquares = (mean: ThreePartials, covariance: Matrix3): Matrix3 =>
   matrix3((i, j) => mean[i] * mean[j] + covariance[i][j]);
 
-/** Old sets weigh less: metal, hammers and arms change. After this time half as much (own choice). */
+/** Age at which a set counts half: metal, hammers and arms change (own choice). */
 const halfWeightAfter = 365 * 24 * 3600 * 1000;
 
 /** By how much the variance of a set grows with its age in milliseconds. */

@@ -23,7 +23,7 @@ export interface KeptStep {
   readonly isAll: boolean;
 }
 
-/** What lies between two sets of blows. */
+/** All strikes between two sets of blows. */
 export interface BenchStep {
   /** The set that came before it; null at the opening, and where the note moved by itself. */
   readonly blows: BenchBlows | null;
@@ -47,7 +47,7 @@ const emptyStep: BenchStep = {
 /** A course that goes on after the steps of earlier today, or begins. */
 export function courseAfter(note: MidiNote, earlier: readonly BenchStep[]): BenchCourse {
   const last = earlier.at(-1);
-  // A set that nobody struck after is still to be answered.
+  // A set without a strike after it is still waiting for its answer.
   const isOpen = last !== undefined && last.reading === null;
   return { note, steps: isOpen ? earlier : [...earlier, emptyStep] };
 }
@@ -87,7 +87,7 @@ export function isAwaiting(course: BenchCourse): boolean {
   return blows !== null && reading === null;
 }
 
-/** True once the note was struck: blows before that change nothing that was measured. */
+/** True once the note has been struck: blows before that change nothing we have measured. */
 export const isOpened = (course: BenchCourse): boolean => openingReading(course) !== null;
 
 /** A blow was heard: it belongs to the set that waits for its strike, or begins one. */
@@ -117,13 +117,16 @@ export function blowsLogged(course: BenchCourse, at: Instant, logged: LoggedBlow
   return withNewest(course, { blows: { ...blows, logged } });
 }
 
-/** What was heard last were no blows: the set that waits is forgotten, and the step before it goes on. */
+/** What was heard last were not blows: forget the waiting set and go on with the step before it. */
 export const noBlows = (course: BenchCourse): BenchCourse =>
   isAwaiting(course) && course.steps.length > 1
     ? { ...course, steps: course.steps.slice(0, -1) }
     : course;
 
-/** The newest strikes make this reading. Where it has let go of all that agreed before, the note has moved unheard: a step begins. */
+/**
+ * The newest strikes make this reading. If it has dropped every strike that agreed before, the note has moved
+ * unheard, and a new step begins.
+ */
 export function readingMade(course: BenchCourse, reading: Reading): BenchCourse {
   const before = newestStep(course).reading;
   const goesOn =

@@ -7,7 +7,7 @@ import { olderFirst } from '../records/record-order';
 import type { Instant, MidiNote } from '../tuning/units';
 import type { BenchStep } from './bench-course';
 
-/** A bench that is opened again within this time goes on: a working day, s of our own choice, ms. */
+/** A bench reopened within this time goes on where it was: a working day (own choice), ms. */
 export const benchLasts = 12 * 3600 * 1000;
 
 /**

@@ -1,4 +1,4 @@
-// What hammering a simulated pan came to: which notes were gained, which were spoiled.
+// What hammering did to a simulated pan: which notes it improved and which it spoiled.
 
 import {
   type JudgedStanding,
@@ -26,7 +26,7 @@ export interface PracticeOutcome {
   readonly unchanged: readonly NoteOutcome[];
 }
 
-/** Less than this part of the "good" limit is no change of a note that was worked on: half a cent of five. */
+/** A change below this share of the "good" limit counts as none: half a cent of five. */
 const leastChange = 0.1;
 
 /** Compares two tunings of the same notes; each list in their order. */

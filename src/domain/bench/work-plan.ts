@@ -35,7 +35,7 @@ export function proposedPlan(
   return { pan, round, notes: proposedOrder(works) };
 }
 
-/** The user's own plan while it is about the newest round, or the proposed one. */
+/** The user's own plan as long as it belongs to the newest round; otherwise the proposed one. */
 export const planNow = (own: WorkPlan | null, proposed: WorkPlan): WorkPlan =>
   own?.pan === proposed.pan && own.round === proposed.round ? own : proposed;
 

@@ -1,19 +1,19 @@
 // Sign of a buzz: noise tied to the strike, more of it than this pan's other notes have in this room.
 import { meanBuzz } from '../measurement/mean-buzz';
+import { median } from '../numbers/averages';
 import { decibels } from '../tuning/units';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import { middleOf } from './middle-of';
 
 /** The sign `buzzing`, or none. */
 export function buzzSign({
   strikes,
   neighbours,
   heardAsSeveral,
-}: NoteEvidence): readonly DamageSign[] {
+}: DamageEvidence): readonly DamageSign[] {
   const own = meanBuzz(strikes);
   const usual = neighbours.flatMap((each) => meanBuzz(each) ?? []);
-  const middle = usual.length >= damageLimits.fewestNeighbours ? middleOf(usual) : null;
+  const middle = usual.length >= damageLimits.fewestNeighbours ? median(usual) : null;
   const over =
     own === null || middle === null ? null : own - Math.max(middle, damageLimits.noBuzzDb);
   const isLoud =

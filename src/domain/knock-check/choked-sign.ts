@@ -1,16 +1,16 @@
 // Sign of a choked note: something touches it, and it stops ringing far too soon.
 import type { Strike } from '../measurement/strike';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import { meanOf, median } from '../numbers/averages';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import { middleOf } from './middle-of';
 
 /** The sign `choked`, or none. */
-export function chokedSign(evidence: NoteEvidence): readonly DamageSign[] {
+export function chokedSign(evidence: DamageEvidence): readonly DamageSign[] {
   const { strikes, neighbours, before, knocks } = evidence;
   const own = turnsOf(strikes);
   const usual = neighbours.flatMap((each) => turnsOf(each) ?? []);
   const againstNeighbours =
-    usual.length >= damageLimits.fewestNeighbours ? ratio(own, middleOf(usual)) : null;
+    usual.length >= damageLimits.fewestNeighbours ? ratio(own, median(usual)) : null;
   const againstBefore = before && ratio(own, turnsOf(before));
   const isSilent = strikes.length === 0 && knocks >= damageLimits.fewestKnocks;
   const parts = [againstNeighbours, againstBefore].flatMap((part) => part ?? []);
@@ -25,13 +25,13 @@ export function chokedSign(evidence: NoteEvidence): readonly DamageSign[] {
  * of all registers compare. Null without a strike.
  */
 function turnsOf(strikes: readonly Strike[]): number | null {
-  if (strikes.length === 0) return null;
   const logs = strikes.map(({ isInferred, fundamental, octave }) => {
     // An inferred fundamental has no decay of its own.
     const { decaySeconds, hz } = isInferred && octave ? octave : fundamental;
     return Math.log(decaySeconds * hz);
   });
-  return Math.exp(logs.reduce((sum, each) => sum + each, 0) / logs.length);
+  const mean = meanOf(logs);
+  return mean === null ? null : Math.exp(mean);
 }
 
 const ratio = (own: number | null, usual: number | null): number | null =>

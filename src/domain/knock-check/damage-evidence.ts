@@ -38,7 +38,7 @@ export type DamageSign =
 export type DamageKind = DamageSign['kind'];
 
 export interface MissingPartial {
-  /** Of so many strikes the partial is missing, or too faint, in so many. */
+  /** How many strikes there are, and in how many the partial is missing or too faint. */
   readonly missingIn: number;
   readonly strikes: number;
   /** Comparison notes that have it, and how many there are. */
@@ -49,7 +49,7 @@ export interface MissingPartial {
 }
 
 /** What was heard of one note, and what it is compared with. */
-export interface NoteEvidence {
+export interface DamageEvidence {
   readonly note: MidiNote;
   /** Settled strikes, oldest first (`strikesOf` of a kept reading, or `heard` of one under way). */
   readonly strikes: readonly Strike[];
@@ -73,8 +73,8 @@ export interface NoteEvidence {
 export const evidenceOf = (
   note: MidiNote,
   strikes: readonly Strike[],
-  known: Partial<NoteEvidence> = {},
-): NoteEvidence => ({
+  known: Partial<DamageEvidence> = {},
+): DamageEvidence => ({
   knocks: 0,
   heardAsSeveral: 0,
   neighbours: [],

@@ -5,11 +5,11 @@
  * the ear, on which the limit was set between the sound notes and the damaged ones; it is tested on others.
  */
 export const damageLimits = {
-  /** So large a part of a note's strikes must show a sign: one bad strike is none. */
+  /** Share of a note's strikes that must show a sign: one bad strike is not enough. */
   leastShare: 0.6,
-  /** So large a part of the comparison notes must have an octave for its lack to be a sign … */
+  /** Share of the comparison notes that must have an octave before its absence is a sign … */
   leastShareOfNeighbours: 0.6,
-  /** … and so large a part a third partial, which some notes are not tuned to have. */
+  /** … and the same for a third partial, which some notes are not tuned to have. */
   leastShareWithThird: 0.4,
   /** Notes further apart are no measure for each other's ring, semitones. */
   comparisonReach: 9,

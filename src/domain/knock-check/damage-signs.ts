@@ -3,15 +3,15 @@ import type { Strike } from '../measurement/strike';
 import { walkOf } from '../reading/walking';
 import { buzzSign } from './buzz-sign';
 import { chokedSign } from './choked-sign';
-import type { DamageSign, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign } from './damage-evidence';
 import { doubletSign } from './doublet-sign';
 import { missingPartialSigns } from './missing-partials';
 
 /** The signs of damage of one note, in the order of the type; empty for a note that shows none. */
-export function damageSigns(evidence: NoteEvidence): readonly DamageSign[] {
+export function damageSigns(evidence: DamageEvidence): readonly DamageSign[] {
   const settled = (strikes: readonly Strike[]): readonly Strike[] =>
     strikes.filter((strike) => !strike.provisional);
-  const clean: NoteEvidence = {
+  const clean: DamageEvidence = {
     ...evidence,
     strikes: settled(evidence.strikes),
     neighbours: evidence.neighbours.map(settled).filter((strikes) => strikes.length > 0),
@@ -28,7 +28,7 @@ export function damageSigns(evidence: NoteEvidence): readonly DamageSign[] {
   ];
 }
 
-function walkingSign({ strikes }: NoteEvidence): readonly DamageSign[] {
+function walkingSign({ strikes }: DamageEvidence): readonly DamageSign[] {
   const walk = walkOf(strikes);
   if (!walk) return [];
   return [{ kind: 'walking', centsPerStrike: walk.centsPerStrike, strikes: walk.strikes.length }];

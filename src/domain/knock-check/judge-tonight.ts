@@ -4,7 +4,8 @@ import type { LookKind } from '../records/look-kinds';
 import type { KnockCheck } from '../records/rack-records';
 import type { NoteResult, RoundResult } from '../rounds/round-result';
 import { type Cents, type Instant, instant, type MidiNote } from '../tuning/units';
-import { neededNotes, type PitchClass, pitchClassOf } from './set-needs';
+import { type PitchClass, pitchClassOf } from './saved-tunes';
+import { neededNotes } from './set-needs';
 import { type HeardSign, type TonightNote, tonightNote } from './tonight-notes';
 import type { LookAction, TonightRules } from './tonight-rules';
 

@@ -1,9 +1,9 @@
 // Signs that a note has lost its octave or its third partial.
 import type { MeasuredPartial, Strike } from '../measurement/strike';
+import { median } from '../numbers/averages';
 import { centsBetween } from '../tuning/units';
-import type { DamageSign, MissingPartial, NoteEvidence } from './damage-evidence';
+import type { DamageEvidence, DamageSign, MissingPartial } from './damage-evidence';
 import { damageLimits } from './damage-limits';
-import { middleOf } from './middle-of';
 
 type Has = (strike: Strike) => boolean;
 
@@ -18,7 +18,7 @@ interface Question {
 }
 
 /** The signs `no-octave` and `no-third`. Of an inferred fundamental no partial can be missing: it follows from them. */
-export function missingPartialSigns(evidence: NoteEvidence): readonly DamageSign[] {
+export function missingPartialSigns(evidence: DamageEvidence): readonly DamageSign[] {
   const strikes = evidence.strikes.filter((strike) => !strike.isInferred);
   if (strikes.length === 0 || evidence.note > evidence.highestWithPartials) return [];
   const heard = { ...evidence, strikes };
@@ -66,20 +66,20 @@ const hasClearThird: Has = (strike) =>
   relativeDb(strike, strike.third) >= damageLimits.clearThirdDb;
 
 /** An octave that has fallen far below what the last record had counts as lost, too. */
-function leastOctaveDb({ before }: NoteEvidence): number {
-  const usual = middleOf((before ?? []).map((strike) => relativeDb(strike, strike.octave)));
+function leastOctaveDb({ before }: DamageEvidence): number {
+  const usual = median((before ?? []).map((strike) => relativeDb(strike, strike.octave)));
   return Math.max(damageLimits.faintestOctaveDb, (usual ?? -99) + damageLimits.octaveFallDb);
 }
 
 /** A note is not asked for a third that it was never meant to have: the last record or the layout must say so. */
-const asksForThird = ({ third, before }: NoteEvidence): boolean =>
+const asksForThird = ({ third, before }: DamageEvidence): boolean =>
   third !== 'none' && (before !== null ? mostHave(before, hasClearThird) : third !== null);
 
 const mostHave = (strikes: readonly Strike[], has: Has): boolean =>
   strikes.filter(has).length >= damageLimits.leastShare * strikes.length;
 
 function missing(
-  { strikes, neighbours, before }: NoteEvidence,
+  { strikes, neighbours, before }: DamageEvidence,
   { has, had, leastMissing, leastWith }: Question,
 ): MissingPartial | null {
   const missingIn = strikes.filter((strike) => !has(strike)).length;

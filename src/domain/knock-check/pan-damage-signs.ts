@@ -1,5 +1,6 @@
 // The signs of damage of every note of a pan, each note compared with the notes around it.
 import type { Strike } from '../measurement/strike';
+import { median } from '../numbers/averages';
 import { notesOf, type PanLayout } from '../pans/layout';
 import { neighboursOn } from '../pans/neighbours';
 import type { RefusedBlows } from '../records/rack-records';
@@ -8,7 +9,6 @@ import { type Hertz, hertz, type MidiNote, midiNote } from '../tuning/units';
 import type { DamageSign } from './damage-evidence';
 import { damageLimits } from './damage-limits';
 import { damageSigns } from './damage-signs';
-import { middleOf } from './middle-of';
 
 export interface PanEvidence {
   readonly layout: PanLayout;
@@ -65,6 +65,6 @@ export function panDamageSigns({
 }
 
 function fundamentalOf(strikes: readonly Strike[]): Hertz | null {
-  const middle = middleOf(strikes.map((strike) => strike.fundamental.hz));
+  const middle = median(strikes.map((strike) => strike.fundamental.hz));
   return middle === null ? null : hertz(middle);
 }

@@ -1,8 +1,8 @@
 // The order of the soft round after a fall: the side that was hit first, then the opposite one, then the rest.
 import type { Drum, PanLayout } from '../pans/layout';
 import { notesOf } from '../pans/layout';
-import { middleOf } from '../pans/note-outline';
-import type { ImpactPlace } from '../records/rack-records';
+import { middleOfNote } from '../pans/note-outline';
+import type { ImpactPlace } from '../records/impact-place';
 import { octaveOrder } from '../rounds/round-order';
 import type { MidiNote } from '../tuning/units';
 
@@ -22,7 +22,7 @@ export function softOrder(layout: PanLayout, impact: ImpactPlace | null): readon
   if (!hit) return usual;
   const { drum, at } = hit;
   const distances = new Map(
-    drum.notes.map((place) => [place.note, distance(middleOf(place), at)] as const),
+    drum.notes.map((place) => [place.note, distance(middleOfNote(place), at)] as const),
   );
   const radius = Math.hypot(...at);
   const nearFirst = (notes: readonly MidiNote[], from: ReadonlyMap<MidiNote, number>) =>
@@ -31,11 +31,11 @@ export function softOrder(layout: PanLayout, impact: ImpactPlace | null): readon
   if (radius < leastRadius) return unique([...nearFirst(own, distances), ...usual]);
   const farRim: Point = [-at[0] / radius, -at[1] / radius];
   const fromFarRim = new Map(
-    drum.notes.map((place) => [place.note, distance(middleOf(place), farRim)] as const),
+    drum.notes.map((place) => [place.note, distance(middleOfNote(place), farRim)] as const),
   );
   const inSector = (towards: Point) =>
     drum.notes
-      .filter((place) => angleBetween(middleOf(place), towards) <= sideReach)
+      .filter((place) => angleBetween(middleOfNote(place), towards) <= sideReach)
       .map(({ note }) => note);
   return unique([
     ...nearFirst(inSector(at), distances),
@@ -50,11 +50,11 @@ type Point = readonly [number, number];
 function hitOf(layout: PanLayout, impact: ImpactPlace): { drum: Drum; at: Point } | null {
   if (impact.kind === 'point') {
     const drum = layout.drums[impact.drum];
-    return drum ? { drum, at: middleOf(impact) } : null;
+    return drum ? { drum, at: middleOfNote(impact) } : null;
   }
   for (const drum of layout.drums) {
     const place = drum.notes.find(({ note }) => note === impact.note);
-    if (place) return { drum, at: middleOf(place) };
+    if (place) return { drum, at: middleOfNote(place) };
   }
   return null;
 }

@@ -40,7 +40,7 @@ const number = (
 
 /** The table. What was seen comes first, then each note, then the pan as a whole. */
 export const tonightRuleTable = {
-  /** A crack spreads: this one is no matter of taste. */
+  /** A crack spreads, so this rule cannot be edited. */
   crack: choice<LookAction>('do-not-play', ['do-not-play']),
   'sharp-edges': look('first'),
   rim: look('tell'),
@@ -64,12 +64,12 @@ export const tonightRuleTable = {
   'off-avoid': number(30, 'cents', 5, 200),
   /** How far an octave lies from its own note. */
   'octave-in-passing': number(30, 'cents', 5, 200),
-  /** From here on a sharp note is worth a magnet. */
+  /** From this far sharp a note is worth a magnet. */
   'magnet-from': number(12, 'cents', 5, 100),
   /** How far the whole pan lies from the band before it is heard, and before another pan is better. */
   'pan-heard': number(10, 'cents', 3, 50),
   'pan-swap': number(25, 'cents', 5, 100),
-  /** So large a part of the notes that the set needs may be left out. */
+  /** Share of the notes the set needs that may be left out. */
   'most-left-out': number(33, 'percent', 5, 100),
   'note-lost': choice<LossAction>('swap', ['swap', 'play-without']),
 } as const;
@@ -88,13 +88,18 @@ export const usualTonightRules = Object.fromEntries(
   tonightRuleNames.map((name) => [name, tonightRuleTable[name].usual]),
 ) as unknown as TonightRules;
 
-/** What the user has set otherwise; rules that are not in it have their usual value. */
-export type RuleChanges = Partial<TonightRules>;
+/** What the user has set otherwise, as it was stored: by the name of the rule, its value. */
+export type RuleChanges = Readonly<Record<string, unknown>>;
 
+/** The rules with the user's changes in them. A value that its rule may not have, or of no rule, changes nothing. */
 export const rulesWith = (changes: RuleChanges): TonightRules => ({
   ...usualTonightRules,
-  ...changes,
+  ...Object.fromEntries(
+    Object.entries(changes).filter(([name, value]) => isRuleName(name) && isRuleValue(name, value)),
+  ),
 });
+
+const isRuleName = (name: string): name is TonightRule => Object.hasOwn(tonightRuleTable, name);
 
 /** Whether a rule may have this value. */
 export function isRuleValue(name: TonightRule, value: unknown): boolean {
@@ -103,13 +108,3 @@ export function isRuleValue(name: TonightRule, value: unknown): boolean {
     ? typeof value === 'number' && value >= rule.least && value <= rule.most
     : (rule.choices as readonly unknown[]).includes(value);
 }
-
-/** Whether stored data are changed rules; names that are not known do no harm. */
-export const areRuleChanges = (value: unknown): boolean =>
-  typeof value === 'object' &&
-  value !== null &&
-  !Array.isArray(value) &&
-  Object.entries(value).every(
-    ([name, each]) =>
-      !tonightRuleNames.includes(name as TonightRule) || isRuleValue(name as TonightRule, each),
-  );

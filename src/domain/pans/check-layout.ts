@@ -1,7 +1,7 @@
 // Finds what is wrong with a layout: notes missing or doubled, ovals outside the rim or over each other.
 import { type MidiNote, midiNote } from '../tuning/units';
 import { type NotePlace, notesOf, type PanLayout } from './layout';
-import { isInside, middleOf, outlineOf } from './note-outline';
+import { isInside, middleOfNote, outlineOf } from './note-outline';
 
 export type LayoutFault =
   | { readonly kind: 'missing'; readonly note: MidiNote }
@@ -51,8 +51,8 @@ const faultsOfPlaces = (places: readonly NotePlace[]): readonly LayoutFault[] =>
 
 /** Spares most pairs the look at their outlines. */
 function areNear(one: NotePlace, other: NotePlace): boolean {
-  const [x, y] = middleOf(one);
-  const [otherX, otherY] = middleOf(other);
+  const [x, y] = middleOfNote(one);
+  const [otherX, otherY] = middleOfNote(other);
   return Math.hypot(otherX - x, otherY - y) < reachOf(one) + reachOf(other);
 }
 

@@ -10,7 +10,7 @@ export const hasNote = (layout: PanLayout, note: MidiNote): boolean =>
   layout.drums.some((drum) => drum.notes.some((place) => place.note === note));
 
 /** The place of a note, or null for a note the pan does not have. */
-export const placeOf = (layout: PanLayout, note: MidiNote): NotePlace | null =>
+export const placeOfNote = (layout: PanLayout, note: MidiNote): NotePlace | null =>
   layout.drums.flatMap((drum) => drum.notes).find((place) => place.note === note) ?? null;
 
 /** Position of the drum that holds a note; −1 if none does. */
@@ -62,7 +62,7 @@ export const removeNote = (layout: PanLayout, note: MidiNote): PanLayout => ({
 
 /** Puts a note on another drum, where that has most room; its size and wishes stay. */
 export function moveToDrum(layout: PanLayout, note: MidiNote, drum: number): EditResult {
-  const place = placeOf(layout, note);
+  const place = placeOfNote(layout, note);
   if (!place || !layout.drums[drum]) return refused('unknown');
   if (drumOf(layout, note) === drum) return done(layout);
   const without = removeNote(layout, note);
@@ -89,7 +89,7 @@ export function withoutDoubts({ doubts: _doubts, ...layout }: PanLayout): PanLay
 }
 
 /** A note that is most likely to be added next: the lowest one missing, or the one above the highest. */
-export function nextNote(layout: PanLayout): MidiNote {
+export function noteToAdd(layout: PanLayout): MidiNote {
   const notes = notesOf(layout);
   const [lowest, highest] = [notes[0], notes.at(-1)];
   if (lowest === undefined || highest === undefined) return midiNote(60);

@@ -8,7 +8,7 @@ const outlinePoints = 48;
 const turnOf = (clock: number): number => (clock * Math.PI) / 6;
 
 /** The middle of a note's oval; the drum's middle is 0, 0. */
-export function middleOf({ clock, radius }: Pick<NotePlace, 'clock' | 'radius'>): Point {
+export function middleOfNote({ clock, radius }: Pick<NotePlace, 'clock' | 'radius'>): Point {
   const angle = turnOf(clock);
   return [radius * Math.sin(angle), -radius * Math.cos(angle)];
 }
@@ -24,7 +24,7 @@ export const hourOf = (clock: number): number =>
 
 export function outlineOf(place: NotePlace): readonly Point[] {
   const turn = turnOf(place.clock);
-  const [x, y] = middleOf(place);
+  const [x, y] = middleOfNote(place);
   return Array.from({ length: outlinePoints }, (_, k) => {
     const angle = (2 * Math.PI * k) / outlinePoints;
     const along = place.along * Math.cos(angle);
@@ -39,7 +39,7 @@ export function outlineOf(place: NotePlace): readonly Point[] {
 /** How far a point lies from the middle of an oval: 0 in the middle, 1 on its outline, more outside. */
 export function depthIn(place: NotePlace, [px, py]: Point): number {
   const turn = turnOf(place.clock);
-  const [x, y] = middleOf(place);
+  const [x, y] = middleOfNote(place);
   const along = (px - x) * Math.cos(turn) + (py - y) * Math.sin(turn);
   const across = -(px - x) * Math.sin(turn) + (py - y) * Math.cos(turn);
   return Math.hypot(along / place.along, across / place.across);

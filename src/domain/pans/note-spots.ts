@@ -1,7 +1,7 @@
 // Where on a drum there is room for one more note, and in which ring a spot lies.
 import type { MidiNote } from '../tuning/units';
 import type { NotePlace } from './layout';
-import { depthIn, furthestRadius, middleOf } from './note-outline';
+import { depthIn, furthestRadius, middleOfNote } from './note-outline';
 import type { OvalSize } from './place-notes';
 
 export type Spot = Pick<NotePlace, 'clock' | 'radius' | 'ring' | 'along' | 'across'>;
@@ -41,7 +41,7 @@ function roomAt(
   others: readonly NotePlace[],
   size: OvalSize,
 ): number {
-  const middle = middleOf(spot);
+  const middle = middleOfNote(spot);
   const reach = Math.sqrt(size.along * size.across);
   return Math.min(
     2,

@@ -6,7 +6,7 @@ import type { NotePlace } from './layout';
 type NoteName = `${'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B'}${'' | '#' | 'b'}${number}`;
 
 /** A note, its hour on the drum, and its distance from the drum's middle; without one it lies along the rim. */
-export type Spot = readonly [name: NoteName, clock: number, radius?: number];
+export type NamedSpot = readonly [name: NoteName, clock: number, radius?: number];
 
 /** Half axes of an oval, as parts of the rim's radius. */
 export interface OvalSize {
@@ -37,7 +37,7 @@ export const semitones = (lowest: NoteName, highest: NoteName): readonly MidiNot
 export const placesOn = (
   ring: NotePlace['ring'],
   sizeOf: SizeOf,
-  spots: readonly Spot[],
+  spots: readonly NamedSpot[],
 ): readonly NotePlace[] =>
   spots.map(([name, clock, radius]) => {
     const note = noteNamed(name);

@@ -66,14 +66,17 @@ const couplings = kinds
       partialKinds[other.high].times,
   );
 
-export interface RingPartner {
+export interface PartnerOfNote {
   /** The note's own partial that the other note makes sound along. */
   readonly own: PartialKind;
   readonly other: NotePartial;
 }
 
 /** The partners of one note, in the order of `pairs`. */
-export function ringPartnersOf(note: MidiNote, pairs: readonly RingPair[]): readonly RingPartner[] {
+export function ringPartnersOf(
+  note: MidiNote,
+  pairs: readonly RingPair[],
+): readonly PartnerOfNote[] {
   return pairs.flatMap(({ low, high }) => {
     if (low.note === note) return [{ own: low.partial, other: high }];
     return high.note === note ? [{ own: high.partial, other: low }] : [];

@@ -37,6 +37,16 @@ export interface KeptCards {
   readonly stale: readonly PanId[];
 }
 
+/** Something was written to the rack. */
+export interface RackChange {
+  readonly pans: readonly PanId[];
+  /**
+   * The records, where this window wrote them: whoever made them need not read them back. Null where another window
+   * wrote, or a backup was taken in: then only the store knows what is new.
+   */
+  readonly own: readonly RackRecord[] | null;
+}
+
 /**
  * The rack's memory. Records are only added; adding one that is already there changes nothing. Nothing here
  * throws or rejects. A card is derived: `keep` throws away those of the pans it writes to.
@@ -58,7 +68,7 @@ export interface PanStore {
   /** How much is kept: number of readings, and bytes of kept sound. */
   size(): Promise<Loaded<{ readonly readings: number; readonly soundBytes: number }>>;
   /** Something was written, here or in another window of the app. */
-  onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe;
+  onChange(listener: (change: RackChange) => void): Unsubscribe;
 }
 
 /** A photo small enough to keep: JPEG, at most 960 px on its longer side. */

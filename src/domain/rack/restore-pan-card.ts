@@ -2,10 +2,10 @@
 
 import { panFamilies } from '../pans/pan-family';
 import type { NoteStanding } from '../reading/note-standing';
+import { longestOfPan } from '../records/longest-texts';
 import { type FieldRules, fieldsOf, needed } from '../records/restore/field-rules';
 import { instantRule, noteRule, panIdRule, roundIdRule } from '../records/restore/record-head';
 import { Repairs } from '../records/restore/repairs';
-import { longestOf } from '../records/restore/restore-pan-edit';
 import {
   bad,
   listOf,
@@ -70,12 +70,12 @@ const cardRules: FieldRules<PanCard> = {
   version: needed(oneOf([1])),
   judgedBy: needed(text(200)),
   pan: needed(panIdRule),
-  name: needed(text(longestOf.name)),
+  name: needed(text(longestOfPan.name)),
   family: needed(oneOf(panFamilies)),
   layoutName: needed(text(200)),
-  owner: needed(text(longestOf.owner)),
-  maker: needed(text(longestOf.maker)),
-  serial: needed(text(longestOf.serial)),
+  owner: needed(text(longestOfPan.owner)),
+  maker: needed(text(longestOfPan.maker)),
+  serial: needed(text(longestOfPan.serial)),
   isRemoved: needed(trueOrFalse),
   hasConflict: needed(trueOrFalse),
   noteCount: needed(countRule),

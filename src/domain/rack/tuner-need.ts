@@ -24,8 +24,8 @@ export interface TunerNeed {
 }
 
 /**
- * The weights, all in one unit: a note that is clearly out is 4. They put in numbers what a tuner's day goes
- * into; common practice, no source. A crack comes first because it spreads and because that pan must not be
+ * The weights, all in one unit: a note that is clearly out is 4. They stand for how much of a tuner's day each
+ * fault takes; common practice, no source. A crack comes first because it spreads and because that pan must not be
  * played; a whole pan that has moved is much work, but can be played by itself.
  */
 const needWeights = {

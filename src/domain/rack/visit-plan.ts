@@ -41,7 +41,7 @@ export function visitPlan(
     if (need > 0) needy.push({ card, reasons });
     else fine.push(card);
   }
-  // A tenth of a minute more or less is no reason to send a pan home.
+  // Tolerance of a tenth of a minute, so that rounding does not send a pan home.
   const fits = Math.floor(hours / hoursOfPan + 1e-3);
   return { inTime: needy.slice(0, fits), later: needy.slice(fits), fine };
 }

@@ -7,7 +7,7 @@ export type OctaveDirection = 1 | -1;
 
 /** How far a line may lie from half the frequency and still be the fundamental below, cents. */
 const reach = 70;
-/** A line beside the struck note is only seen in a spectrum, not fitted: its standard error, cents. */
+/** Standard error of a line that was only seen in a spectrum, not fitted, cents. */
 const unfittedSigma = cents(2);
 
 /** The reading an octave higher (+1) or lower (−1), or null if no strike holds the lines for it. */

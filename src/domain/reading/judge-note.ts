@@ -1,4 +1,4 @@
-// A note's values as they are judged: against its own target, with the third partial it is meant to have.
+// A note's values as they are judged: against its own target, with the third partial it should have.
 import type { NotePlace, PanLayout } from '../pans/layout';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
 import type { Judged } from '../tuning/verdict';

@@ -103,7 +103,7 @@ function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedSt
   return { standing: 'avoid', reason };
 }
 
-/** How many times the "good" limit the worst partial takes up: 1 is just good. For sorting by severity. */
+/** Worst partial as a multiple of its "good" limit: 1 is just good. For sorting by severity. */
 export function shareOfGood(judged: Judged, limits: ToleranceSet = usualTolerances): number {
   const { good, highestWithPartials } = limits;
   const allowed = (value: Parameters<typeof allowedFor>[1] | null, limit: Cents): Cents =>
@@ -115,4 +115,13 @@ export function shareOfGood(judged: Judged, limits: ToleranceSet = usualToleranc
     : Math.abs(judged.octave?.centsFromOwn ?? 0) / allowed(judged.octave, good.main);
   const third = Math.abs(judged.third?.centsFromOwn ?? 0) / allowed(judged.third, good.third);
   return Math.max(fundamental, octave, third);
+}
+
+/** How many notes stand how. */
+export function countStandings(
+  standings: Iterable<NoteStanding>,
+): Readonly<Record<NoteStanding, number>> {
+  const counts = { good: 0, playable: 0, out: 0, avoid: 0, unread: 0 };
+  for (const standing of standings) counts[standing]++;
+  return counts;
 }

@@ -1,6 +1,6 @@
 // Two lines at the octave: one is the note's own, the other the partner's. The damping test tells which.
 import type { Strike } from '../measurement/strike';
-import { combine } from '../numbers/combine';
+import { combine } from './combine';
 
 export interface OwnOctaves {
   /** The strikes with `octave` and `octaveRival` exchanged where the other line is the note's own. */

@@ -11,7 +11,7 @@ export interface Reading extends ReadingValues {
   /** The agreeing strikes, oldest first, each with its own octave as `octave` as far as that is known. */
   readonly strikes: readonly Strike[];
   /** Strikes among them that do not agree, and in what. */
-  readonly leftOut: readonly LeftOut[];
+  readonly leftOut: readonly LeftOutStrikes[];
   /** The pitch goes one way from strike to strike: the values are those of the newest strike, no mean. */
   readonly walking: { readonly centsPerStrike: Cents } | null;
   readonly settled: boolean;
@@ -19,7 +19,7 @@ export interface Reading extends ReadingValues {
   readonly heard: readonly Strike[];
 }
 
-export interface LeftOut {
+export interface LeftOutStrikes {
   readonly strike: Strike;
   readonly why: Disagreement;
 }
@@ -54,7 +54,7 @@ function judged(heard: readonly Strike[]): ReadingStep {
   const take = (
     taken: readonly Strike[],
     kept: readonly Strike[],
-    leftOut: readonly LeftOut[] = [],
+    leftOut: readonly LeftOutStrikes[] = [],
   ): ReadingStep => ({
     kind: 'taken',
     reading: readingOf({ heard: kept, strikes: taken, leftOut, isOpen }),
@@ -82,7 +82,7 @@ function judged(heard: readonly Strike[]): ReadingStep {
 function leftOutOf(
   strikes: readonly Strike[],
   { middle }: { readonly middle: Strike | null },
-): readonly LeftOut[] {
+): readonly LeftOutStrikes[] {
   return strikes.flatMap((strike) => {
     const why = middle && disagreement(strike, middle);
     return why ? [{ strike, why }] : [];
@@ -92,7 +92,7 @@ function leftOutOf(
 interface Parts {
   readonly heard: readonly Strike[];
   readonly strikes: readonly Strike[];
-  readonly leftOut: readonly LeftOut[];
+  readonly leftOut: readonly LeftOutStrikes[];
   readonly isOpen: boolean;
 }
 

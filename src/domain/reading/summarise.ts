@@ -1,8 +1,8 @@
 // What a set of strikes of one note says together: the values of a reading and how sure they are.
 import type { Loudness, Strike } from '../measurement/strike';
-import { combine, type Weighed } from '../numbers/combine';
 import type { ThirdKind } from '../tuning/third-kind';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
+import { combine, type Weighed } from './combine';
 
 export interface ReadingPartial {
   readonly cents: Cents;

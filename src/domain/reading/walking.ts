@@ -1,7 +1,9 @@
 // A note whose pitch walks: every strike lower (or higher) than the one before, by more than chance.
 import type { Strike } from '../measurement/strike';
-import { usualScatter } from '../numbers/combine';
+import { sumOf } from '../numbers/averages';
+import { fitScatteredLine, type StraightLine } from '../numbers/line-fit';
 import { type Cents, cents } from '../tuning/units';
+import { usualScatter } from './combine';
 
 export interface Walk {
   /** Signed: below zero, each strike is lower. */
@@ -15,9 +17,12 @@ const fewest = 4;
 const leastDistance = 1;
 /** The slope in its standard errors. */
 const significance = 3;
-/** One step that makes up more of the way than this is a jump: a note that was moved, or a bad strike. */
+/**
+ * If one step makes up more than this share of the way, it is a jump (a note that was moved, or a bad strike), not a
+ * walk.
+ */
 const largestStep = 0.6;
-/** How many strikes the usual scatter weighs against the residuals of the line. */
+/** How many strikes the usual scatter counts as, against the residuals of the line. */
 const priorStrikes = 1;
 
 /** The clearest walk that ends with the newest settled strike, or null. First looks are too rough for it. */
@@ -32,8 +37,10 @@ export function walkOf(strikes: readonly Strike[]): Walk | null {
 }
 
 function walkThrough(strikes: readonly Strike[]): (Walk & { readonly clearness: number }) | null {
-  const { slope, sigma } = slopeOf(strikes);
-  const clearness = Math.abs(slope) / sigma;
+  const line = slopeOf(strikes);
+  if (!line) return null;
+  const { slope } = line;
+  const clearness = Math.abs(slope) / line.sigma;
   if (clearness <= significance) return null;
   const values = strikes.map((strike) => strike.fundamental);
   const steps = values.slice(1).map((value, k) => {
@@ -44,7 +51,7 @@ function walkThrough(strikes: readonly Strike[]): (Walk & { readonly clearness: 
       error: Math.hypot(value.sigmaCents, before.sigmaCents),
     };
   });
-  const distance = steps.reduce((sum, { size }) => sum + size, 0);
+  const distance = sumOf(steps, ({ size }) => size);
   if (distance < leastDistance) return null;
   // Always the same direction, but for steps that the standard errors hide; the newest step still goes on.
   const hasTurned = steps.some(({ size, error }) => size < -error || size > largestStep * distance);
@@ -53,33 +60,13 @@ function walkThrough(strikes: readonly Strike[]): (Walk & { readonly clearness: 
   return { centsPerStrike: cents(slope), strikes, clearness };
 }
 
-/**
- * Weighted least-squares line through the fundamentals against the number of the strike: its slope and the
- * standard error of that, from the stated errors and the scatter about the line.
- */
-function slopeOf(strikes: readonly Strike[]): { slope: number; sigma: number } {
-  const usual = lineThrough(strikes, usualScatter);
-  const scatter =
-    (priorStrikes * usualScatter ** 2 + usual.residual) / (priorStrikes + strikes.length - 2);
-  return lineThrough(strikes, Math.max(usualScatter, Math.sqrt(scatter)));
-}
-
-function lineThrough(strikes: readonly Strike[], scatter: number) {
-  const points = strikes.map(({ fundamental }, x) => ({
-    x,
-    y: fundamental.cents,
-    weight: 1 / (fundamental.sigmaCents ** 2 + scatter ** 2),
-  }));
-  const sum = (of: (point: (typeof points)[number]) => number): number =>
-    points.reduce((total, point) => total + of(point), 0);
-  const weights = sum(({ weight }) => weight);
-  const x0 = sum(({ x, weight }) => x * weight) / weights;
-  const y0 = sum(({ y, weight }) => y * weight) / weights;
-  const width = sum(({ x, weight }) => weight * (x - x0) ** 2);
-  const slope = sum(({ x, y, weight }) => weight * (x - x0) * (y - y0)) / width;
-  return {
-    slope,
-    sigma: Math.sqrt(1 / width),
-    residual: sum(({ x, y }) => (y - y0 - slope * (x - x0)) ** 2),
-  };
-}
+/** The slope of the fundamentals against the number of the strike; null where they are all one strike. */
+const slopeOf = (strikes: readonly Strike[]): StraightLine | null =>
+  fitScatteredLine(
+    strikes.map(({ fundamental }, x) => ({
+      x,
+      y: fundamental.cents,
+      sigma: fundamental.sigmaCents,
+    })),
+    { usual: usualScatter, weighs: priorStrikes, least: usualScatter },
+  );

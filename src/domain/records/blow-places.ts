@@ -32,15 +32,15 @@ export const allWheres: readonly BlowWhere[] = blowPlaces.flatMap((place) =>
   blowSides.map((side) => ({ place, side })),
 );
 
-/** Light blows in a set whose count nobody heard (own choice: a few). */
+/** Number of light blows assumed where nobody heard how many (own choice: a few). */
 export const usualCount = 3;
-/** Light blows that do as much as a firm one (own guess, no source). */
+/** How many light blows do as much as a firm one (own guess, no source). */
 const firmWorth = 2;
 
 /** What one blow does, 1 for a light one. */
 export const worthOf = (firmness: BlowFirmness): number => (firmness === 'firm' ? firmWorth : 1);
 
-/** How much a set does, 1 for the usual number of light blows. The response model is linear in it. */
+/** How much a set does, Strength: 1 for the usual number of light blows. The response model is linear in it. */
 export const strengthOf = (firmness: BlowFirmness, count: number | null): number =>
   ((count ?? usualCount) / usualCount) * worthOf(firmness);
 

@@ -1,13 +1,13 @@
 // What the rack keeps, shape 1: records that are only ever added, never changed. What a pan is called today,
 // what a round found and how a note moved all follow from them, so two phones are merged by taking both sets.
 
-import type { Loudness, RingingLine } from '../measurement/strike';
 import type { PanLayout } from '../pans/layout';
 import type { PanFamily } from '../pans/pan-family';
-import type { ThirdKind } from '../tuning/third-kind';
-import type { Cents, Decibels, Hertz, Instant, MidiNote, Seconds } from '../tuning/units';
+import type { Hertz, Instant, MidiNote } from '../tuning/units';
 import type { BlowFirmness, BlowWhere } from './blow-places';
+import type { ImpactPlace } from './impact-place';
 import type { LookAnswer, LookKind } from './look-kinds';
+import type { StrikeRecord } from './strike-record';
 
 declare const identity: unique symbol;
 type Identity<Name extends string> = string & { readonly [identity]: Name };
@@ -94,29 +94,6 @@ export interface RoundEnd extends RecordHead {
   readonly ending: 'finished' | 'left';
 }
 
-/** One measured line as it came from the ear; cents are computed when it is read. */
-export interface LineRecord {
-  readonly hz: Hertz;
-  readonly sigmaCents: Cents;
-  readonly decaySeconds: Seconds;
-  readonly levelDb: Decibels;
-}
-
-/** One strike as it came from the ear. */
-export interface StrikeRecord {
-  readonly fundamental: LineRecord;
-  readonly isInferred: boolean;
-  readonly octave: LineRecord | null;
-  readonly octaveRival: (LineRecord & { readonly note: MidiNote | null }) | null;
-  readonly third: (LineRecord & { readonly kind: ThirdKind }) | null;
-  readonly glideCents: Cents;
-  readonly peakDb: Decibels;
-  readonly loudness: Loudness;
-  /** See `Strike`; missing in strikes of older apps. */
-  readonly buzzDb?: Decibels;
-  readonly alsoRinging: readonly RingingLine[];
-}
-
 /** Where the sound of a reading came from and what the phone did to it. */
 export interface Taking {
   readonly source: 'microphone' | 'file' | 'practice';
@@ -187,20 +164,6 @@ export interface Look {
   readonly answer: LookAnswer;
   readonly photo: AttachmentId | null;
 }
-
-/** A point on a drum, measured like the place of a note. */
-export interface ImpactPoint {
-  readonly kind: 'point';
-  /** Which drum of the layout, from 0. */
-  readonly drum: number;
-  /** Hour on a clock face as the player looks down into the drum; the player stands at 6. */
-  readonly clock: number;
-  /** Distance from the drum's middle, as a part of the rim's radius (0…1). */
-  readonly radius: number;
-}
-
-/** Where the pan was hit: on a note, or at a point that somebody tapped on the drawing. */
-export type ImpactPlace = { readonly kind: 'note'; readonly note: MidiNote } | ImpactPoint;
 
 /** What was seen on a pan after a fall; what was heard is in the readings of its round. The newest one counts. */
 export interface KnockCheck extends RecordHead {

@@ -1,5 +1,5 @@
 // The one order of records, the same on every phone.
-import type { Instant } from '../tuning/units';
+import type { Instant, MidiNote } from '../tuning/units';
 
 interface Ordered {
   readonly id: string;
@@ -20,3 +20,15 @@ export const newestOf = <T extends Ordered>(records: readonly T[]): T | null =>
     (newest, each) => (newest === null || olderFirst(newest, each) < 0 ? each : newest),
     null,
   );
+
+/** The newest record of each key, keys in the order in which they first appear in time. */
+export const newestPer = <Key, T extends Ordered>(
+  records: readonly T[],
+  keyOf: (record: T) => Key,
+): ReadonlyMap<Key, T> =>
+  new Map([...records].sort(olderFirst).map((record) => [keyOf(record), record]));
+
+/** The newest record of each note. */
+export const newestPerNote = <T extends Ordered & { readonly note: MidiNote }>(
+  records: readonly T[],
+): ReadonlyMap<MidiNote, T> => newestPer(records, ({ note }) => note);

@@ -1,16 +1,47 @@
 // Strikes as they are kept, and kept strikes as strikes again: cents follow from the Hz and from what is asked of the note.
-import type { MeasuredPartial, Strike, UpperPartial } from '../measurement/strike';
+import type {
+  Loudness,
+  MeasuredPartial,
+  RingingLine,
+  Strike,
+  UpperPartial,
+} from '../measurement/strike';
 import { frequencyOf } from '../tuning/equal-temperament';
+import type { ThirdKind } from '../tuning/third-kind';
 import {
   type Cents,
   centsBetween,
+  type Decibels,
   type Hertz,
   hertz,
   type MidiNote,
+  type Seconds,
   seconds,
   shiftedBy,
 } from '../tuning/units';
-import type { LineRecord, StrikeRecord } from './rack-records';
+
+/** One measured line as it came from the ear; cents are computed when it is read. */
+export interface LineRecord {
+  readonly hz: Hertz;
+  readonly sigmaCents: Cents;
+  readonly decaySeconds: Seconds;
+  readonly levelDb: Decibels;
+}
+
+/** One strike as it came from the ear. */
+export interface StrikeRecord {
+  readonly fundamental: LineRecord;
+  readonly isInferred: boolean;
+  readonly octave: LineRecord | null;
+  readonly octaveRival: (LineRecord & { readonly note: MidiNote | null }) | null;
+  readonly third: (LineRecord & { readonly kind: ThirdKind }) | null;
+  readonly glideCents: Cents;
+  readonly peakDb: Decibels;
+  readonly loudness: Loudness;
+  /** See `Strike`; missing in strikes of older apps. */
+  readonly buzzDb?: Decibels;
+  readonly alsoRinging: readonly RingingLine[];
+}
 
 /** A settled strike as it is kept: as it came from the ear, without what can be computed from it. */
 export function strikeRecordOf(strike: Strike): StrikeRecord {

@@ -7,7 +7,7 @@ import {
   type RoundStart,
   roundOf,
 } from '../records/rack-records';
-import { olderFirst } from '../records/record-order';
+import { newestPer, olderFirst } from '../records/record-order';
 import type { ThirdKind } from '../tuning/third-kind';
 import type { Cents, Hertz, Instant } from '../tuning/units';
 import { isUnsettled } from './round-result';
@@ -41,10 +41,7 @@ export function noteHistory(
   aim: { readonly a4: Hertz; readonly offset: Cents },
 ): readonly HistoryPoint[] {
   const starts = new Map(rounds.map((start) => [roundOf(start), start]));
-  const newest = new Map<string, ReadingRecord>();
-  for (const record of [...readings].sort(olderFirst)) {
-    newest.set(record.round ?? record.id, record);
-  }
+  const newest = newestPer(readings, ({ round, id }) => round ?? id);
   return [...newest.values()].sort(olderFirst).map((record) => {
     const reading = keptReading(record, aim);
     const { fundamental, octave, octaveRival, third } = reading;

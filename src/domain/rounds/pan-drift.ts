@@ -1,4 +1,6 @@
 // How a pan drifts as a whole: its pitch and its unevenness from round to round, and per year.
+import { sumOf } from '../numbers/averages';
+import { fitScatteredLine } from '../numbers/line-fit';
 import { type Cents, cents, centsBetween, type Hertz, type Instant } from '../tuning/units';
 import type { RoundResult } from './round-result';
 
@@ -22,15 +24,15 @@ export interface Trend {
 export interface PanDrift {
   /** Oldest first; rounds with too few notes for a pan pitch are left out. */
   readonly points: readonly DriftPoint[];
-  /** Null with fewer than two rounds, or all at one moment. Rounds on an unsettled pan have no say. */
+  /** Null with fewer than two rounds, or all at one moment. Rounds on an unsettled pan do not count. */
   readonly pitch: Trend | null;
   readonly unevenness: Trend | null;
 }
 
 const millisecondsPerYear = 365.25 * 24 * 3600 * 1000;
-/** Pitch differs from day to day with the temperature by more than any standard error shows, cents (own guess). */
+/** Day-to-day change of pitch with temperature, which no standard error shows, cents (own guess). */
 const usualDayScatter = 1;
-/** How many rounds that guess weighs against the scatter that is seen. */
+/** How many rounds that guess counts as, against the scatter that is seen. */
 const priorRounds = 2;
 
 /** The drift over the given rounds, in any order, all against `a4`. */
@@ -39,7 +41,7 @@ export function panDrift(rounds: readonly RoundResult[], a4: Hertz): PanDrift {
     .flatMap((round): DriftPoint[] => {
       const { panPitch } = round;
       if (!panPitch) return [];
-      const away = panPitch.notes.reduce((sum, note) => sum + Math.abs(note.cents), 0);
+      const away = sumOf(panPitch.notes, (note) => Math.abs(note.cents));
       return [
         {
           at: round.at,
@@ -68,37 +70,13 @@ function trendOf(
   points: readonly DriftPoint[],
   of: (point: DriftPoint) => { readonly value: number; readonly sigma: number },
 ): Trend | null {
-  const rough = lineThrough(points, of, usualDayScatter);
-  if (!rough) return null;
-  const scatter = Math.sqrt(
-    (priorRounds * usualDayScatter ** 2 + rough.residual) / (priorRounds + points.length - 2),
-  );
-  const line = lineThrough(points, of, scatter);
-  return line && { centsPerYear: cents(line.slope), sigmaCents: cents(line.sigma) };
-}
-
-function lineThrough(
-  points: readonly DriftPoint[],
-  of: (point: DriftPoint) => { readonly value: number; readonly sigma: number },
-  scatter: number,
-) {
   const first = points[0]?.at ?? 0;
-  const placed = points.map((point) => {
-    const { value, sigma } = of(point);
-    return {
-      x: (point.at - first) / millisecondsPerYear,
-      y: value,
-      weight: 1 / (sigma ** 2 + scatter ** 2),
-    };
-  });
-  const sum = (term: (point: (typeof placed)[number]) => number): number =>
-    placed.reduce((total, point) => total + term(point), 0);
-  const weights = sum(({ weight }) => weight);
-  const x0 = sum(({ x, weight }) => x * weight) / weights;
-  const y0 = sum(({ y, weight }) => y * weight) / weights;
-  const width = sum(({ x, weight }) => weight * (x - x0) ** 2);
-  if (!(width > 0)) return null;
-  const slope = sum(({ x, y, weight }) => weight * (x - x0) * (y - y0)) / width;
-  const residual = sum(({ x, y }) => (y - y0 - slope * (x - x0)) ** 2);
-  return { slope, sigma: 1 / Math.sqrt(width), residual };
+  const line = fitScatteredLine(
+    points.map((point) => {
+      const { value, sigma } = of(point);
+      return { x: (point.at - first) / millisecondsPerYear, y: value, sigma };
+    }),
+    { usual: usualDayScatter, weighs: priorRounds, least: 0 },
+  );
+  return line && { centsPerYear: cents(line.slope), sigmaCents: cents(line.sigma) };
 }

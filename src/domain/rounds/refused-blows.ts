@@ -21,18 +21,25 @@ interface HeardBlow {
 const kinds = ['knock', 'other', 'several', 'strike'] as const;
 type BlowKind = (typeof kinds)[number];
 
-export const noBlows: BlowsSoFar = { refused: new Map(), last: null };
+export const noBlowsSoFar: BlowsSoFar = { refused: new Map(), last: null };
 
 const none: RefusedBlows = { knocks: 0, heardAsSeveral: 0 };
 
 /**
- * What is heard sooner than this after something else is part of the same blow, s: a rattle goes on after its first
- * hit, and a roll is one blow, so that a quick hand is not taken for a rattle. The ear takes a roll to last as long.
+ * Anything heard within this time belongs to the same blow, s: a rattle goes on after its first hit, and a roll
+ * counts as one blow so that a quick hand is not taken for a rattle. The ear ends a roll after the same time.
  */
 const oneBlow = 0.45;
 
-/** Takes in what the ear settled on while `asked` was to be struck; null: nothing was asked for. First looks change nothing. */
-export function blowHeard(before: BlowsSoFar, heard: Heard, asked: MidiNote | null): BlowsSoFar {
+/**
+ * Counts what the ear settled on while `asked` was to be struck (null: nothing was asked for). Provisional results
+ * change nothing.
+ */
+export function withBlowHeard(
+  before: BlowsSoFar,
+  heard: Heard,
+  asked: MidiNote | null,
+): BlowsSoFar {
   const kind = kindOf(heard);
   if (kind === null) return before;
   const { last } = before;

@@ -23,7 +23,7 @@ export interface NoteChange {
   readonly octave: Change | null;
   /** Null also where another third partial was found than before. */
   readonly third: Change | null;
-  /** By itself: `beyondPan`, octave or third. */
+  /** Whether the note changed apart from the pan: `beyondPan`, octave or third. */
   readonly hasChanged: boolean;
   readonly standings: { readonly before: NoteStanding; readonly now: NoteStanding };
 }

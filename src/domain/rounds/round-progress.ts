@@ -55,9 +55,9 @@ export type RoundNews =
   | { readonly kind: 'finished' };
 
 /**
- * A note that has not settled after so many strikes is kept as it is, unsettled, so that a scattering note does not
- * hold up a round in which nobody has a hand free. One that walks is kept as soon as that is sure: a note that gets
- * lower with every strike is to be struck no more (common practice, no source).
+ * A note that has not settled after this many strikes is kept unsettled, so that one scattering note does not hold
+ * up a round in which nobody has a hand free. A walking note is kept as soon as the walk is sure: a note that sinks
+ * with every strike should not be struck any more (common practice, no source).
  */
 export const patience = 7;
 
@@ -153,7 +153,7 @@ export function markNote(before: RoundProgress, note: MidiNote, mark: MarkKind):
 }
 
 /** The note to be measured next, anew if it is done already; null goes back to the order of the round. */
-export function chooseNote(before: RoundProgress, note: MidiNote | null): RoundProgress {
+export function noteChosen(before: RoundProgress, note: MidiNote | null): RoundProgress {
   const known = note === null ? undefined : before.notes.get(note);
   if (note === null || !known) return { ...before, chosen: null };
   const reading = before.way === 'quick' ? known.reading : null;

@@ -6,6 +6,7 @@ import { ringPairs } from '../pans/ring-partners';
 import { type JudgedNote, judgedNote, wishOf } from '../reading/judge-note';
 import { keptReading } from '../reading/kept-reading';
 import {
+  countStandings,
   type JudgedStanding,
   type NoteStanding,
   shareOfGood,
@@ -24,7 +25,7 @@ import {
   type RoundWay,
   roundOf,
 } from '../records/rack-records';
-import { olderFirst } from '../records/record-order';
+import { newestPerNote } from '../records/record-order';
 import { type PanPitch, panPitchOf } from '../tuning/pan-pitch';
 import type { Reference } from '../tuning/reference';
 import type { ToleranceSet } from '../tuning/tolerances';
@@ -117,20 +118,20 @@ export function roundResult(findings: RoundFindings, judging: Judging): RoundRes
     panPitch,
     beats: heardBeats(partnerBeats(ringPairs(layout), readings, a4)),
     worst: worstFirst(notes, judging.limits),
-    standings: countStandings(notes),
+    standings: countStandings(notes.map(({ standing }) => standing)),
   };
 }
 
-/** A pan that is known to be cooling or warming; where nobody said how it stood, it is not. */
+/** A pan known to be cooling or warming; false where nobody said how it stood. */
 export const isUnsettled = ({ standing }: RoundConditions): boolean =>
   standing === 'unloaded' || standing === 'sun';
 
 /** The newest reading of each note, its octave told from its partner's where the partner was measured. */
 function readingsByNote({ readings, a4 }: RoundFindings): ReadonlyMap<MidiNote, Reading> {
   const found = new Map(
-    [...readings]
-      .sort(olderFirst)
-      .map((record) => [record.note, keptReading(record, { a4, offset: cents(0) })] as const),
+    [...newestPerNote(readings)].map(
+      ([note, record]) => [note, keptReading(record, { a4, offset: cents(0) })] as const,
+    ),
   );
   return new Map(
     [...found].map(([note, reading]) => {
@@ -164,10 +165,4 @@ function worstFirst(notes: readonly NoteResult[], limits: ToleranceSet): readonl
         share(other) - share(one) ||
         one.note - other.note,
     );
-}
-
-function countStandings(notes: readonly NoteResult[]): Readonly<Record<NoteStanding, number>> {
-  const counts = { good: 0, playable: 0, out: 0, avoid: 0, unread: 0 };
-  for (const { standing } of notes) counts[standing]++;
-  return counts;
 }

@@ -2,7 +2,6 @@
 
 import { type ProfessionalLimits, usualProfessionalLimits } from '../advice/professional-limits';
 import type { WorkPlan } from '../bench/work-plan';
-import { blowFirmnesses, blowPlaces, blowSides } from '../records/blow-places';
 import type { LoggedBlows } from '../records/rack-records';
 
 export interface BenchSettings {
@@ -27,48 +26,3 @@ export const usualBenchSettings: BenchSettings = {
   repeatsBlows: false,
   work: null,
 };
-
-/** What each field may hold. */
-export const isValidForBench: Readonly<Record<keyof BenchSettings, (value: unknown) => boolean>> = {
-  isTrained: isBoolean,
-  suggestsBlows: isBoolean,
-  professional: (value) => {
-    const { farthest, withoutOctave, shortestDecay, falling } = partsOf(value);
-    return (
-      isWithin(farthest, 5, 1200) &&
-      isBoolean(withoutOctave) &&
-      isWithin(shortestDecay, 0, 1) &&
-      isBoolean(falling)
-    );
-  },
-  lastBlows: (value) => {
-    if (value === null) return true;
-    const { place, side, firmness } = partsOf(value);
-    return isIn(blowPlaces, place) && isIn(blowSides, side) && isIn(blowFirmnesses, firmness);
-  },
-  repeatsBlows: isBoolean,
-  work: (value) => {
-    if (value === null) return true;
-    const { pan, notes, round } = partsOf(value);
-    return (
-      typeof pan === 'string' &&
-      typeof round === 'string' &&
-      Array.isArray(notes) &&
-      notes.length <= 128 &&
-      notes.every((note) => Number.isInteger(note) && isWithin(note, 0, 127))
-    );
-  },
-};
-
-function isBoolean(value: unknown): boolean {
-  return typeof value === 'boolean';
-}
-
-const isWithin = (value: unknown, least: number, most: number): boolean =>
-  typeof value === 'number' && value >= least && value <= most;
-
-const isIn = (values: readonly string[], value: unknown): boolean =>
-  typeof value === 'string' && values.includes(value);
-
-const partsOf = (value: unknown): Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {};

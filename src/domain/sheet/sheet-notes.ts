@@ -1,5 +1,7 @@
 // The table of a sheet: one row for each note of the pan.
+
 import type { SignsByNote } from '../knock-check/round-signs';
+import { median } from '../numbers/averages';
 import { standingOf } from '../reading/note-standing';
 import type { Reading } from '../reading/reading';
 import type { MarkKind, StopgapKind } from '../records/rack-records';
@@ -70,8 +72,6 @@ function measuredNote({ note, reading, againstBand }: NoteResult, a4: Hertz): Me
 
 /** Of the middle one of the strikes. */
 function ringOf({ strikes }: Reading): Seconds {
-  const sorted = strikes
-    .map(({ fundamental }) => fundamental.decaySeconds)
-    .sort((short, long) => short - long);
-  return seconds(constantsTo60dB * (sorted[Math.floor(sorted.length / 2)] ?? 0));
+  const decays = strikes.map(({ fundamental }) => fundamental.decaySeconds);
+  return seconds(constantsTo60dB * (median(decays) ?? 0));
 }

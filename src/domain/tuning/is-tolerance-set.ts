@@ -1,8 +1,9 @@
 // The check of tolerances that come from storage or from a form.
 import { type Limits, type ToleranceSet, toleranceSteps } from './tolerances';
 
-/** Wider limits than this would call another note in tune, cents. */
-const widest = 100;
+/** Cents, own choice: wider limits would call another note in tune. */
+export const narrowestLimit = 1;
+export const widestLimit = 100;
 
 /** Limits of at least 1 cent that do not narrow from good to playable to out, and a note of MIDI. */
 export function isToleranceSet(value: unknown): value is ToleranceSet {
@@ -26,4 +27,4 @@ const isLimits = (value: unknown): value is Limits =>
   isObject(value) && isLimit(value['main']) && isLimit(value['third']);
 
 const isLimit = (value: unknown): boolean =>
-  typeof value === 'number' && value >= 1 && value <= widest;
+  typeof value === 'number' && value >= narrowestLimit && value <= widestLimit;

@@ -1,4 +1,5 @@
 // The reference that fits a pan as a whole: most notes decide it, a few that have dropped do not.
+import { median, sumOf } from '../numbers/averages';
 import { type Cents, cents, type Hertz, type MidiNote, shiftedBy } from './units';
 
 export interface PitchedNote {
@@ -24,17 +25,17 @@ export interface PanPitch {
 export interface NoteAgainstPan {
   readonly note: MidiNote;
   readonly cents: Cents;
-  /** So far from the others that it has no say in the pan pitch. */
+  /** Too far from the others to count in the pan pitch. */
   readonly isApart: boolean;
 }
 
-/** Fewer notes say nothing about a pan. */
+/** Fewest notes that say anything about a pan. */
 const fewestNotes = 3;
 /** A normal distribution's standard deviation over its median absolute deviation. */
 const normalFromMedian = 1.4826;
 /** Notes are never taken to scatter less than this, cents. */
 const leastSpread = 1;
-/** Beyond this many spreads a note has no say: 95 % efficiency on normally scattered notes. */
+/** Beyond this many spreads a note does not count: 95 % efficiency on normally scattered notes. */
 const reach = 4.685;
 const rounds = 50;
 
@@ -45,9 +46,9 @@ const rounds = 50;
  */
 export function panPitchOf(notes: readonly PitchedNote[], bandA4: Hertz): PanPitch | null {
   if (notes.length < fewestNotes) return null;
-  const start = median(notes.map((note) => note.cents));
+  const start = median(notes.map((note) => note.cents)) ?? 0;
   const spreadAbout = (centre: number): number =>
-    normalFromMedian * median(notes.map((note) => Math.abs(note.cents - centre)));
+    normalFromMedian * (median(notes.map((note) => Math.abs(note.cents - centre))) ?? 0);
   const scale = Math.max(leastSpread, spreadAbout(start));
   const pulls = (centre: number) =>
     notes.map((note) => {
@@ -66,16 +67,16 @@ export function panPitchOf(notes: readonly PitchedNote[], bandA4: Hertz): PanPit
   let centre = start;
   for (let n = 0; n < rounds; n++) {
     const each = pulls(centre);
-    const weights = sum(each, ({ weight }) => weight);
-    const step = sum(each, ({ weight, away }) => weight * away) / weights;
+    const weights = sumOf(each, ({ weight }) => weight);
+    const step = sumOf(each, ({ weight, away }) => weight * away) / weights;
     centre += step;
     if (Math.abs(step) < 1e-9) break;
   }
   const settled = pulls(centre);
   // Variance of an M-estimator (Huber, *Robust Statistics*, 1981, ch. 6), never less than the notes' own errors allow.
-  const push = Math.sqrt(sum(settled, ({ weight, away }) => (weight * away) ** 2));
-  const hold = sum(settled, ({ slope }) => slope);
-  const own = 1 / Math.sqrt(sum(notes, (note) => 1 / (note.sigmaCents ** 2 + leastSpread ** 2)));
+  const push = Math.sqrt(sumOf(settled, ({ weight, away }) => (weight * away) ** 2));
+  const hold = sumOf(settled, ({ slope }) => slope);
+  const own = 1 / Math.sqrt(sumOf(notes, (note) => 1 / (note.sigmaCents ** 2 + leastSpread ** 2)));
   return {
     cents: cents(centre),
     sigmaCents: cents(Math.max(own, hold > 0 ? push / hold : scale)),
@@ -87,14 +88,4 @@ export function panPitchOf(notes: readonly PitchedNote[], bandA4: Hertz): PanPit
       isApart: settled[k]?.weight === 0,
     })),
   };
-}
-
-const sum = <T>(values: readonly T[], of: (value: T) => number): number =>
-  values.reduce((total, value) => total + of(value), 0);
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((low, high) => low - high);
-  const half = sorted.length / 2;
-  const upper = sorted[Math.floor(half)] ?? 0;
-  return Number.isInteger(half) ? (upper + (sorted[half - 1] ?? upper)) / 2 : upper;
 }

@@ -34,7 +34,7 @@ interface StatedError {
   readonly sigmaCents?: Cents;
 }
 
-/** An inferred note is off when a value is off by more than so many standard errors. */
+/** An inferred note counts as off when a value is off by more than this many standard errors. */
 const errorsToJudge = 2;
 
 /** The tolerance for a value, widened to what its error allows to say where the fundamental is inferred. */

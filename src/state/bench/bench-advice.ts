@@ -1,8 +1,8 @@
 // The advice for the note on the bench, from all that is known of its pan.
 
 import { type Advice, type AdviceRules, adviceFor } from '../../domain/advice/advice';
+import type { NoteSound } from '../../domain/advice/beyond-limits';
 import { type BlowSet, blowSetsOf, noteTraits } from '../../domain/advice/blow-sets';
-import type { NoteSound } from '../../domain/advice/professional-limits';
 import { learnResponse, type ResponseModel } from '../../domain/advice/response-model';
 import {
   type BenchCourse,
@@ -10,13 +10,15 @@ import {
   isAwaiting,
   newestStep,
 } from '../../domain/bench/bench-course';
+import { lowerMedian } from '../../domain/numbers/averages';
 import { keptReading } from '../../domain/reading/kept-reading';
 import type { Reading } from '../../domain/reading/reading';
 import type { BlowWhere } from '../../domain/records/blow-places';
 import type { ReadingRecord } from '../../domain/records/rack-records';
+import { newestPerNote } from '../../domain/records/record-order';
 import { standardA4 } from '../../domain/tuning/equal-temperament';
 import { cents, type Instant } from '../../domain/tuning/units';
-import { judgeOf, newestByNote } from './bench-judging';
+import { judgeOf } from './bench-judging';
 import type { OpenBench } from './open-bench';
 
 export interface BenchAdvice {
@@ -34,7 +36,7 @@ export function adviceOn(bench: OpenBench, rules: AdviceRules, now: Instant): Be
   if (around.layout === null || check || reading === null || isAwaiting(course)) return null;
   const { layout } = around;
   const sets = blowSetsOf(around.blows, around.readings);
-  const others = [...newestByNote(around.readings)].filter(([note]) => note !== course.note);
+  const others = [...newestPerNote(around.readings)].filter(([note]) => note !== course.note);
   const row = setsInARow(course, sets);
   const model = lazily(() => learnResponse(sets, noteTraits(layout), now));
   const advice = adviceFor(
@@ -109,10 +111,9 @@ function soundOf(record: ReadingRecord): NoteSound {
 }
 
 /** The middle time constant of the fundamental. */
-function decayOf({ strikes }: Reading): number | null {
-  const times = strikes
-    .filter(({ isInferred }) => !isInferred)
-    .map(({ fundamental }) => fundamental.decaySeconds)
-    .sort((low, high) => low - high);
-  return times[Math.floor((times.length - 1) / 2)] ?? null;
-}
+const decayOf = ({ strikes }: Reading): number | null =>
+  lowerMedian(
+    strikes
+      .filter(({ isInferred }) => !isInferred)
+      .map(({ fundamental }) => fundamental.decaySeconds),
+  );

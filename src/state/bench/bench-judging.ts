@@ -8,26 +8,18 @@ import {
 } from '../../domain/reading/judge-note';
 import { keptReading } from '../../domain/reading/kept-reading';
 import { withOctaveByPartner } from '../../domain/reading/octave-by-partner';
-import type { ReadingRecord } from '../../domain/records/rack-records';
-import { olderFirst } from '../../domain/records/record-order';
+import { newestPerNote } from '../../domain/records/record-order';
 import { cents, type MidiNote } from '../../domain/tuning/units';
 import type { BenchSurroundings } from './open-bench';
 
 const octave = 12;
-
-/** The newest record of each note. */
-export function newestByNote(
-  readings: readonly ReadingRecord[],
-): ReadonlyMap<MidiNote, ReadingRecord> {
-  return new Map([...readings].sort(olderFirst).map((record) => [record.note, record]));
-}
 
 /** Judges readings and single strikes of one note. */
 export function judgeOf(
   { readings, a4, layout, reference }: BenchSurroundings,
   note: MidiNote,
 ): (values: JudgedValues) => JudgedNote {
-  const record = newestByNote(readings).get((note + octave) as MidiNote);
+  const record = newestPerNote(readings).get((note + octave) as MidiNote);
   const partner = record ? keptReading(record, { a4, offset: cents(0) }).fundamental.cents : null;
   const wish = layout ? wishOf(layout, note) : {};
   return (values) => judgedNote(note, withOctaveByPartner(values, partner), wish, reference);

@@ -1,28 +1,20 @@
 // The bench: strikes on one note, the blows between them, and what the blows did to the note and to others.
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
-import {
-  type BenchCourse,
-  blowHeard,
-  blowsLogged,
-  courseAfter,
-  isAwaiting,
-  isOpened,
-  newestStep,
-  noBlows,
-  readingMade,
-  setToLog,
-} from '../../domain/bench/bench-course';
+import { courseAfter, isOpened, readingMade } from '../../domain/bench/bench-course';
 import type { NoteCheck } from '../../domain/bench/checks-after';
 import type { Heard } from '../../domain/measurement/strike';
-import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { PanStore } from '../../domain/ports/pan-store';
 import { knownNotes } from '../../domain/reading/known-notes';
-import type { LoggedBlows, MarkKind } from '../../domain/records/rack-records';
+import type { MarkKind } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 import type { ListenModel } from '../listening/listen-model';
 import type { ReadoutPhase } from '../listening/readout-phase';
 import type { SettingsModel } from '../settings/settings-model';
 import { broughtUpToDate, isSameSubject, unkeptBench } from './begin-bench';
 import { adviceOn, type BenchAdvice } from './bench-advice';
+import { type BlowsOnBench, createBenchBlows } from './bench-blows';
 import { createBenchHearing } from './bench-hearing';
 import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
 import { type BenchMove, moveAhead, nextCheck } from './bench-moves';
@@ -39,20 +31,17 @@ import {
 import { readBench } from './read-bench';
 
 export interface BenchPorts extends BenchKeeperPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote' | 'keep'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
 }
 
-export type BenchView =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'loading' }
-  /** There is no such pan on this phone, or no such note on it. */
-  | { readonly kind: 'missing' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  | { readonly kind: 'open'; readonly bench: OpenBench };
+/** Missing: there is no such pan on this phone, or no such note on it. */
+export type BenchView = OpenView<{ readonly bench: OpenBench }>;
 
-export interface BenchModel extends Pick<BenchKeeper, 'saving' | 'retry'> {
+export interface BenchModel
+  extends Pick<BenchKeeper, 'saving' | 'retry'>,
+    Pick<BlowsOnBench, 'log' | 'hammered'> {
   readonly view: ReadonlySignal<BenchView>;
   /** What the readout shows. */
   readonly phase: ReadonlySignal<ReadoutPhase>;
@@ -68,10 +57,6 @@ export interface BenchModel extends Pick<BenchKeeper, 'saving' | 'retry'> {
   open(subject: BenchSubject): Promise<void>;
   /** Opens the microphone, or the simulated pan. Call inside a tap. */
   listen(): Promise<void>;
-  /** Logs where blows fell, of the set that `setToLog` names, and remembers it for the next time. */
-  log(logged: LoggedBlows): void;
-  /** Blows that nobody heard, because they were simulated. */
-  hammered(count: number, logged: LoggedBlows): void;
   /** What was heard last were no blows. */
   noBlows(): void;
   /** Marks the note; `none` takes the mark back. */
@@ -90,7 +75,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
   const { store, listen, settings, clock } = ports;
   const keeper = createBenchKeeper(ports);
   const readout = createBenchReadout();
-  const view = signal<BenchView>({ kind: 'none' });
+  const view = signal<BenchView>({ kind: 'loading' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.bench : null));
   const checks = computed(() => (open.value ? checksOf(open.value) : []));
   const advice = computed(() => {
@@ -103,8 +88,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     (): BenchMove =>
       open.value ? moveAhead(open.value, settings.bench.value.work) : { kind: 'done' },
   );
-  /** A bench that was opened later makes an older answer of the store worthless. */
-  let turn = 0;
+  const latest = createLatest();
 
   const show = (bench: OpenBench): void => {
     view.value = { kind: 'open', bench };
@@ -118,25 +102,15 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     listen.knowNow(knownNotes(kept.around.readings));
   };
 
-  /** Blows fell: what was read before them is kept, and the next strike begins a reading. */
-  const blow = (change: (course: BenchCourse) => BenchCourse): void => {
-    keepNewest();
-    const bench = open.value;
-    if (!bench) return;
-    const course = change(bench.course);
-    show({ ...bench, course });
-    if (isAwaiting(course)) readout.beginAnew();
-  };
-
-  const hearBlow = (): void => {
-    const { repeatsBlows, lastBlows } = settings.bench.value;
-    const at = clock.now();
-    blow((course) => {
-      const begins = !isAwaiting(course);
-      const after = blowHeard(course, at);
-      return begins && repeatsBlows && lastBlows ? blowsLogged(after, at, lastBlows) : after;
-    });
-  };
+  const blows = createBenchBlows({
+    open: () => open.value,
+    show,
+    keepNewest,
+    readout,
+    keeper,
+    settings,
+    clock,
+  });
 
   const hear = (heard: Heard): void => {
     const bench = open.value;
@@ -144,7 +118,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     const reading = readout.hear(heard);
     if (heard.kind === 'knock') {
       if (readout.phase.value.kind === 'listening') readout.show(courseOf(bench));
-      if (!bench.check && isOpened(bench.course)) hearBlow();
+      if (!bench.check && isOpened(bench.course)) blows.hear();
     }
     if (!reading) return;
     const now = withCourse(bench, readingMade(courseOf(bench), reading));
@@ -192,7 +166,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     async open(subject) {
       const before = open.value;
       const shown = before && isSameSubject(before.subject, subject) ? before : null;
-      const mine = ++turn;
+      const isLatest = latest.begin();
       keepNewest();
       hearing.letGo();
       if (subject.kind !== 'pan') {
@@ -200,7 +174,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       } else {
         if (!shown) view.value = { kind: 'loading' };
         const read = await readBench(store, subject, settings.judging.value, clock.now());
-        if (mine !== turn) return;
+        if (!isLatest()) return;
         if (read === 'missing') view.value = { kind: 'missing' };
         else if (typeof read === 'string') view.value = { kind: 'trouble', trouble: read };
         else show(shown ? broughtUpToDate(open.value ?? shown, read) : read);
@@ -212,32 +186,9 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       readout.show(courseOf(open.value));
       await hearing.begin(open.value);
     },
-    log(logged) {
-      const bench = open.value;
-      if (!bench || !isOpened(bench.course)) return;
-      if (setToLog(bench.course) === 'unheard')
-        blow((now) => blowsLogged(now, clock.now(), logged));
-      else {
-        const course = blowsLogged(bench.course, clock.now(), logged);
-        show({ ...bench, course });
-        if (newestStep(course).reading?.settled && !bench.check) keepNewest();
-      }
-      settings.set({ lastBlows: logged });
-    },
-    hammered(count, logged) {
-      const at = clock.now();
-      blow((course) => blowsLogged(blowHeard(course, at, count), at, logged));
-    },
-    noBlows() {
-      const bench = open.value;
-      if (!bench) return;
-      const { kept } = newestStep(bench.course);
-      const now = { ...bench, course: noBlows(bench.course) };
-      if (now.course === bench.course) return;
-      show(now);
-      readout.show(courseOf(now));
-      if (kept.blows !== null) keeper.takeBack(now, kept.blows);
-    },
+    log: blows.log,
+    hammered: blows.hammered,
+    noBlows: blows.takeBack,
     mark(mark) {
       if (!open.value) return;
       show(withMark(open.value, mark));

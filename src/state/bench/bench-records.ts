@@ -3,9 +3,8 @@
 import { type BenchCourse, type KeptStep, newestStep } from '../../domain/bench/bench-course';
 import type { Reading } from '../../domain/reading/reading';
 import type { Blows, Erasure, ReadingRecord, Taking } from '../../domain/records/rack-records';
-import { strikeRecordOf } from '../../domain/records/strike-record';
-import type { MidiNote } from '../../domain/tuning/units';
 import type { NewHead } from '../keeping/new-head';
+import { readingRecord } from '../keeping/reading-record';
 
 export interface RecordMaking {
   readonly newHead: () => NewHead;
@@ -23,8 +22,7 @@ export interface StepRecords {
 export function recordsOfNewest(course: BenchCourse, making: RecordMaking): StepRecords | null {
   const step = newestStep(course);
   if (step.kept.isAll) return null;
-  const reading =
-    step.reading && readingRecord(course.note, step.reading, making.newHead(), making);
+  const reading = step.reading && settledRecord(step.reading, making);
   const before = course.steps.slice(0, -1).findLast((each) => each.kept.reading !== null);
   const blows: Blows | null = step.blows && {
     ...making.newHead(),
@@ -46,21 +44,12 @@ export function recordsOfNewest(course: BenchCourse, making: RecordMaking): Step
   };
 }
 
-function readingRecord(
-  note: MidiNote,
-  { heard }: Reading,
-  head: NewHead,
-  { taking }: RecordMaking,
+/** The settled strikes as a record; null without any. */
+function settledRecord(
+  { note, heard }: Reading,
+  { newHead, taking }: RecordMaking,
 ): ReadingRecord | null {
-  const settled = heard.filter((strike) => !strike.provisional);
-  if (settled.length === 0) return null;
-  return {
-    ...head,
-    kind: 'reading',
-    round: null,
-    note,
-    strikes: settled.map(strikeRecordOf),
-    taking,
-    sound: null,
-  };
+  const strikes = heard.filter((strike) => !strike.provisional);
+  if (strikes.length === 0) return null;
+  return readingRecord({ round: null, note, strikes, taking, refused: null }, newHead());
 }

@@ -10,6 +10,7 @@ import type {
 import type { BlowFirmness, BlowWhere } from '../../domain/records/blow-places';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Judged } from '../../domain/tuning/verdict';
+import { createLatest } from '../asking/latest';
 import type { ListenModel } from '../listening/listen-model';
 import type { SettingsModel } from '../settings/settings-model';
 
@@ -71,21 +72,20 @@ export interface PracticeBenchModel {
 export function createPracticeBenchModel(ports: PracticeBenchPorts): PracticeBenchModel {
   const { listen, settings } = ports;
   const view = signal<PracticeBenchView>({ kind: 'levels' });
-  /** What was begun later makes an older answer worthless. */
-  let turn = 0;
+  const latest = createLatest();
 
   return {
     view,
     async begin(level) {
-      const mine = ++turn;
+      const isLatest = latest.begin();
       view.value = { kind: 'loading' };
       try {
         const source = await ports.pans(level, settings.a4.value);
-        if (mine !== turn) return;
+        if (!isLatest()) return;
         view.value = { kind: 'pan', level, source, before: source.tuning(), worked: [] };
         await listen.beginPractice(source);
       } catch {
-        if (mine === turn) view.value = { kind: 'failed' };
+        if (isLatest()) view.value = { kind: 'failed' };
       }
     },
     async hearPan() {
@@ -110,7 +110,7 @@ export function createPracticeBenchModel(ports: PracticeBenchPorts): PracticeBen
     async finish() {
       const now = view.value;
       if (now.kind !== 'pan') return;
-      const mine = ++turn;
+      const isLatest = latest.begin();
       const { level, source, before, worked } = now;
       const limits = settings.limits.value;
       const notes = worked.map(({ note }) => note);
@@ -121,12 +121,12 @@ export function createPracticeBenchModel(ports: PracticeBenchPorts): PracticeBen
       if (notes.length === 0) return;
       const { professional } = settings.bench.value;
       const patient = await source.patientWork(notes, { limits, professional }, ports.rest);
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       const reached = practiceOutcome(before, patient.tuning, notes, limits);
       view.value = { ...over, patient: { outcome: reached, work: patient.work } };
     },
     leave() {
-      turn++;
+      latest.drop();
       view.value = { kind: 'levels' };
       void listen.stop();
     },

@@ -1,5 +1,6 @@
 // Moments in which nothing counts that is heard, because the phone itself makes a sound.
 import type { Heard } from '../../domain/measurement/strike';
+import { createLatest } from '../asking/latest';
 
 /** Resolves after so many seconds. */
 export type Pause = (seconds: number) => Promise<void>;
@@ -18,21 +19,21 @@ export interface DeafMoments {
 export function createDeafMoments(pause: Pause): DeafMoments {
   let sounds = 0;
   let ignored: number | null = null;
-  let begin = 0;
+  const latest = createLatest();
   return {
     isDeafTo({ event }) {
       if (sounds > 0) ignored = Math.max(ignored ?? event, event);
       return ignored !== null && event <= ignored;
     },
     async during(sound) {
-      const mine = begin;
+      const isLatest = latest.join();
       sounds++;
       await sound;
       await pause(lateness);
-      if (mine === begin) sounds--;
+      if (isLatest()) sounds--;
     },
     hearAgain() {
-      begin++;
+      latest.drop();
       sounds = 0;
       ignored = null;
     },

@@ -9,8 +9,8 @@ import {
   hasNote,
   moveNote,
   moveToDrum,
-  nextNote,
-  placeOf,
+  noteToAdd,
+  placeOfNote,
   removeNote,
   renameNote,
   setOffset,
@@ -20,7 +20,7 @@ import {
 import type { EditRefusal, EditResult } from '../../domain/pans/edit-result';
 import type { NotePlace, PanLayout, ThirdWish } from '../../domain/pans/layout';
 import { mirrored } from '../../domain/pans/mirrored';
-import { middleOf, spotAt } from '../../domain/pans/note-outline';
+import { middleOfNote, spotAt } from '../../domain/pans/note-outline';
 import { cents, type MidiNote } from '../../domain/tuning/units';
 
 /** A change that was not made, and the note it was about. */
@@ -116,11 +116,11 @@ export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {
     chosen,
     drum,
     refused,
-    place: computed(() => (chosen.value === null ? null : placeOf(layout.value, chosen.value))),
+    place: computed(() => (chosen.value === null ? null : placeOfNote(layout.value, chosen.value))),
     faults: computed(() => checkLayout(layout.value)),
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
-    proposed: computed(() => nextNote(layout.value)),
+    proposed: computed(() => noteToAdd(layout.value)),
     choose,
     showDrum: (shown) =>
       batch(() => {
@@ -134,9 +134,9 @@ export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {
       onChosen((note) => apply(moveNote(layout.value, note, spot), `drag ${drags}`)),
     nudge: (right, near) =>
       onChosen((note) => {
-        const place = placeOf(layout.value, note);
+        const place = placeOfNote(layout.value, note);
         if (!place) return;
-        const [x, y] = middleOf(place);
+        const [x, y] = middleOfNote(place);
         apply(moveNote(layout.value, note, spotAt([x + right, y + near])), `nudge ${note}`);
       }),
     rename: (to) =>
@@ -162,7 +162,7 @@ export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {
       ),
     add: () =>
       batch(() => {
-        const note = nextNote(layout.value);
+        const note = noteToAdd(layout.value);
         if (attempt(addNote(layout.value, drum.value, note), note)) picked.value = note;
       }),
     turn: (hours) => apply(turnDrum(layout.value, drum.value, hours), `turn ${drum.value}`),

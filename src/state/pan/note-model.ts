@@ -1,18 +1,16 @@
 // One note of the open pan through time: its readings as they are read from the rack.
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { PanStore } from '../../domain/ports/pan-store';
 import type { PanId, ReadingRecord } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 
-export type NoteView =
-  | { readonly kind: 'loading' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  /** All readings, erased ones too, oldest first. */
-  | {
-      readonly kind: 'ready';
-      readonly note: MidiNote;
-      readonly readings: readonly ReadingRecord[];
-    };
+export type NoteView = OpenView<{
+  readonly note: MidiNote;
+  /** All of them, erased ones too, oldest first. */
+  readonly readings: readonly ReadingRecord[];
+}>;
 
 export interface NoteModel {
   readonly view: ReadonlySignal<NoteView>;
@@ -27,19 +25,18 @@ export function createNoteModel({
 }): NoteModel {
   const view = signal<NoteView>({ kind: 'loading' });
   let shown = '';
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const latest = createLatest();
   return {
     view,
     async read(pan, note) {
-      const mine = ++turn;
+      const isLatest = latest.begin();
       const wanted = `${pan} ${note}`;
       if (wanted !== shown) view.value = { kind: 'loading' };
       shown = wanted;
       const loaded = await store.readingsOfNote(pan, note);
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       view.value =
-        loaded.kind === 'trouble' ? loaded : { kind: 'ready', note, readings: loaded.value };
+        loaded.kind === 'trouble' ? loaded : { kind: 'open', note, readings: loaded.value };
     },
   };
 }

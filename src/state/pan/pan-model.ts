@@ -1,6 +1,6 @@
 // One pan as it is shown and edited: its fields, its rounds, and the readings of the newest one.
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
-import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { PanStore } from '../../domain/ports/pan-store';
 import type { Clock, Identities } from '../../domain/ports/phone-ports';
 import {
   type Attachment,
@@ -9,6 +9,7 @@ import {
   type PanId,
   type PanRecords,
   panId,
+  type RackRecord,
   type ReadingRecord,
   type RecordId,
   type RoundId,
@@ -25,16 +26,12 @@ import {
 import { openRounds } from '../../domain/records/standing/open-rounds';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 import { newHead } from '../keeping/new-head';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
 
-export type PanView =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'loading' }
-  /** No such pan on this phone. */
-  | { readonly kind: 'missing' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  | { readonly kind: 'open'; readonly pan: OpenPan };
+export type PanView = OpenView<{ readonly pan: OpenPan }>;
 
 export interface OpenPan {
   readonly id: PanId;
@@ -83,7 +80,7 @@ export type TunerAnswers = Pick<
 >;
 
 export interface PanPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
   readonly clock: Clock;
   readonly identities: Identities;
 }
@@ -100,9 +97,10 @@ export function photoOf(
 
 export function createPanModel({ store, clock, identities }: PanPorts): PanModel {
   const keeper = createRecordKeeper(store);
-  const view = signal<PanView>({ kind: 'none' });
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const view = signal<PanView>({ kind: 'loading' });
+  const latest = createLatest();
+  /** Records made here that are read again once they are kept, whatever is told of them. */
+  const awaited = new Set<RecordId>();
 
   const read = async (id: PanId): Promise<PanView> => {
     const loaded = await store.pan(id);
@@ -133,19 +131,29 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
     };
   };
   let wanted: PanId | null = null;
+  let isReading = false;
   const load = async (id: PanId): Promise<void> => {
     wanted = id;
-    const mine = ++turn;
+    isReading = true;
+    const isLatest = latest.begin();
     const next = await read(id);
-    if (mine === turn) view.value = next;
+    if (!isLatest()) return;
+    isReading = false;
+    view.value = next;
   };
   const openPan = (): OpenPan | null => (view.value.kind === 'open' ? view.value.pan : null);
   const head = (pan: PanId) => newHead(pan, { clock, identities });
 
-  store.onChange((pans) => {
+  const keep = (record: RackRecord, attachment: Attachment | null = null): Promise<void> =>
+    keeper.keep([record], attachment ? [attachment] : []);
+  store.onChange(({ pans, own }) => {
     const pan = openPan();
-    // Written in another window, or here: what is shown is read again.
-    if (pan && pans.includes(pan.id)) void load(pan.id);
+    if (!pan || !pans.includes(pan.id)) return;
+    // Written in another window, or by another part of this one: what is shown is read again. So it is where it was
+    // being read when this was written: then it may be in what was read, or not.
+    const isNews = (record: RackRecord) =>
+      !awaited.has(record.id) && (isReading || !isInView(record, pan));
+    if (own?.some(isNews) ?? true) void load(pan.id);
   });
 
   return {
@@ -166,7 +174,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const attachment = photo && photoOf(photo, pan, { clock, identities });
       const all = attachment ? { ...fields, photo: attachment.id } : fields;
       const edit = editOf(pan, { edits: [], erasures: [] }, all, head(pan));
-      return { pan, kept: keeper.keep([edit], attachment ? [attachment] : []) };
+      return { pan, kept: keep(edit, attachment) };
     },
     async save(changes, photo = null, known) {
       const pan = openPan();
@@ -175,25 +183,29 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       const fields = attachment ? { ...changes, photo: attachment.id } : changes;
       const edit = editOf(pan.id, known ?? pan.records, fields, head(pan.id));
       const records = { ...pan.records, edits: [...pan.records.edits, edit] };
-      // What was typed is shown at once; that it is kept is said by `saving`.
+      // What was typed is shown at once; that it is kept is said by `saving`. What is being read does not have it.
       batch(() => {
-        turn++;
+        latest.drop();
         const current = currentPan(records);
         const shown = { ...pan, records, current, photo: attachment ?? pan.photo };
         view.value = { kind: 'open', pan: shown };
       });
-      await keeper.keep([edit], attachment ? [attachment] : []);
+      await keep(edit, attachment);
     },
     async keepVisit(visit) {
       const pan = openPan();
       if (!pan) return;
-      await keeper.keep([{ ...head(pan.id), kind: 'tuner-visit', ...visit }]);
+      const record = { ...head(pan.id), kind: 'tuner-visit', ...visit } as const;
+      awaited.add(record.id);
+      await keep(record);
       await load(pan.id);
     },
     async erase(target) {
       const pan = openPan();
       if (!pan) return;
-      await keeper.keep([{ ...head(pan.id), kind: 'erasure', target }]);
+      const record = { ...head(pan.id), kind: 'erasure', target } as const;
+      awaited.add(record.id);
+      await keep(record);
       await load(pan.id);
     },
     async readingsOf(round) {
@@ -202,4 +214,10 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
       return readingsWithoutErased(loaded.value, openPan()?.records.erasures ?? []);
     },
   };
+}
+
+/** Whether an open pan is what it is with this record in it: of readings it holds those of its newest finished round. */
+function isInView(record: RackRecord, { records, rounds: [newest] }: OpenPan): boolean {
+  if (record.kind === 'pan-edit') return records.edits.some(({ id }) => id === record.id);
+  return record.kind === 'reading' && (!newest || record.round !== roundOf(newest));
 }

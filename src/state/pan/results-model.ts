@@ -12,16 +12,16 @@ import {
 import { readingsWithoutErased } from '../../domain/records/standing/without-erased';
 import { resultOf } from '../../domain/rounds/result-of-round';
 import type { RoundResult } from '../../domain/rounds/round-result';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 
-export type ResultsView =
-  | { readonly kind: 'loading' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  | {
-      readonly kind: 'ready';
-      /** Of the rounds that were asked for last. */
-      readonly results: ReadonlyMap<RoundId, RoundResult>;
-      readonly readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>;
-    };
+/** Of the rounds that were asked for last. */
+export interface RoundsRead {
+  readonly results: ReadonlyMap<RoundId, RoundResult>;
+  readonly readings: ReadonlyMap<RoundId, readonly ReadingRecord[]>;
+}
+
+export type ResultsView = OpenView<RoundsRead>;
 
 export interface ResultsModel {
   readonly view: ReadonlySignal<ResultsView>;
@@ -44,8 +44,7 @@ interface ReadRounds {
 
 export function createResultsModel({ store, judging }: ResultsPorts): ResultsModel {
   const read = signal<ReadRounds | StoreTrouble | null>(null);
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const latest = createLatest();
 
   const view = computed((): ResultsView => {
     const { value } = read;
@@ -54,7 +53,7 @@ export function createResultsModel({ store, judging }: ResultsPorts): ResultsMod
     const { records, rounds } = value;
     const settings = judging.value;
     return {
-      kind: 'ready',
+      kind: 'open',
       results: new Map(
         rounds.map(({ start, readings }) => [
           roundOf(start),
@@ -71,12 +70,12 @@ export function createResultsModel({ store, judging }: ResultsPorts): ResultsMod
   return {
     view,
     async read(records, rounds) {
-      const mine = ++turn;
+      const isLatest = latest.begin();
       if (panShown() !== records.pan) read.value = null;
       const loaded = await Promise.all(
         rounds.map((start) => store.readingsOfRound(roundOf(start))),
       );
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       const found: ReadRounds['rounds'][number][] = [];
       for (const [k, each] of loaded.entries()) {
         if (each.kind === 'trouble') {

@@ -6,7 +6,8 @@ import {
   roundSigns,
   type SignsByNote,
 } from '../../domain/knock-check/round-signs';
-import { neededClasses, type SavedTune, type SetNeeds } from '../../domain/knock-check/set-needs';
+import type { SavedTune, SetNeeds } from '../../domain/knock-check/saved-tunes';
+import { neededClasses } from '../../domain/knock-check/set-needs';
 import type { TonightRules } from '../../domain/knock-check/tonight-rules';
 import type { KnockCheck, RoundStart } from '../../domain/records/rack-records';
 import { standingMarks } from '../../domain/records/standing/standing-marks';

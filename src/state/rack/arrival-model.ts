@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Arrivals } from '../../domain/ports/arrivals';
 import type { FileOnHand } from '../../domain/ports/file-handout';
+import { loadOnce } from '../asking/load-once';
 
 export interface ArrivalModel {
   readonly waiting: ReadonlySignal<FileOnHand | null>;
@@ -20,16 +21,13 @@ export interface ArrivalPorts {
 /** The port is asked for once, and listened to from then on. */
 export function createArrivalModel({ arrivals, onArrival }: ArrivalPorts): ArrivalModel {
   const waiting = signal<FileOnHand | null>(null);
-  let opening: Promise<Arrivals> | null = null;
-  const open = (): Promise<Arrivals> => {
-    opening ??= arrivals().then((port) => {
-      port.onArrival(() => {
-        void show(port).then(onArrival);
-      });
-      return port;
+  const open = loadOnce(async () => {
+    const port = await arrivals();
+    port.onArrival(() => {
+      void show(port).then(onArrival);
     });
-    return opening;
-  };
+    return port;
+  });
   const show = async (port: Arrivals): Promise<void> => {
     waiting.value = await port.waiting();
   };
@@ -40,7 +38,6 @@ export function createArrivalModel({ arrivals, onArrival }: ArrivalPorts): Arriv
         await show(await open());
       } catch {
         // This part of the app could not be loaded: the next look tries again.
-        opening = null;
       }
     },
     async letGo() {

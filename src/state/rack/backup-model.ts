@@ -14,6 +14,7 @@ import type { BackupCounts } from '../../domain/records/backup/backup-format';
 import type { PanId } from '../../domain/records/rack-records';
 import { currentPan, type PanField } from '../../domain/records/standing/current-pan';
 import { backupAt } from '../../domain/settings/settings';
+import { createLatest } from '../asking/latest';
 import type { SettingsModel } from '../settings/settings-model';
 
 export type GoingOut =
@@ -88,8 +89,7 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
   const { files, handout, store, settings, clock } = ports;
   const out = signal<GoingOut>({ kind: 'idle' });
   const into = signal<ComingIn>({ kind: 'idle' });
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const latest = createLatest();
   /** How many readings the file in hand was made of. */
   let readings = 0;
 
@@ -118,14 +118,14 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
     out,
     into,
     async make(scope) {
-      const mine = ++turn;
+      const isLatest = latest.begin();
       out.value = { kind: 'making', part: 0 };
       const size = await store.size();
       const onProgress = (part: number) => {
-        if (mine === turn) out.value = { kind: 'making', part };
+        if (isLatest()) out.value = { kind: 'making', part };
       };
       const made = await files.make(scope, onProgress, handout.bestForm());
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       readings = size.kind === 'loaded' ? size.value.readings : 0;
       out.value =
         made.kind === 'trouble' ? made : { ...made, kind: 'ready', scope, handedOut: null };
@@ -133,9 +133,9 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
     async handOut() {
       const now = out.value;
       if (now.kind !== 'ready') return;
-      const mine = turn;
+      const isLatest = latest.join();
       const handedOut = await handout.handOut(now.file);
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       out.value = { ...now, handedOut };
       const isOut = handedOut === 'shared' || handedOut === 'downloaded';
       if (isOut && now.scope.kind === 'rack') {
@@ -143,13 +143,13 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       }
     },
     async check(file) {
-      const mine = ++turn;
+      const isLatest = latest.begin();
       into.value = { kind: 'checking', part: 0 };
       const checked = await files.check(file, (part) => {
-        if (mine === turn) into.value = { kind: 'checking', part };
+        if (isLatest()) into.value = { kind: 'checking', part };
       });
       const here = checked.kind === 'fine' ? await pansHere() : null;
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       into.value =
         checked.kind === 'fine'
           ? { kind: 'checked', checked: { backup: checked.backup, here } }
@@ -173,7 +173,7 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       into.value = { kind: 'taken', added: taken.added, pans, leftOut };
     },
     leave() {
-      turn++;
+      latest.drop();
       out.value = { kind: 'idle' };
       if (into.value.kind !== 'taking') into.value = { kind: 'idle' };
     },

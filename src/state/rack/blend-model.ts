@@ -8,20 +8,19 @@ import { readingsWithoutErased } from '../../domain/records/standing/without-era
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import { resultOf } from '../../domain/rounds/result-of-round';
 import type { RoundResult } from '../../domain/rounds/round-result';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 
-export type BlendView =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'reading'; readonly first: PanId; readonly second: PanId }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  | {
-      readonly kind: 'ready';
-      readonly first: PanId;
-      readonly second: PanId;
-      readonly notes: readonly NoteBlend[];
-    };
+/** The pans that were compared last, and what came of it. */
+export interface Blend {
+  readonly first: PanId;
+  readonly second: PanId;
+  readonly view: OpenView<{ readonly notes: readonly NoteBlend[] }>;
+}
 
 export interface BlendModel {
-  readonly view: ReadonlySignal<BlendView>;
+  /** Null before anything was compared. */
+  readonly blend: ReadonlySignal<Blend | null>;
   compare(first: PanId, second: PanId): Promise<void>;
 }
 
@@ -31,9 +30,8 @@ export interface BlendPorts {
 }
 
 export function createBlendModel({ store, judging }: BlendPorts): BlendModel {
-  const view = signal<BlendView>({ kind: 'none' });
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const blend = signal<Blend | null>(null);
+  const latest = createLatest();
 
   /** The newest finished round of a pan, or null before the first. */
   const newest = async (pan: PanId): Promise<RoundResult | null | StoreTrouble> => {
@@ -48,18 +46,18 @@ export function createBlendModel({ store, judging }: BlendPorts): BlendModel {
   };
 
   return {
-    view,
+    blend,
     async compare(first, second) {
-      const mine = ++turn;
-      view.value = { kind: 'reading', first, second };
+      const isLatest = latest.begin();
+      const show = (view: Blend['view']): void => {
+        blend.value = { first, second, view };
+      };
+      show({ kind: 'loading' });
       const [one, other] = await Promise.all([newest(first), newest(second)]);
-      if (mine !== turn) return;
-      if (typeof one === 'string') view.value = { kind: 'trouble', trouble: one };
-      else if (typeof other === 'string') view.value = { kind: 'trouble', trouble: other };
-      else {
-        const notes = one && other ? blendOf(one, other) : [];
-        view.value = { kind: 'ready', first, second, notes };
-      }
+      if (!isLatest()) return;
+      if (typeof one === 'string') show({ kind: 'trouble', trouble: one });
+      else if (typeof other === 'string') show({ kind: 'trouble', trouble: other });
+      else show({ kind: 'open', notes: one && other ? blendOf(one, other) : [] });
     },
   };
 }

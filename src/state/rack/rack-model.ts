@@ -2,7 +2,13 @@
 // out of date.
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { CardCopy } from '../../domain/ports/card-copy';
-import type { KeptCards, PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type {
+  KeptCards,
+  Loaded,
+  PanStore,
+  RackChange,
+  StoreTrouble,
+} from '../../domain/ports/pan-store';
 import type { Clock } from '../../domain/ports/phone-ports';
 import type { TraceStore } from '../../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../../domain/rack/backup-reminder';
@@ -14,11 +20,11 @@ import { isLost, type RackTrace } from '../../domain/rack/rack-trace';
 import type { PanId } from '../../domain/records/rack-records';
 import type { LastBackup } from '../../domain/settings/settings';
 import { instant } from '../../domain/tuning/units';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
 
-export type RackState =
-  | { readonly kind: 'loading' }
-  | { readonly kind: 'ready' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
+/** Open once there are cards to show, or it is known that there are none. */
+export type RackState = OpenView<unknown>;
 
 export interface RackModel {
   readonly state: ReadonlySignal<RackState>;
@@ -45,8 +51,13 @@ export interface RackModel {
   load(): Promise<void>;
 }
 
+/** What the first screen asks of the store. */
+export type RackStore = Pick<PanStore, 'cards' | 'size'>;
+
 export interface RackPorts {
-  readonly store: PanStore;
+  /** Loads when it is first used: the first paint does not wait for it. */
+  readonly store: () => Promise<RackStore>;
+  readonly changes: Pick<PanStore, 'onChange'>;
   readonly trace: TraceStore;
   readonly copy: CardCopy;
   readonly clock: Clock;
@@ -57,7 +68,7 @@ export interface RackPorts {
 }
 
 export function createRackModel(ports: RackPorts): RackModel {
-  const { store, clock, judging } = ports;
+  const { clock, judging } = ports;
   const state = signal<RackState>({ kind: 'loading' });
   const isChecked = signal(false);
   const cards = signal<Cards>(new Map());
@@ -69,8 +80,7 @@ export function createRackModel(ports: RackPorts): RackModel {
   const lost = signal<RackTrace | null>(null);
   /** All pans there are, also those that were taken off the rack. */
   let pans = 0;
-  /** What was asked for later makes an older answer worthless. */
-  let turn = 0;
+  const latest = createLatest();
 
   const leaveTrace = (): void => {
     ports.trace.write({ pans, readings: readings.value, at: clock.now() });
@@ -97,6 +107,22 @@ export function createRackModel(ports: RackPorts): RackModel {
     });
   };
 
+  /** A part of the app that cannot be loaded is a trouble like any other. */
+  const ask = async <T>(question: (store: RackStore) => Promise<Loaded<T>>): Promise<Loaded<T>> => {
+    try {
+      return await question(await ports.store());
+    } catch {
+      return { kind: 'trouble', trouble: 'failed' };
+    }
+  };
+  const makeCard = async (pan: PanId): Promise<PanCard | StoreTrouble> => {
+    try {
+      return await ports.makeCard(pan);
+    } catch {
+      return 'failed';
+    }
+  };
+
   const isJudgedAsNow = (card: PanCard): boolean => card.judgedBy === judgingText(judging.value);
 
   const showCopy = (): void => {
@@ -104,7 +130,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     if (copy.length === 0) return;
     batch(() => {
       cards.value = cardsByPan(copy);
-      state.value = { kind: 'ready' };
+      state.value = { kind: 'open' };
     });
   };
   const show = ({ cards: kept, stale }: KeptCards): void => {
@@ -114,18 +140,18 @@ export function createRackModel(ports: RackPorts): RackModel {
     const next = cardsByPan([...kept, ...old]);
     batch(() => {
       if (!areSameCards(before, next)) cards.value = next;
-      if (next.size > 0 && old.length === stale.length) state.value = { kind: 'ready' };
+      if (next.size > 0 && old.length === stale.length) state.value = { kind: 'open' };
       // An empty rack waits for the word whether it was lost.
       else if (next.size === 0 && before.size > 0) state.value = { kind: 'loading' };
     });
   };
 
   const load = async (): Promise<void> => {
-    const mine = ++turn;
-    const [asked, counted] = [store.cards(), store.size()];
+    const isLatest = latest.begin();
+    const [asked, counted] = [ask((store) => store.cards()), ask((store) => store.size())];
     if (state.value.kind === 'loading') showCopy();
     const kept = await asked;
-    if (mine !== turn) return;
+    if (!isLatest()) return;
     if (kept.kind === 'trouble') {
       batch(() => {
         state.value = kept;
@@ -137,7 +163,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     const outdated = kept.value.cards.filter((card) => !isJudgedAsNow(card));
     show(kept.value);
     const size = await counted;
-    if (mine !== turn) return;
+    if (!isLatest()) return;
     if (size.kind === 'loaded') {
       readings.value = size.value.readings;
       soundBytes.value = size.value.soundBytes;
@@ -145,8 +171,8 @@ export function createRackModel(ports: RackPorts): RackModel {
       lookForLoss();
     }
     for (const pan of [...kept.value.stale, ...outdated.map((card) => card.pan)]) {
-      const card = await ports.makeCard(pan);
-      if (mine !== turn) return;
+      const card = await makeCard(pan);
+      if (!isLatest()) return;
       if (typeof card === 'string') {
         state.value = { kind: 'trouble', trouble: card };
         return;
@@ -154,13 +180,16 @@ export function createRackModel(ports: RackPorts): RackModel {
       cards.value = new Map(cards.value).set(pan, card);
     }
     batch(() => {
-      state.value = { kind: 'ready' };
+      state.value = { kind: 'open' };
       isChecked.value = true;
     });
     ports.copy.write([...cards.value.values()]);
   };
 
-  store.onChange(() => void load());
+  ports.changes.onChange((change) => {
+    // What was lost may be coming back.
+    if (!isUnderWay(change) || lost.value !== null) void load();
+  });
 
   return {
     state,
@@ -183,3 +212,10 @@ export function createRackModel(ports: RackPorts): RackModel {
     load,
   };
 }
+
+/**
+ * Readings and blows of this window, in a round that goes on or on the bench: no card changes before the round ends,
+ * and the rack is read again when its screen opens.
+ */
+const isUnderWay = ({ own }: RackChange): boolean =>
+  own?.every(({ kind }) => kind === 'reading' || kind === 'blows') ?? false;

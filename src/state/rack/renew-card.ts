@@ -8,7 +8,7 @@ import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 
 /** The card of a pan as its records are now, or why they cannot be read. */
 export async function renewCard(
-  store: PanStore,
+  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keepCard'>,
   pan: PanId,
   settings: CardSettings,
 ): Promise<PanCard | StoreTrouble> {

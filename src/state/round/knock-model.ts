@@ -3,11 +3,11 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { softOrder } from '../../domain/knock-check/soft-order';
 import type { PanStore } from '../../domain/ports/pan-store';
 import type { Clock, Identities } from '../../domain/ports/phone-ports';
+import type { ImpactPlace } from '../../domain/records/impact-place';
 import { type LookAnswer, type LookKind, lookKinds } from '../../domain/records/look-kinds';
 import type {
   Attachment,
   AttachmentId,
-  ImpactPlace,
   KnockCheck,
   Look,
   PanId,
@@ -50,7 +50,7 @@ export interface KnockModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
 }
 
 export interface KnockPorts {
-  readonly store: PanStore;
+  readonly store: Pick<PanStore, 'attachment' | 'keep'>;
   readonly round: Pick<RoundModel, 'begin'>;
   readonly clock: Clock;
   readonly identities: Identities;

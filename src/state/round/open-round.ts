@@ -2,17 +2,14 @@
 
 import { type JudgedNote, judgedNote, wishOf } from '../../domain/reading/judge-note';
 import { keptReading } from '../../domain/reading/kept-reading';
-import {
-  type JudgedStanding,
-  type NoteStanding,
-  standingOf,
-} from '../../domain/reading/note-standing';
+import { type JudgedStanding, standingOf } from '../../domain/reading/note-standing';
 import type {
   PanFields,
   RackRecord,
   ReadingRecord,
   RoundStart,
 } from '../../domain/records/rack-records';
+import { newestPerNote } from '../../domain/records/record-order';
 import { nextNote, type RoundProgress } from '../../domain/rounds/round-progress';
 import type { ToleranceSet } from '../../domain/tuning/tolerances';
 import { cents, type MidiNote } from '../../domain/tuning/units';
@@ -45,7 +42,7 @@ export function standingsOf(
   limits: ToleranceSet,
 ): ReadonlyMap<MidiNote, StandingSoFar> {
   const { fields, start, kept, readings } = round;
-  const newest = new Map(readings.map((reading) => [reading.note, reading]));
+  const newest = newestPerNote(readings);
   const standings = new Map<MidiNote, StandingSoFar>();
   for (const [note, { mark }] of kept.notes) {
     const record = newest.get(note);
@@ -57,16 +54,6 @@ export function standingsOf(
     standings.set(note, { judged, ...standingOf({ judged, walking, mark }, limits) });
   }
   return standings;
-}
-
-/** How many of `notes` stand how; those without a standing are not heard. */
-export function countStandings(
-  notes: readonly MidiNote[],
-  standings: ReadonlyMap<MidiNote, JudgedStanding>,
-): Readonly<Record<NoteStanding, number>> {
-  const counts = { good: 0, playable: 0, out: 0, avoid: 0, unread: 0 };
-  for (const note of notes) counts[standings.get(note)?.standing ?? 'unread']++;
-  return counts;
 }
 
 /** The note that a mark would go to: the one that is asked for, else the one that was done last. */

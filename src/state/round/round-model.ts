@@ -1,9 +1,8 @@
 // A round as it happens: strikes come in, readings are kept before the next note is announced.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { notesOf } from '../../domain/pans/layout';
-import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { PanStore } from '../../domain/ports/pan-store';
 import { knownNotes } from '../../domain/reading/known-notes';
-import type { Reading } from '../../domain/reading/reading';
 import {
   type Attachment,
   type MarkKind,
@@ -11,53 +10,39 @@ import {
   type RackRecord,
   type ReadingRecord,
   type RecordId,
-  type RoundEnd,
   type RoundId,
   roundOf,
 } from '../../domain/records/rack-records';
 import {
-  type BlowsSoFar,
-  blowHeard,
-  blowsWithout,
-  noBlows,
-  refusedBlowsOf,
-} from '../../domain/rounds/refused-blows';
-import {
-  chooseNote,
   isDone,
   isFinished,
   listeningBegan,
   markNote,
   nextNote,
+  noteChosen,
   type RoundStep,
   strikeHeard,
 } from '../../domain/rounds/round-progress';
 import type { MidiNote } from '../../domain/tuning/units';
-import { type HeadPorts, newHead } from '../keeping/new-head';
+import { createLatest } from '../asking/latest';
+import type { OpenView } from '../asking/open-view';
+import { newHead } from '../keeping/new-head';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
-import { type SoundKeeping, withSound } from '../keeping/with-sound';
 import type { ListenModel } from '../listening/listen-model';
 import type { SettingsModel } from '../settings/settings-model';
 import { announceNews, type NewsPorts } from './announce-news';
 import { begunRound, type NewRound } from './new-round';
 import { keptUpTo, noteToMark, type OpenRound } from './open-round';
 import { type ReadRound, readRound } from './read-round';
-import { endRecord, markRecord, readingRecord } from './round-records';
+import { createRoundMaking, type Made, type RoundMakingPorts } from './round-making';
 
-export interface RoundPorts extends NewsPorts, SoundKeeping, HeadPorts {
-  readonly store: PanStore;
+export interface RoundPorts extends NewsPorts, RoundMakingPorts {
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keep' | 'onChange'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
-  readonly appVersion: string;
 }
 
-export type RoundView =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'loading' }
-  /** There is no such round on this phone. */
-  | { readonly kind: 'missing' }
-  | { readonly kind: 'trouble'; readonly trouble: StoreTrouble }
-  | { readonly kind: 'open'; readonly round: OpenRound };
+export type RoundView = OpenView<{ readonly round: OpenRound }>;
 
 export interface RoundModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   readonly view: ReadonlySignal<RoundView>;
@@ -75,23 +60,16 @@ export interface RoundModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   finish(): void;
 }
 
-/** What a step makes that is to be kept. */
-interface Made {
-  readonly record: RackRecord;
-  readonly attachments: readonly Attachment[];
-}
-
 export function createRoundModel(ports: RoundPorts): RoundModel {
   const { store, listen, settings } = ports;
   const keeper = createRecordKeeper(store);
-  const view = signal<RoundView>({ kind: 'none' });
+  const making = createRoundMaking(ports);
+  const view = signal<RoundView>({ kind: 'loading' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.round : null));
   let earlier: readonly ReadingRecord[] = [];
   /** The records that what is shown follows from: read, or made here. */
   const known = new Set<RecordId>();
-  /** A round that was opened later makes an older answer of the store worthless. */
-  let turn = 0;
-  let blows: BlowsSoFar = noBlows;
+  const latest = createLatest();
 
   const show = (round: OpenRound): void => {
     view.value = { kind: 'open', round };
@@ -107,12 +85,14 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     for (const { id } of records) known.add(id);
     return keeper.keep(records, attachments);
   };
-  store.onChange(async (pans) => {
+  store.onChange(async ({ pans, own }) => {
     const round = open.value;
     if (!round || !pans.includes(round.start.pan)) return;
-    const mine = turn;
+    // What was made here need not be read back.
+    if (own?.every(({ id }) => known.has(id))) return;
+    const isLatest = latest.join();
     const read = await readRound(store, round.start.pan, roundOf(round.start));
-    if (mine !== turn || read.kind !== 'read' || read.from.every((id) => known.has(id))) return;
+    if (!isLatest() || read.kind !== 'read' || read.from.every((id) => known.has(id))) return;
     if (!listen.isListening.value) return takeOver(read);
     // This window has the microphone, and strikes under way; of the other's word only the last one counts.
     if (!read.round.isOver || !open.value) return;
@@ -126,19 +106,19 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   };
 
   /** Keeps what a step made, and only then says what comes next. */
-  const take = async (before: OpenRound, step: RoundStep, making: Promise<Made> | null) => {
+  const take = async (before: OpenRound, step: RoundStep, toKeep: Promise<Made> | null) => {
     const { event, progress } = step;
     const isOver = isFinished(progress);
     const note = 'note' in event ? event.note : before.lastDone;
     const lastDone = event.kind === 'counted' ? before.lastDone : note;
     show({ ...before, progress, lastDone });
-    if (!making) return;
-    const mine = turn;
-    const { record, attachments } = await making;
-    const end = isOver ? [endOf(before, 'finished')] : [];
+    if (!toKeep) return;
+    const isLatest = latest.join();
+    const { record, attachments } = await toKeep;
+    const end = isOver ? [making.end(before, 'finished')] : [];
     await keep([record, ...end], attachments);
     const now = open.value && keptUpTo(open.value, progress, record);
-    if (mine !== turn || !now) return;
+    if (!isLatest() || !now) return;
     show(now);
     if (isOver) {
       show({ ...now, isOver: true });
@@ -152,39 +132,23 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     await announceNews(step.announce, now.start.way, ports);
   };
 
-  const endOf = ({ start }: OpenRound, ending: RoundEnd['ending']): RoundEnd =>
-    endRecord(start, ending, newHead(start.pan, ports));
-  /** The refused blows that go into the record of a note that is done. */
-  const takeRefused = (note: MidiNote) => {
-    const refused = refusedBlowsOf(blows, note);
-    blows = blowsWithout(blows, note);
-    return refused;
-  };
-  const madeOf = ({ start }: OpenRound, reading: Reading): Promise<Made> => {
-    const taking = { ...listen.taking.value, appVersion: ports.appVersion };
-    const taken = { reading, taking, refused: takeRefused(reading.note) };
-    const record = readingRecord(start, taken, newHead(start.pan, ports));
-    return withSound(record, reading.heard.at(-1), ports);
-  };
-
   listen.onHeard((heard) => {
     const round = open.value;
     if (!round || round.isOver || !listen.isOnPan.value) return;
     // Until the last note is on disk nobody has been told which one is next: what is heard then counts for none.
     const asked = nextNote(round.progress);
-    blows = blowHeard(blows, heard, asked === nextNote(round.kept) ? asked : null);
+    making.hear(heard, asked === nextNote(round.kept) ? asked : null);
     if (heard.kind !== 'strike') return;
     const step = strikeHeard(round.progress, heard);
     const { event } = step;
     if (event.kind === 'ignored') return;
     const isTaken = event.kind === 'locked' || event.kind === 'refined';
-    void take(round, step, isTaken ? madeOf(round, event.reading) : null);
+    void take(round, step, isTaken ? making.reading(round, event.reading) : null);
   });
 
   const startListening = (round: OpenRound): Promise<void> => {
     show({ ...round, progress: listeningBegan(round.progress) });
-    // Times begin anew with the microphone.
-    blows = { ...blows, last: null };
+    making.beginListening();
     const { fields, start, progress, mayBeChoked } = round;
     const notes = notesOf(fields.layout);
     const pan = { notes, known: knownOf(round), a4: start.a4, mayBeChoked };
@@ -196,8 +160,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     saving: keeper.saving,
     retry: keeper.retry,
     begin(begin) {
-      turn++;
-      blows = noBlows;
+      latest.begin();
+      making.forget();
       earlier = begin.earlier;
       const round = begunRound(begin, settings.a4.value, newHead(begin.pan, ports));
       void keep([round.start]);
@@ -206,11 +170,11 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     },
     async open(pan, round) {
       if (open.value && roundOf(open.value.start) === round) return;
-      const mine = ++turn;
-      blows = noBlows;
+      const isLatest = latest.begin();
+      making.forget();
       view.value = { kind: 'loading' };
       const read = await readRound(store, pan, round);
-      if (mine !== turn) return;
+      if (!isLatest()) return;
       if (read.kind !== 'read') {
         view.value = read;
         return;
@@ -226,26 +190,24 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       const note = round && noteToMark(round);
       if (!round || round.isOver || note === null) return;
       const step = markNote(round.progress, note, mark);
-      const marked = { note, mark, refused: takeRefused(note) };
-      const record = markRecord(round.start, marked, newHead(round.start.pan, ports));
-      void take(round, step, Promise.resolve({ record, attachments: [] }));
+      void take(round, step, making.mark(round, note, mark));
     },
     choose(note) {
       const round = open.value;
       if (!round || round.isOver) return;
-      const progress = chooseNote(round.progress, note);
-      show({ ...round, progress, kept: chooseNote(round.kept, note) });
+      const progress = noteChosen(round.progress, note);
+      show({ ...round, progress, kept: noteChosen(round.kept, note) });
       expectNext(nextNote(progress));
     },
     finish() {
       const round = open.value;
       if (!round || round.isOver) return;
-      const mine = turn;
+      const isLatest = latest.join();
       void listen.stop();
       // A round in which nothing was done says nothing about the pan.
       const ending = round.progress.order.some((note) => isDone(round.progress, note));
-      void keep([endOf(round, ending ? 'finished' : 'left')]).then(() => {
-        if (mine === turn && open.value) show({ ...open.value, isOver: true });
+      void keep([making.end(round, ending ? 'finished' : 'left')]).then(() => {
+        if (isLatest() && open.value) show({ ...open.value, isOver: true });
       });
     },
   };

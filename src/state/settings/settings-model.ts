@@ -1,11 +1,7 @@
 // The user's settings: loaded once, saved at every change, with the truth about whether that worked.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { SavedTune, SetNeeds } from '../../domain/knock-check/set-needs';
-import {
-  type RuleChanges,
-  rulesWith,
-  type TonightRules,
-} from '../../domain/knock-check/tonight-rules';
+import type { SavedTune, SetNeeds } from '../../domain/knock-check/saved-tunes';
+import type { RuleChanges } from '../../domain/knock-check/tonight-rules';
 import type { SettingsStore } from '../../domain/ports/settings-store';
 import type { CardSettings } from '../../domain/rack/card-settings';
 import type { BenchSettings } from '../../domain/settings/bench-settings';
@@ -39,9 +35,8 @@ export interface SettingsModel {
   readonly tunes: ReadonlySignal<readonly SavedTune[]>;
   /** What tonight's set needs. */
   readonly setNeeds: ReadonlySignal<SetNeeds>;
+  /** What the user has changed in the rules of tonight, as it was stored (see `rulesWith`). */
   readonly ruleChanges: ReadonlySignal<RuleChanges>;
-  /** The rules of tonight, the user's changes in them. */
-  readonly tonightRules: ReadonlySignal<TonightRules>;
   /** What the bench may say, and what it remembers. */
   readonly bench: ReadonlySignal<BenchSettings>;
   /** Keys and the voice, for busy hands. */
@@ -101,7 +96,6 @@ export function createSettingsModel(store: SettingsStore): SettingsModel {
     tunes: computed(() => settings.value.tunes),
     setNeeds: computed(() => settings.value.setNeeds),
     ruleChanges: computed(() => settings.value.tonightRules),
-    tonightRules: computed(() => rulesWith(settings.value.tonightRules)),
     bench: settings,
     hands: settings,
     isNotKept,

@@ -6,7 +6,7 @@ import { BackupWriter } from '../../domain/records/backup/backup-writer';
 import type { Database } from '../database/database';
 import { countEntries, partsOfPan, partsOfRack } from '../rack/rack-parts';
 
-export interface BackupTally {
+export interface WrittenTally {
   records: number;
   attachments: number;
   readonly contents: ContentsTally;
@@ -19,7 +19,7 @@ export async function* backupTexts(
   database: Database,
   scope: BackupScope,
   header: Omit<BackupHeader, 'pans'>,
-  tally: BackupTally,
+  tally: WrittenTally,
   onProgress: Progress,
 ): AsyncGenerator<string> {
   const writer = new BackupWriter();

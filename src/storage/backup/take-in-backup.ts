@@ -55,7 +55,7 @@ export async function takeInBackup(
     return { kind: 'trouble', trouble: isFile ? 'file-changed' : storeTrouble(error) };
   } finally {
     await keeping.catch(() => undefined);
-    if (changed.size > 0) changes.announce([...changed]);
+    if (changed.size > 0) changes.announce({ pans: [...changed], own: null });
   }
 }
 

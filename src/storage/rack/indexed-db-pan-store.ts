@@ -1,5 +1,5 @@
 // The rack in IndexedDB.
-import type { Kept, KeptCards, Loaded, PanStore } from '../../domain/ports/pan-store';
+import type { Kept, KeptCards, Loaded, PanStore, RackChange } from '../../domain/ports/pan-store';
 import type { Unsubscribe } from '../../domain/ports/unsubscribe';
 import type { PanCard } from '../../domain/rack/pan-card';
 import type {
@@ -123,7 +123,9 @@ export class IndexedDbPanStore implements PanStore {
     const kept = await this.#write(async (connection) => {
       changed = (await addRecords(connection, records, attachments)).pans;
     });
-    if (kept.kind === 'kept' && changed.length > 0) this.#changes.announce(changed);
+    if (kept.kind === 'kept' && changed.length > 0) {
+      this.#changes.announce({ pans: changed, own: records });
+    }
     return kept;
   }
 
@@ -137,7 +139,7 @@ export class IndexedDbPanStore implements PanStore {
     return this.#load(storesOfSize, sizeOfRack);
   }
 
-  onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe {
+  onChange(listener: (change: RackChange) => void): Unsubscribe {
     return this.#changes.onChange(listener);
   }
 

@@ -1,26 +1,28 @@
-// Tells this window and the others which pans were written to.
+// Tells this window and the others what was written to the rack.
+import type { RackChange } from '../../domain/ports/pan-store';
 import type { Unsubscribe } from '../../domain/ports/unsubscribe';
-import { type PanId, panId } from '../../domain/records/rack-records';
+import { panId } from '../../domain/records/rack-records';
 
 const channelName = 'ringwright-rack';
 
 export class RackChanges {
-  readonly #listeners = new Set<(pans: readonly PanId[]) => void>();
+  readonly #listeners = new Set<(change: RackChange) => void>();
   #channel: BroadcastChannel | null = null;
 
-  onChange(listener: (pans: readonly PanId[]) => void): Unsubscribe {
+  onChange(listener: (change: RackChange) => void): Unsubscribe {
     this.#listeners.add(listener);
     this.#open();
     return () => this.#listeners.delete(listener);
   }
 
-  announce(pans: readonly PanId[]): void {
-    this.#tell(pans);
-    this.#open()?.postMessage(pans);
+  /** The other windows are told the pans alone: they must read them whatever was written. */
+  announce(change: RackChange): void {
+    this.#tell(change);
+    this.#open()?.postMessage(change.pans);
   }
 
-  #tell(pans: readonly PanId[]): void {
-    for (const listener of this.#listeners) listener(pans);
+  #tell(change: RackChange): void {
+    for (const listener of this.#listeners) listener(change);
   }
 
   /** An old browser has no channel: its other windows then see what is new when they are opened again. */
@@ -29,7 +31,8 @@ export class RackChanges {
     this.#channel = new BroadcastChannel(channelName);
     this.#channel.onmessage = ({ data }: MessageEvent<unknown>) => {
       // Another version of the app may be the one that speaks.
-      if (Array.isArray(data)) this.#tell(data.filter((id) => typeof id === 'string').map(panId));
+      if (!Array.isArray(data)) return;
+      this.#tell({ pans: data.filter((id) => typeof id === 'string').map(panId), own: null });
     };
     return this.#channel;
   }

@@ -1,9 +1,12 @@
 // Settings in IndexedDB.
 import type { SettingsLoad, SettingsStore } from '../../domain/ports/settings-store';
-import { restoreSettings, type Settings } from '../../domain/settings/settings';
+import type { Settings } from '../../domain/settings/settings';
 import type { Database } from '../database/database';
 
 const key = 'settings';
+
+/** Comes after the first paint: only what was stored before needs it. */
+const loadRestoring = () => import('../../domain/settings/restore-settings');
 
 export class IndexedDbSettings implements SettingsStore {
   readonly #database: Database;
@@ -14,17 +17,23 @@ export class IndexedDbSettings implements SettingsStore {
 
   async load(): Promise<SettingsLoad> {
     try {
-      const stored = await this.#database.use((connection) => connection.get('settings', key));
+      const [{ restoreSettings }, stored] = await Promise.all([
+        loadRestoring(),
+        this.#database.use((connection) => connection.get('settings', key)),
+      ]);
       const { value, repairs } = restoreSettings(stored);
       return { kind: 'loaded', settings: value, repairs };
     } catch {
-      // Private window, storage refused, or a database of a newer version: the user is told.
+      // Private window, storage refused, a database of a newer version, or no network at the very first visit: the
+      // user is told.
       return { kind: 'unavailable' };
     }
   }
 
   async save(changes: Partial<Settings>): Promise<boolean> {
     try {
+      // Before the transaction, which would end while it waits.
+      const { restoreSettings } = await loadRestoring();
       await this.#database.write(async (connection) => {
         const transaction = connection.transaction('settings', 'readwrite', {
           durability: 'strict',

@@ -1,9 +1,9 @@
-// The models and the small services that the screens use.
+// The models and the small services that the screens use. Each screen names the few that it needs (`Needs`).
 import type { ReadonlySignal } from '@preact/signals';
 import type { FileHandout } from '../../domain/ports/file-handout';
 import type { Headset } from '../../domain/ports/headset-port';
 import type { Photos } from '../../domain/ports/pan-store';
-import type { OfflineState, Printer } from '../../domain/ports/phone-ports';
+import type { Printer } from '../../domain/ports/phone-ports';
 import type { Announcer, PracticeSource } from '../../domain/ports/sound-ports';
 import type { Durability } from '../../domain/ports/storage-health';
 import type { Instant } from '../../domain/tuning/units';
@@ -17,33 +17,24 @@ import type { ResultsModel } from '../../state/pan/results-model';
 import type { ArrivalModel } from '../../state/rack/arrival-model';
 import type { BackupModel } from '../../state/rack/backup-model';
 import type { BlendModel } from '../../state/rack/blend-model';
+import type { OfflineModel } from '../../state/rack/offline-model';
 import type { RackModel } from '../../state/rack/rack-model';
 import type { KnockModel } from '../../state/round/knock-model';
 import type { RoundModel } from '../../state/round/round-model';
 import type { SettingsModel } from '../../state/settings/settings-model';
 
-export interface AppModels {
+/** There from the start: what the rack and the listening screen use. */
+export interface FirstModels {
   readonly listen: ListenModel;
   readonly settings: SettingsModel;
   readonly rack: RackModel;
   readonly arrival: ArrivalModel;
-  readonly offline: ReadonlySignal<OfflineState>;
-  readonly applyUpdate: () => void;
-  readonly announcer: Announcer;
-  readonly headset: Headset;
-  readonly photos: Photos;
-  readonly fileHandout: FileHandout;
-  readonly printer: Printer;
-  /** Whether the browser promises to keep the rack. */
-  readonly durability: ReadonlySignal<Durability>;
+  readonly offline: OfflineModel;
   readonly now: () => Instant;
-  /** The practice pan comes when it is first wanted. */
-  readonly practicePan: () => Promise<PracticeSource>;
-  /** So do the models of single pans, and only once. */
-  readonly pans: () => Promise<PanModels>;
 }
 
-export interface PanModels {
+/** What only the other screens use: made when the first of them opens. */
+export interface LateModels {
   readonly pan: PanModel;
   readonly round: RoundModel;
   readonly bench: BenchModel;
@@ -54,7 +45,15 @@ export interface PanModels {
   readonly knock: KnockModel;
   readonly blend: BlendModel;
   readonly player: SoundPlayer;
+  readonly announcer: Announcer;
+  readonly headset: Headset;
+  readonly photos: Photos;
+  readonly fileHandout: FileHandout;
+  readonly printer: Printer;
+  /** Whether the browser promises to keep the rack. */
+  readonly durability: ReadonlySignal<Durability>;
+  /** The practice pan comes when it is first wanted. */
+  readonly practicePan: () => Promise<PracticeSource>;
 }
 
-/** What the screens of one pan use. */
-export interface PanScreenModels extends AppModels, PanModels {}
+export interface AppModels extends FirstModels, LateModels {}

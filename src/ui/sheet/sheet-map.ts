@@ -3,7 +3,7 @@ import type { Drum, NotePlace, PanLayout } from '../../domain/pans/layout';
 import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
-import { drawnRadius, middleOf, rim } from '../parts/drawing/pan-drawing-geometry';
+import { drawnMiddle, drawnRadius, rim } from '../parts/drawing/pan-drawing-geometry';
 import { element, type MarkupElement } from './markup';
 
 /** What a note of the map says, and what it is called for those who do not see it. */
@@ -54,7 +54,7 @@ function drumDrawing(
 }
 
 function noteDrawing(place: NotePlace, shown: MapNote | null, columns: number): MarkupElement {
-  const { x, y } = middleOf(place);
+  const { x, y } = drawnMiddle(place);
   const [rx, ry] = [rim * place.along, rim * place.across];
   const standing = shown?.standing ?? 'unread';
   const text = shown?.text ?? '';

@@ -10,9 +10,10 @@ import {
   temperatureWords,
 } from '../words/change-words';
 import { dayWords } from '../words/day-words';
+import { rowWords } from '../words/list-words';
 import { a4Words } from '../words/result-words';
 import { eventWords } from '../words/tuner/sheet-event-words';
-import { blowsWords, howWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
+import { howWords, loggedBlowsWords, sheetWords, tuningWords } from '../words/tuner/sheet-words';
 import { element, type Markup, type MarkupElement } from './markup';
 
 /** As many are told on paper; all are in the pan's own file. */
@@ -82,7 +83,7 @@ function moves(found: RoundChanges, notes: readonly SheetNote[]): readonly Marku
     line(
       told.length === 0
         ? sheetWords.noneMoved
-        : `${sheetWords.movedMost}: ${told.join(', ')}${rest > 0 ? `, +${rest}` : ''}.`,
+        : `${sheetWords.movedMost}: ${rowWords([...told, rest > 0 ? `+${rest}` : ''])}.`,
     ),
   ];
 }
@@ -96,7 +97,7 @@ const happened = ({ events }: Sheet): readonly Markup[] =>
       );
 
 const blows = ({ blows: found }: Sheet): readonly Markup[] =>
-  found.length === 0 ? [line(sheetWords.noBlows)] : list(found.map(blowsWords), most.blows);
+  found.length === 0 ? [line(sheetWords.noBlows)] : list(found.map(loggedBlowsWords), most.blows);
 
 const stopgaps = ({ stopgaps: found }: Sheet): readonly Markup[] =>
   list(

@@ -4,6 +4,8 @@ import type { NoteStanding } from '../../domain/reading/note-standing';
 import type { NoteChange, RoundChanges } from '../../domain/rounds/round-changes';
 import type { ThirdKind } from '../../domain/tuning/third-kind';
 import type { Cents } from '../../domain/tuning/units';
+import { centsWords, pluralOf } from './count-words';
+import { rowWords } from './list-words';
 import { rackWords } from './rack-words';
 import { degrees, signedTenths } from './result-words';
 import { partialSigns } from './standing-words';
@@ -24,9 +26,7 @@ export const changeWords = {
   moved: 'changed by itself',
   notBoth: 'not heard in both rounds',
   quiet: (count: number) =>
-    count === 1
-      ? 'No change in one note: less than it is uncertain.'
-      : `No change in ${count} notes: less than they are uncertain.`,
+    `No change in ${pluralOf(count, 'one note: less than it is', `${count} notes: less than they are`)} uncertain.`,
   standing: (before: string, now: string) => `${before} before, ${now} now`,
 } as const;
 
@@ -38,7 +38,7 @@ export function panShiftWords({ panShift }: RoundChanges): string {
   const way = panShift.cents < 0 ? 'dropped' : 'rose';
   const whole = Math.round(Math.abs(panShift.cents));
   const unsure = Math.max(1, Math.ceil(panShift.uncertainCents));
-  return `The whole pan ${way} ${whole} ${whole === 1 ? 'cent' : words.cents}, give or take ${unsure}.`;
+  return `The whole pan ${way} ${centsWords(whole)}, give or take ${unsure}.`;
 }
 
 /** "24 °C then, 27 °C now."; empty where neither is known. */
@@ -48,7 +48,7 @@ export function temperatureWords({ temperatures: { before, now } }: RoundChanges
   return now === null ? '' : `Unknown then, ${degrees(now)} now.`;
 }
 
-export interface PartialChange {
+export interface ShownChange {
   readonly name: string;
   /** Before the number on the map; none for the fundamental. */
   readonly sign: string;
@@ -59,7 +59,7 @@ export interface PartialChange {
 export function changedPartials(
   { beyondPan, octave, third: thirdChange }: NoteChange,
   third: ThirdKind | null,
-): readonly PartialChange[] {
+): readonly ShownChange[] {
   const named = third ? { name: words.third[third], sign: partialSigns[third] } : null;
   return [
     { name: words.fundamental, sign: '', change: beyondPan },
@@ -73,8 +73,8 @@ export function changedPartials(
 }
 
 /** "fundamental −9, octave +4". */
-export const changeLine = (parts: readonly PartialChange[]): string =>
-  parts.map(({ name, cents }) => `${name} ${signedChange(cents)}`).join(', ');
+export const changeLine = (parts: readonly ShownChange[]): string =>
+  rowWords(parts.map(({ name, cents }) => `${name} ${signedChange(cents)}`));
 
 /** Signed whole cents, or tenths where a sure change would read 0. */
 export const signedChange = (cents: number): string =>

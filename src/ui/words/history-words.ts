@@ -1,7 +1,9 @@
 // What a pan's and a note's history say.
+
 import type { RoundWay } from '../../domain/records/rack-records';
 import type { Trend } from '../../domain/rounds/pan-drift';
 import type { RoundResult } from '../../domain/rounds/round-result';
+import { centsWords, counted } from './count-words';
 import { momentWords } from './day-words';
 import { a4Words, degrees, resultWords, signedTenths } from './result-words';
 import { words } from './words';
@@ -31,7 +33,7 @@ export const historyWords = {
   provisional: 'provisional',
   open: 'not finished',
   noneOut: 'none out',
-  outOf: (out: number) => (out === 1 ? '1 note out' : `${out} notes out`),
+  outOf: (out: number) => `${counted(out, 'note')} out`,
   allReadings: 'All readings as a table (CSV)',
   allName: (pan: string) => `${pan} all readings.csv`,
 } as const;
@@ -80,7 +82,7 @@ function slopeWords(trend: Trend | null): Slope {
   if (unsure > worthless) return { kind: 'unknown' };
   const whole = Math.round(Math.abs(trend.centsPerYear));
   const take = Math.max(1, Math.ceil(unsure));
-  const amount = `${whole} ${whole === 1 ? 'cent' : words.cents} a year, give or take ${take}`;
+  const amount = `${centsWords(whole)} a year, give or take ${take}`;
   return whole > take
     ? { kind: 'moves', isUp: trend.centsPerYear > 0, amount }
     : { kind: 'still', amount };

@@ -1,8 +1,10 @@
 // What the drawing, the choice and the editor of a layout say.
+
 import type { LayoutFault } from '../../domain/pans/check-layout';
 import type { EditRefusal } from '../../domain/pans/edit-result';
 import type { ThirdWish } from '../../domain/pans/layout';
 import { displayName } from '../../domain/tuning/note-names';
+import { counted, pluralOf } from './count-words';
 
 export const layoutWords = {
   drums: 'Drums',
@@ -14,7 +16,7 @@ export const layoutWords = {
   pleaseCheck: 'Please check against your pan',
   source: 'Where this comes from',
   noteCount: (notes: number, drums: number) =>
-    `${notes} ${notes === 1 ? 'note' : 'notes'} on ${drums === 1 ? 'one drum' : `${drums} drums`}`,
+    `${counted(notes, 'note')} on ${pluralOf(drums, 'one drum', `${drums} drums`)}`,
   range: (lowest: string, highest: string) => `${lowest} to ${highest}`,
   take: 'Take this layout',
   arrange: 'Arrange it on your drums',
@@ -63,7 +65,7 @@ export const layoutWords = {
   moreFaults: (count: number) => `and ${count} more`,
 } as const;
 
-export function faultWords(fault: LayoutFault): string {
+export function layoutFaultWords(fault: LayoutFault): string {
   const note = displayName(fault.note);
   switch (fault.kind) {
     case 'missing':

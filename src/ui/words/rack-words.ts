@@ -1,11 +1,15 @@
 // What the rack, a pan's page and the form of a pan say.
+
 import type { StoreTrouble } from '../../domain/ports/pan-store';
 import type { NeedReason } from '../../domain/rack/tuner-need';
 import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
+import type { MidiNote } from '../../domain/tuning/units';
+import { centsWords, counted, pluralOf } from './count-words';
+import { firstWords } from './list-words';
 
 export const rackWords = {
-  pansKept: (count: number) => (count === 1 ? '1 pan' : `${count} pans`),
+  pansKept: (count: number) => counted(count, 'pan'),
   addPan: 'Add a pan',
   backUp: 'Back up',
   fileWaits: (name: string) => `A file waits to be taken in: ${name}`,
@@ -32,9 +36,9 @@ export const rackWords = {
   magnetOn: (notes: string) => `magnet on ${notes}`,
   today: 'today',
   yesterday: 'yesterday',
-  daysAgo: (days: number) => `${days} days ago`,
-  weeksAgo: (weeks: number) => (weeks === 1 ? 'a week ago' : `${weeks} weeks ago`),
-  monthsAgo: (months: number) => (months === 1 ? 'a month ago' : `${months} months ago`),
+  daysAgo: (days: number) => `${counted(days, 'day')} ago`,
+  weeksAgo: (weeks: number) => `${pluralOf(weeks, 'a week', `${weeks} weeks`)} ago`,
+  monthsAgo: (months: number) => `${pluralOf(months, 'a month', `${months} months`)} ago`,
   round: (when: string) => `round ${when}`,
   standings: {
     good: 'good',
@@ -56,17 +60,13 @@ export const storeTroubleWords: Readonly<Record<StoreTrouble, string>> = {
   failed: 'The phone could not read or write the rack. Close the app and open it again.',
 };
 
-const noteList = (notes: readonly number[], most = 4): string => {
-  const names = notes
-    .slice(0, most)
-    .map((note) => displayName(note as Parameters<typeof displayName>[0]));
-  return notes.length > most
-    ? `${names.join(', ')} and ${notes.length - most} more`
-    : names.join(', ');
-};
+const mostNamed = 4;
 
-const count = (notes: readonly unknown[], one: string, many: string): string =>
-  notes.length === 1 ? one : `${notes.length} ${many}`;
+const noteList = (notes: readonly MidiNote[]): string =>
+  firstWords(notes.map(displayName), mostNamed);
+
+const countOf = ({ length }: readonly unknown[]): string =>
+  pluralOf(length, 'one note', `${length} notes`);
 
 /** Why a pan needs the tuner, a few words each. */
 export function needWords(reason: NeedReason): string {
@@ -76,15 +76,15 @@ export function needWords(reason: NeedReason): string {
     case 'dead':
       return `dead: ${noteList(reason.notes)}`;
     case 'avoid':
-      return `${count(reason.notes, 'one note', 'notes')} to avoid: ${noteList(reason.notes)}`;
+      return `${countOf(reason.notes)} to avoid: ${noteList(reason.notes)}`;
     case 'out':
-      return `${count(reason.notes, 'one note', 'notes')} out: ${noteList(reason.notes)}`;
+      return `${countOf(reason.notes)} out: ${noteList(reason.notes)}`;
     case 'buzzing':
       return `buzzing: ${noteList(reason.notes)}`;
     case 'pan-pitch':
-      return `the whole pan is ${Math.round(Math.abs(reason.cents))} cents ${reason.cents < 0 ? 'flat' : 'sharp'}`;
+      return `the whole pan is ${centsWords(reason.cents)} ${reason.cents < 0 ? 'flat' : 'sharp'}`;
     case 'drift':
-      return `notes moved ${Math.round(reason.cents)} cents since the round before`;
+      return `notes moved ${centsWords(reason.cents)} since the round before`;
     case 'old-round':
       return 'the last round is long ago';
     case 'never-read':

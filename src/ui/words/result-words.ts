@@ -10,8 +10,10 @@ import type { RoundResult } from '../../domain/rounds/round-result';
 import { displayName } from '../../domain/tuning/note-names';
 import type { PanPitch } from '../../domain/tuning/pan-pitch';
 import type { Hertz } from '../../domain/tuning/units';
+import { centsWords, counted, pluralOf } from './count-words';
+import { noteListWords, rowWords } from './list-words';
 import { partialSigns } from './standing-words';
-import { directionWord, signedCents, tenths, wholeCents, words } from './words';
+import { directionWord, signedCents, tenths, words } from './words';
 
 export const resultWords = {
   result: 'Result',
@@ -25,10 +27,10 @@ export const resultWords = {
   references: { band: 'The band', pan: 'The pan itself' },
   worstFirst: 'Worst first',
   allGood: 'Nothing to say against any note that was heard.',
-  otherNotes: (count: number) => (count === 1 ? 'One other note' : `The other ${count} notes`),
+  otherNotes: (count: number) => pluralOf(count, 'One other note', `The other ${count} notes`),
   partnersTitle: 'Ring partners that beat',
   partnersNone: 'No ring partners are heard to beat.',
-  partnersMore: (count: number) => (count === 1 ? 'One more' : `${count} more`),
+  partnersMore: (count: number) => pluralOf(count, 'One more', `${count} more`),
   quickTitle: 'One strike each says',
   quick: {
     out: 'clearly out',
@@ -78,12 +80,12 @@ export function headlineWords(standings: Readonly<Record<NoteStanding, number>>)
 } {
   const { good, playable, out, avoid, unread } = standings;
   const heard = good + playable + out + avoid;
-  const small = unread > 0 ? `${heard} of ${heard + unread} heard` : `of ${heard} notes`;
+  const small = unread > 0 ? `${heard} of ${heard + unread} heard` : `of ${counted(heard, 'note')}`;
   if (heard === 0) return { big: 'not heard', small: '' };
   if (avoid > 0 && out > 0) return { big: `${avoid} to avoid, ${out} out`, small };
   if (avoid > 0) return { big: `${avoid} to avoid`, small };
   if (out > 0) return { big: `${out} out`, small };
-  const all = unread > 0 ? small : `all ${heard} notes`;
+  const all = unread > 0 ? small : pluralOf(heard, 'its only note', `all ${heard} notes`);
   return playable > 0 ? { big: 'playable', small: all } : { big: 'good', small: all };
 }
 
@@ -97,13 +99,13 @@ export function againstBandWords(pitch: PanPitch, bandA4: Hertz): string {
   const whole = Math.round(Math.abs(pitch.cents));
   const band = `the band (${a4Words(bandA4)})`;
   if (whole === 0) return `right on ${band}`;
-  return `${whole} ${whole === 1 ? 'cent' : words.cents} ${directionWord(pitch.cents)} of ${band}`;
+  return `${centsWords(whole)} ${directionWord(pitch.cents)} of ${band}`;
 }
 
 /** How far the notes lie from the pan pitch. */
 export const spreadWords = ({ spread }: PanPitch): string => {
   const whole = Math.max(1, Math.round(spread));
-  return `Spread ${whole} ${whole === 1 ? 'cent' : words.cents}.`;
+  return `Spread ${centsWords(whole)}.`;
 };
 
 /** What the fundamentals were judged against, when it is not what was asked for. */
@@ -116,7 +118,7 @@ export function partialsLine({ fundamental, octave, octaveRival, third }: Judged
   if (octave && octaveRival) parts.push(`${words.octave} ${words.unsure}`);
   else if (octave) parts.push(`${words.octave} ${signedCents(octave.centsFromOwn)}`);
   if (third) parts.push(`${words.third[third.kind]} ${signedCents(third.centsFromOwn)}`);
-  return parts.join(', ');
+  return rowWords(parts);
 }
 
 /** What the numbers on the map are, and the signs before some of them; `texts` are those of its notes. */
@@ -143,9 +145,9 @@ const partialOf = ({ note, partial }: NotePartial): string =>
 
 /** Who beats, how far apart they are, and how fast: "D4 and D5", "9 cents", "3.1 beats a second". */
 export const beatWords = ({ pair: { low, high }, cents, beatHz }: PartnerBeat) => ({
-  who: `${displayName(low.note)} and ${displayName(high.note)}`,
+  who: noteListWords([low.note, high.note]),
   how: `${partialOf(low)} against ${partialOf(high)}`,
-  apart: Math.round(Math.abs(cents)) === 1 ? '1 cent' : `${wholeCents(cents)} ${words.cents}`,
+  apart: centsWords(cents),
   beats: `${beatHz.toFixed(1)} beats a second`,
 });
 

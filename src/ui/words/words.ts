@@ -6,6 +6,8 @@ import type { Disagreement } from '../../domain/reading/agreement';
 import type { ThirdKind } from '../../domain/tuning/third-kind';
 import type { Verdict } from '../../domain/tuning/verdict';
 import type { Refusal } from '../../state/listening/readout-phase';
+import { counted, pluralOf } from './count-words';
+import { listWords } from './list-words';
 
 export const words = {
   rack: 'Rack',
@@ -43,7 +45,7 @@ export const words = {
   sharp: 'sharp',
   true: 'true',
   notHeard: 'not heard',
-  strikeCount: (count: number) => (count === 1 ? '1 strike' : `${count} strikes`),
+  strikeCount: (count: number) => counted(count, 'strike'),
   settled: 'settled',
   strikesOf: (count: number, needed: number) => `strike ${count} of ${needed}`,
   oneMore: (count: number) => `${count} strikes · one more`,
@@ -61,7 +63,7 @@ export const words = {
   leftOutCount: (count: number) => `${count} left out`,
   plusMinus: (partial: string, cents: string) => `${partial} ± ${cents} cents`,
   leftOut: (partial: Disagreement, cents: string) =>
-    `One strike left out: its ${partial} was ${cents} cents off.`,
+    `One strike left out: its ${partial} was ${cents} off.`,
   tapNote: 'Tap it, then strike again.',
   glide: (cents: string) => `The pitch glides ${cents} cents right after the strike.`,
   octaveUp: 'It is an octave higher',
@@ -73,9 +75,7 @@ export const words = {
   fileRead: (heard: number) =>
     heard === 0
       ? 'No strike was heard in this file.'
-      : heard === 1
-        ? 'One strike was heard in this file.'
-        : `${heard} strikes were heard in this file.`,
+      : `${pluralOf(heard, 'One strike was', `${heard} strikes were`)} heard in this file.`,
   fileResampled:
     'This kind of file had to be converted by the browser, so very small errors are possible.',
   fileUnreadable: {
@@ -110,7 +110,7 @@ export const wrongNoteWords = (note: string) => ({
 
 /** Two lines at the octave: what was heard, and the damping test. The partner is null where it has no name. */
 export const twoOctavesWords = (apart: string, partner: string | null) => ({
-  says: `Two lines at the octave, ${apart} cents apart.`,
+  says: `Two lines at the octave, ${apart} apart.`,
   todo:
     partner === null
       ? 'Damp the other notes and strike again.'
@@ -179,7 +179,7 @@ const microphoneIs: Readonly<Record<Exclude<MicrophoneState['kind'], 'failed'>, 
   };
 
 export const processingWords = (kinds: readonly string[]): string =>
-  `The phone keeps its ${kinds.join(' and ')} on. Readings may be less exact.`;
+  `The phone keeps its ${listWords(kinds)} on. Readings may be less exact.`;
 
 export interface VerdictWords {
   readonly lines: readonly string[];
@@ -223,6 +223,3 @@ export const tenths = (cents: number): string => Math.abs(cents).toFixed(1);
 
 /** A standard error to a tenth, never less than it is: "0.1" for 0.04. */
 export const tenthsUp = (cents: number): string => tenths(Math.ceil(cents * 10 - 1e-6) / 10);
-
-/** Whole cents without a sign. */
-export const wholeCents = (cents: number): string => String(Math.round(Math.abs(cents)));

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { AnalysisSession } from '../../../src/analysis/session/analysis-session';
-import type { FromWorker } from '../../../src/analysis/session/protocol';
+import type { FromEarWorker } from '../../../src/analysis/session/protocol';
 import type { SoundBlock } from '../../../src/domain/measurement/sound-block';
 import { hertz, midiNote, seconds } from '../../../src/domain/tuning/units';
 import { leadNote, placed } from '../../synthetic-sounds/sounds';
@@ -14,7 +14,7 @@ const strike = (): Float32Array<ArrayBuffer> =>
   Float32Array.from(placed([{ at: 0.5, samples: d5 }], { sampleRate, seconds: 2 }));
 
 function opened() {
-  const posted: FromWorker[] = [];
+  const posted: FromEarWorker[] = [];
   const session = new AnalysisSession((message) => posted.push(message));
   const heard = () => posted.flatMap((each) => (each.type === 'heard' ? [each.heard] : []));
   return { session, posted, heard };

@@ -1,10 +1,15 @@
 // Rows on the signs of damage after a knock. Limits were set on seeds 1–100 of the same scenes; after seeds 20001–20250
 // one rule was changed (a doublet in few of the earlier strikes), so that the rows are measured on others again.
 import type { DamageKind } from '../../../src/domain/knock-check/damage-evidence';
+import {
+  type DamageOutcome,
+  damageOutcomes,
+  isFound,
+  signOf,
+} from '../../ear-scenes/damage-outcomes';
+import { seedsFrom } from '../../ear-scenes/seeds';
 import { damages } from '../../sounds/damaged-note';
-import { type DamageOutcome, damageOutcomes, isFound, signOf } from './damage-outcomes';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
 
 const targets = { found: 0.95, false: 0.02 } as const;
 const kinds = [...new Set(damages.map((damage) => signOf[damage]))];

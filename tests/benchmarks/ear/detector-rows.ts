@@ -1,9 +1,9 @@
 // Rows on general-purpose detectors beside the app.
-import { detectorErrors, errorsOnStretchedNotes } from './compare-detectors';
-import { generalDetectors } from './general-detectors';
-import { errorsOf, type HeardScene } from './hear-scene';
+import { detectorErrors, errorsOnStretchedNotes } from '../../ear-scenes/compare-detectors';
+import { generalDetectors } from '../../ear-scenes/general-detectors';
+import { errorsOf, type HeardScene } from '../../ear-scenes/hear-scene';
+import { median, rms } from '../../ear-scenes/statistics';
 import type { Row } from './print-table';
-import { median, rms } from './statistics';
 
 const leastRatio = 30;
 /** Errors beyond this are another note, not a blend, cents. */

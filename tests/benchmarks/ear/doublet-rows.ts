@@ -1,7 +1,7 @@
 // Rows on two lines at the octave.
-import { doubletCounts } from './doublets';
+import { doubletCounts } from '../../ear-scenes/doublets';
+import { seedsFrom } from '../../ear-scenes/seeds';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
 
 export function doubletRows(): readonly Row[] {
   const pairs = doubletCounts(seedsFrom(1001, 200), true);

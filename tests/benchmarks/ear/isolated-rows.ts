@@ -1,9 +1,9 @@
 // Rows on a single line in white noise.
 import { noteName } from '../../../src/domain/tuning/note-names';
 import { midiNote } from '../../../src/domain/tuning/units';
-import { type IsolatedPoint, isolatedPoints, wholeGrid } from './isolated-line';
+import { type IsolatedPoint, isolatedPoints, wholeGrid } from '../../ear-scenes/isolated-line';
+import { median, percentOf } from '../../ear-scenes/statistics';
 import type { Row } from './print-table';
-import { median, percentOf } from './statistics';
 
 const mostRms = 1.15;
 const mostBias = 0.2;

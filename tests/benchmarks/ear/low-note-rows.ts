@@ -1,10 +1,10 @@
 // The rows on bass notes.
-import type { PartialError } from './hear-scene';
-import { type BassScenes, basses, lowNotes } from './low-notes';
+import type { PartialError } from '../../ear-scenes/hear-scene';
+import { type BassScenes, basses, lowNotes } from '../../ear-scenes/low-notes';
+import { seedsFrom } from '../../ear-scenes/seeds';
+import { median, percentOf, quantile } from '../../ear-scenes/statistics';
+import { countOf } from '../../ear-scenes/which-note';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
-import { median, percentOf, quantile } from './statistics';
-import { countOf } from './which-note';
 
 export const lowNoteRows = (): readonly Row[] => basses.flatMap(rowsOf);
 

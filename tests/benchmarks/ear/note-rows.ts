@@ -1,14 +1,14 @@
 // Rows on which note was struck.
-import type { HeardScene } from './hear-scene';
-import type { Row } from './print-table';
-import { percentOf } from './statistics';
+import type { HeardScene } from '../../ear-scenes/hear-scene';
+import { percentOf } from '../../ear-scenes/statistics';
 import {
   countOf,
   type NoteOutcome,
   noteOutcome,
   realOutcomes,
   wrongNoteOutcome,
-} from './which-note';
+} from '../../ear-scenes/which-note';
+import type { Row } from './print-table';
 
 const counted = (outcomes: readonly NoteOutcome[]): string => {
   const right = percentOf(outcomes, (each) => each === 'right').toFixed(1);

@@ -1,13 +1,13 @@
 // Rows on rolls: too fast to be measured, so that nothing may be taken from their middle.
 import type { Heard } from '../../../src/domain/measurement/strike';
 import { finallyHeard } from '../../dsp/listen-to';
+import { panNotes, panOnly } from '../../ear-scenes/hear-scene';
+import { seedsFrom } from '../../ear-scenes/seeds';
 import { playedLead } from '../../sounds/played-lead';
 import { playedPracticePan } from '../../sounds/played-practice-pan';
 import { type Roll, rollOf, rollOfRecordings } from '../../sounds/rolls';
 import { realStrikes } from '../../synthetic-sounds/real-strike';
-import { panNotes, panOnly } from './hear-scene';
 import type { Row } from './print-table';
-import { seedsFrom } from './seeds';
 
 const sampleRate = 48000;
 /** The last stroke rings out alone and may be measured, s. */

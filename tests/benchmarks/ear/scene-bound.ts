@@ -1,9 +1,9 @@
 // What the noise of a scene alone would cost the best estimator.
 import { gaussianFrom, seededRandom } from '../../../src/practice-pan/seeded-random';
+import { quantile } from '../../ear-scenes/statistics';
 import { boundCents } from '../../sounds/cramer-rao';
 import { pinkDensity } from '../../sounds/noise';
 import type { Scene, TruePartial } from '../../sounds/scene';
-import { quantile } from './statistics';
 
 /** The window of the bound after the strike, s. */
 const from = 0.13;

@@ -1,9 +1,10 @@
 // Rows on the partials in full scenes, told the note and told nothing.
+
+import { errorsOf, type HeardScene, type PartialError } from '../../ear-scenes/hear-scene';
+import { percentOf, quantile, worst } from '../../ear-scenes/statistics';
 import type { Scene } from '../../sounds/scene';
-import { errorsOf, type HeardScene, type PartialError } from './hear-scene';
 import type { Row } from './print-table';
 import { boundQuantile } from './scene-bound';
-import { percentOf, quantile, worst } from './statistics';
 
 const nearCents = 0.15;
 const worstCents = 1;

@@ -2,10 +2,10 @@
 import { performance } from 'node:perf_hooks';
 import { StrikeListener } from '../../../src/dsp/strike-listener';
 import { anyNote } from '../../dsp/listen-to';
+import { panOnly } from '../../ear-scenes/hear-scene';
+import { sessionBlock, sessionOf, sessionRate } from '../../ear-scenes/session';
+import { median, quantile } from '../../ear-scenes/statistics';
 import type { Scene } from '../../sounds/scene';
-import { panOnly } from './hear-scene';
-import { sessionBlock, sessionOf, sessionRate } from './session';
-import { median, quantile } from './statistics';
 
 export interface StrikeTimes {
   /** Milliseconds on the clock, median and 95 % of the strikes. */

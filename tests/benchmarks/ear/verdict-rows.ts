@@ -1,9 +1,9 @@
 // The row on how soon a verdict comes: here only the sound that it waits for.
 import { StrikeListener } from '../../../src/dsp/strike-listener';
+import { panOnly } from '../../ear-scenes/hear-scene';
+import { median } from '../../ear-scenes/statistics';
 import type { Scene } from '../../sounds/scene';
-import { panOnly } from './hear-scene';
 import type { Row } from './print-table';
-import { median } from './statistics';
 
 /** Samples in a block, as the browser's audio thread has them. */
 const block = 128;

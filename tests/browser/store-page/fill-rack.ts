@@ -12,8 +12,8 @@ import {
   recordId,
   roundId,
   roundOf,
-  type StrikeRecord,
 } from '../../../src/domain/records/rack-records';
+import type { StrikeRecord } from '../../../src/domain/records/strike-record';
 import { frequencyOf } from '../../../src/domain/tuning/equal-temperament';
 import {
   cents,

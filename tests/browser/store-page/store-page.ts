@@ -2,7 +2,7 @@
 import { BrowserMicrophoneTurn } from '../../../src/audio/browser-microphone-turn';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import { instant } from '../../../src/domain/tuning/units';
-import { IndexedDbBackupFiles } from '../../../src/storage/backup/indexed-db-backup-files';
+import { backupFiles } from '../../../src/storage/backup/backup-files';
 import { BrowserCardCopy } from '../../../src/storage/browser/browser-card-copy';
 import { BrowserFileHandout } from '../../../src/storage/browser/browser-file-handout';
 import { BrowserStorageHealth } from '../../../src/storage/browser/browser-storage-health';
@@ -19,7 +19,7 @@ const database = new Database();
 const changes = new RackChanges();
 const store = new IndexedDbPanStore(database, changes);
 const copy = new BrowserCardCopy();
-const backups = new IndexedDbBackupFiles({
+const backups = backupFiles({
   database,
   changes,
   clock: { now: () => instant(Date.now()) },

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type Advice, adviceFor, type BenchNote } from '../../../src/domain/advice/advice';
+import type { NoteSound } from '../../../src/domain/advice/beyond-limits';
 import type { BlowSet } from '../../../src/domain/advice/blow-sets';
 import { noteTraits } from '../../../src/domain/advice/blow-sets';
 import { choosePlace } from '../../../src/domain/advice/choose-place';
 import { noteErrors } from '../../../src/domain/advice/note-errors';
 import {
-  type NoteSound,
   type ProfessionalLimits,
   usualProfessionalLimits,
 } from '../../../src/domain/advice/professional-limits';

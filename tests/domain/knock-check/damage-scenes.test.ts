@@ -1,6 +1,6 @@
 // A reduced version of the benchmark's rows on damage: from sounds to signs, other scenes than the limits were set on.
 import { expect, it } from 'vitest';
-import { damageOutcomes, isFound } from '../../benchmarks/ear/damage-outcomes';
+import { damageOutcomes, isFound } from '../../ear-scenes/damage-outcomes';
 import { damages } from '../../sounds/damaged-note';
 
 const outcomes = damageOutcomes(Array.from({ length: 8 }, (_, k) => 30_001 + k));

@@ -2,7 +2,8 @@
 // rules is the user.
 import { describe, expect, it } from 'vitest';
 import { judgeTonight, type TonightFindings } from '../../../src/domain/knock-check/judge-tonight';
-import { notesOfKey, pitchClassOf } from '../../../src/domain/knock-check/set-needs';
+import { pitchClassOf } from '../../../src/domain/knock-check/saved-tunes';
+import { notesOfKey } from '../../../src/domain/knock-check/set-needs';
 import type { SignKind } from '../../../src/domain/knock-check/tonight-notes';
 import { type RuleChanges, rulesWith } from '../../../src/domain/knock-check/tonight-rules';
 import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';

@@ -1,15 +1,7 @@
 import teoria from 'teoria';
 import { describe, expect, it } from 'vitest';
-import {
-  allPitchClasses,
-  areNeeds,
-  areTunes,
-  neededClasses,
-  neededNotes,
-  noNeeds,
-  notesOfKey,
-  pitchClassOf,
-} from '../../../src/domain/knock-check/set-needs';
+import { noNeeds, pitchClassOf } from '../../../src/domain/knock-check/saved-tunes';
+import { neededClasses, neededNotes, notesOfKey } from '../../../src/domain/knock-check/set-needs';
 import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { noteName, parseNote } from '../../../src/domain/tuning/note-names';
 
@@ -56,36 +48,5 @@ describe('what a set needs', () => {
   it('is all octaves of a name on the pan', () => {
     const notes = neededNotes(lowCLead, new Set(classes('E')));
     expect(notes.map(noteName)).toEqual(['E4', 'E5', 'E6']);
-  });
-});
-
-describe('stored tunes and needs', () => {
-  it('are taken if they are valid', () => {
-    expect(areTunes([])).toBe(true);
-    expect(areTunes([{ name: 'Slow one', notes: allPitchClasses }])).toBe(true);
-    expect(areNeeds({ keys: [5], tunes: ['Slow one'], notes: [] })).toBe(true);
-  });
-
-  it.each([
-    null,
-    {},
-    [null],
-    [{ name: ' ', notes: [] }],
-    [{ name: 'x'.repeat(61), notes: [] }],
-    [{ name: 'x', notes: [12] }],
-    [{ name: 'x', notes: Array(13).fill(1) }],
-    Array(201).fill({ name: 'x', notes: [] }),
-  ])('are no tunes if they are %j', (value) => {
-    expect(areTunes(value)).toBe(false);
-  });
-
-  it.each([
-    null,
-    3,
-    {},
-    { keys: [0.5], tunes: [], notes: [] },
-    { keys: [], tunes: [7], notes: [] },
-  ])('are no needs if they are %j', (value) => {
-    expect(areNeeds(value)).toBe(false);
   });
 });

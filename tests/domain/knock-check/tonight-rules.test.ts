@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  areRuleChanges,
   isRuleValue,
   rulesWith,
   tonightRuleNames,
@@ -22,23 +21,26 @@ describe('the table of rules', () => {
 });
 
 describe('stored changes of the rules', () => {
-  it.each([{}, { 'off-avoid': 45, heat: 'tell' }, { 'of-a-later-version': [1] }])(
-    'are taken if they are %j',
-    (value) => {
-      expect(areRuleChanges(value)).toBe(true);
+  it.each([{}, { 'off-avoid': 45 }, { 'off-avoid': 45, heat: 'tell' }])(
+    'count if they are %j',
+    (changes) => {
+      expect(rulesWith(changes)).toEqual({ ...usualTonightRules, ...changes });
     },
   );
 
   it.each([
-    null,
-    [],
-    'off-avoid',
     { 'off-avoid': 1000 },
     { 'off-avoid': '45' },
     { 'off-avoid': Number.NaN },
     { heat: 'hot' },
     { crack: 'tell' },
-  ])('are left out if they are %j: a crack is never ruled away', (value) => {
-    expect(areRuleChanges(value)).toBe(false);
+    { 'of-a-later-version': [1] },
+    JSON.parse('{ "__proto__": 1, "toString": 2 }'),
+  ])('count for nothing if they are %j: a crack is never ruled away', (changes) => {
+    expect(rulesWith(changes)).toEqual(usualTonightRules);
+    expect(rulesWith({ ...changes, 'magnet-from': 20 })).toEqual({
+      ...usualTonightRules,
+      'magnet-from': 20,
+    });
   });
 });

@@ -12,8 +12,8 @@ import {
   drumOf,
   moveNote,
   moveToDrum,
-  nextNote,
-  placeOf,
+  noteToAdd,
+  placeOfNote,
   removeNote,
   renameNote,
   setOffset,
@@ -47,8 +47,8 @@ describe('editing a layout', () => {
   it('renames a note and leaves its place, but not what was set for the old note', () => {
     const tuned = setOffset(setThird(lowCLead, c4, 'twelfth'), c4, cents(3));
     const renamed = layoutIn(renameNote(tuned, c4, midiNote(59)));
-    expect(placeOf(renamed, c4)).toBeNull();
-    expect(placeOf(renamed, midiNote(59))).toEqual({ ...placeOf(lowCLead, c4), note: 59 });
+    expect(placeOfNote(renamed, c4)).toBeNull();
+    expect(placeOfNote(renamed, midiNote(59))).toEqual({ ...placeOfNote(lowCLead, c4), note: 59 });
   });
 
   it('refuses a note that the pan has already, and one it does not have', () => {
@@ -59,9 +59,9 @@ describe('editing a layout', () => {
   });
 
   it('moves a note freely within the rim, and no farther', () => {
-    const moved = placeOf(moveNote(lowCLead, c4, { clock: 3.2, radius: 0.5 }), c4);
+    const moved = placeOfNote(moveNote(lowCLead, c4, { clock: 3.2, radius: 0.5 }), c4);
     expect(moved).toMatchObject({ clock: 3.2, radius: 0.5, ring: 'middle' });
-    const far = placeOf(moveNote(lowCLead, c4, { clock: 15, radius: 9 }), c4);
+    const far = placeOfNote(moveNote(lowCLead, c4, { clock: 15, radius: 9 }), c4);
     expect(far?.clock).toBe(3);
     expect(far?.ring).toBe('outer');
   });
@@ -97,14 +97,14 @@ describe('editing a layout', () => {
 
   it('turns a drum, once round back to where it was', () => {
     const turned = turnDrum(lowCLead, 0, 0.5);
-    expect(placeOf(turned, c4)?.clock).toBe(6.5);
-    expect(placeOf(turnDrum(turned, 0, 11.5), c4)?.clock).toBe(6);
+    expect(placeOfNote(turned, c4)?.clock).toBe(6.5);
+    expect(placeOfNote(turnDrum(turned, 0, 11.5), c4)?.clock).toBe(6);
     expect(turnDrum(lowCLead, 7, 1)).toEqual(lowCLead);
   });
 
   it('mirrors one drum and leaves the other', () => {
     const result = mirrorDrum(doubleSecond, 0);
-    expect(placeOf(result, midiNote(54))?.clock).toBeCloseTo(12 - 6.7, 9);
+    expect(placeOfNote(result, midiNote(54))?.clock).toBeCloseTo(12 - 6.7, 9);
     expect(result.drums[1]).toEqual(doubleSecond.drums[1]);
   });
 
@@ -119,16 +119,16 @@ describe('editing a layout', () => {
   it('removes a note, and proposes it as the next one to add', () => {
     const without = removeNote(lowCLead, midiNote(70));
     expect(notesOf(without)).toHaveLength(28);
-    expect(nextNote(without)).toBe(70);
-    expect(nextNote(lowCLead)).toBe(89);
+    expect(noteToAdd(without)).toBe(70);
+    expect(noteToAdd(lowCLead)).toBe(89);
   });
 
   it('moves a note to another drum with all that was set for it', () => {
     const note = midiNote(54);
     const moved = layoutIn(moveToDrum(setThird(doubleSecond, note, 'none'), note, 1));
     expect(drumOf(moved, note)).toBe(1);
-    const { along, across } = placeOf(doubleSecond, note) ?? {};
-    expect(placeOf(moved, note)).toMatchObject({ third: 'none', along, across });
+    const { along, across } = placeOfNote(doubleSecond, note) ?? {};
+    expect(placeOfNote(moved, note)).toMatchObject({ third: 'none', along, across });
     expect(notesOf(moved)).toEqual(notesOf(doubleSecond));
   });
 
@@ -150,7 +150,7 @@ describe('editing a layout', () => {
 
   it('sets and takes back the wish for the third partial and the offset', () => {
     const set = setOffset(setThird(lowCLead, c4, 'double-octave'), c4, cents(-4));
-    expect(placeOf(set, c4)).toMatchObject({ third: 'double-octave', offset: -4 });
+    expect(placeOfNote(set, c4)).toMatchObject({ third: 'double-octave', offset: -4 });
     expect(setOffset(setThird(set, c4, null), c4, cents(0))).toEqual(lowCLead);
   });
 
@@ -196,7 +196,7 @@ describe('a mirrored pan', () => {
     const mirror = mirrored(doubleSecond);
     expect(mirror.drums.map(({ name }) => name)).toEqual(['left', 'right']);
     expect(drumOf(mirror, midiNote(54))).toBe(1);
-    expect(placeOf(mirror, midiNote(54))?.clock).toBeCloseTo(5.3, 9);
+    expect(placeOfNote(mirror, midiNote(54))?.clock).toBeCloseTo(5.3, 9);
     expect(mirror.name).toBe('Double second, mirrored');
   });
 
@@ -204,7 +204,10 @@ describe('a mirrored pan', () => {
     const twice = mirrored(mirrored(doubleSecond));
     expect([twice.id, twice.name]).toEqual([doubleSecond.id, doubleSecond.name]);
     for (const note of notesOf(doubleSecond)) {
-      expect(placeOf(twice, note)?.clock).toBeCloseTo(placeOf(doubleSecond, note)?.clock ?? 0, 9);
+      expect(placeOfNote(twice, note)?.clock).toBeCloseTo(
+        placeOfNote(doubleSecond, note)?.clock ?? 0,
+        9,
+      );
       expect(drumOf(twice, note)).toBe(drumOf(doubleSecond, note));
     }
   });

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { judgedNote, type NoteWish, wishOf } from '../../../src/domain/reading/judge-note';
-import { shareOfGood, standingOf, standingRank } from '../../../src/domain/reading/note-standing';
+import {
+  countStandings,
+  shareOfGood,
+  standingOf,
+  standingRank,
+} from '../../../src/domain/reading/note-standing';
 import type { MarkKind } from '../../../src/domain/records/rack-records';
 import { fineTolerances, usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { cents, midiNote } from '../../../src/domain/tuning/units';
@@ -148,5 +153,17 @@ describe('what a note is judged against', () => {
   it('says how many times the good limit the worst partial takes', () => {
     expect(shareOfGood(judged({ fundamental: 4, octave: -10, third: 15 }))).toBeCloseTo(2, 9);
     expect(shareOfGood(judged({ note: 86, fundamental: 4, octave: 90 }))).toBeCloseTo(0.8, 9);
+  });
+});
+
+describe('the standings of some notes', () => {
+  it('are counted, each kind that there is none of as 0', () => {
+    expect(countStandings(['good', 'avoid', 'good', 'unread'])).toEqual({
+      good: 2,
+      playable: 0,
+      out: 0,
+      avoid: 1,
+      unread: 1,
+    });
   });
 });

@@ -2,12 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Strike } from '../../../src/domain/measurement/strike';
 import { addStrike, type Reading } from '../../../src/domain/reading/reading';
 import { readingValues } from '../../../src/domain/reading/reading-values';
-import {
-  panId,
-  type ReadingRecord,
-  recordId,
-  type StrikeRecord,
-} from '../../../src/domain/records/rack-records';
+import { panId, type ReadingRecord, recordId } from '../../../src/domain/records/rack-records';
+import type { StrikeRecord } from '../../../src/domain/records/strike-record';
 import { strikeOf, strikeRecordOf } from '../../../src/domain/records/strike-record';
 import { frequencyOf } from '../../../src/domain/tuning/equal-temperament';
 import {

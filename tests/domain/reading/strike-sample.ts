@@ -9,6 +9,8 @@ export interface StrikeSketch {
   readonly fundamental?: number;
   readonly octave?: number | null;
   readonly third?: number | null;
+  /** The twelfth unless told otherwise. */
+  readonly thirdKind?: 'twelfth' | 'double-octave';
   readonly sigma?: number;
   /** A second line at the octave, against the own fundamental; `rivalNote` is the partner. */
   readonly rival?: number;
@@ -56,7 +58,7 @@ export function strikeSample(sketch: StrikeSketch = {}): Strike {
             beatHz: hertz(Math.abs(rival - (octave ?? 0)) * 0.68),
           },
     loudness: sketch.loudness ?? 'good',
-    third: third === null ? null : { kind: 'twelfth', ...upper(third) },
+    third: third === null ? null : { kind: sketch.thirdKind ?? 'twelfth', ...upper(third) },
     glideCents: cents(5),
     peakDb: decibels(-10),
     alsoRinging: [],

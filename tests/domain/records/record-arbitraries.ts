@@ -2,14 +2,13 @@
 
 import type { PanLayout } from '../../../src/domain/pans/layout';
 import { blowFirmnesses, blowPlaces, blowSides } from '../../../src/domain/records/blow-places';
+import type { ImpactPlace } from '../../../src/domain/records/impact-place';
 import { lookAnswers, lookKinds } from '../../../src/domain/records/look-kinds';
 import type {
   Attachment,
   Blows,
   Erasure,
-  ImpactPlace,
   KnockCheck,
-  LineRecord,
   Mark,
   PanEdit,
   PanFields,
@@ -19,10 +18,10 @@ import type {
   RoundEnd,
   RoundStart,
   Stopgap,
-  StrikeRecord,
   TunerVisit,
 } from '../../../src/domain/records/rack-records';
 import { attachmentId, panId, recordId, roundId } from '../../../src/domain/records/rack-records';
+import type { LineRecord, StrikeRecord } from '../../../src/domain/records/strike-record';
 import {
   cents,
   decibels,

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Heard, RefusalReason } from '../../../src/domain/measurement/strike';
 import {
   type BlowsSoFar,
-  blowHeard,
   blowsWithout,
-  noBlows,
+  noBlowsSoFar,
   refusedBlowsOf,
+  withBlowHeard,
 } from '../../../src/domain/rounds/refused-blows';
 import { midiNote, seconds } from '../../../src/domain/tuning/units';
 import { strikeSample } from '../reading/strike-sample';
@@ -26,9 +26,13 @@ const strike = (at: number, provisional = false): Heard => ({
   at: seconds(at),
   provisional,
 });
-const blowsAfter = (all: readonly Heard[], asked: number | null = d4, from: BlowsSoFar = noBlows) =>
+const blowsAfter = (
+  all: readonly Heard[],
+  asked: number | null = d4,
+  from: BlowsSoFar = noBlowsSoFar,
+) =>
   all.reduce(
-    (blows, heard) => blowHeard(blows, heard, asked === null ? null : midiNote(asked)),
+    (blows, heard) => withBlowHeard(blows, heard, asked === null ? null : midiNote(asked)),
     from,
   );
 

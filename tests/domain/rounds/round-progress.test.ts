@@ -3,12 +3,12 @@ import type { RoundWay } from '../../../src/domain/records/rack-records';
 import { resumeRound } from '../../../src/domain/rounds/resume-round';
 import {
   beginRound,
-  chooseNote,
   isDone,
   isFinished,
   listeningBegan,
   markNote,
   nextNote,
+  noteChosen,
   notesLeft,
   patience,
   type RoundProgress,
@@ -111,7 +111,7 @@ describe('a guided round', () => {
 
   it('measures a note again that the user picks, then goes on where it was', () => {
     const first = progressAfter(begun, ...three(e5));
-    const chosen = chooseNote(first, e5);
+    const chosen = noteChosen(first, e5);
     expect(nextNote(chosen)).toBe(e5);
     expect(isDone(chosen, e5)).toBe(true);
     const steps = strikes(chosen, ...three(e5, -7));
@@ -121,9 +121,9 @@ describe('a guided round', () => {
 
   it('begins a picked note anew, and forgets the pick when told', () => {
     const two = progressAfter(begun, { note: e5 }, { note: e5 });
-    expect(lastOf(strikes(chooseNote(two, e5), { note: e5 })).event.kind).toBe('counted');
-    expect(nextNote(chooseNote(chooseNote(begun, d4), null))).toBe(e5);
-    expect(nextNote(chooseNote(begun, midiNote(40)))).toBe(e5);
+    expect(lastOf(strikes(noteChosen(two, e5), { note: e5 })).event.kind).toBe('counted');
+    expect(nextNote(noteChosen(noteChosen(begun, d4), null))).toBe(e5);
+    expect(nextNote(noteChosen(begun, midiNote(40)))).toBe(e5);
   });
 
   it('waits for a fourth strike when three go one way, and locks when it does not go on', () => {
@@ -252,7 +252,7 @@ describe('an interrupted round', () => {
         const marks = new Map<MidiNote, 'dead' | 'skipped' | 'none'>();
         for (const each of actions) {
           if (each.kind === 'choose') {
-            progress = chooseNote(progress, each.note);
+            progress = noteChosen(progress, each.note);
             continue;
           }
           const step =
@@ -276,7 +276,7 @@ describe('an interrupted round', () => {
           marks: [...marks].map(([note, mark]) => ({ note, mark })),
         });
         expect(notesLeft(resumed)).toEqual(notesLeft(progress));
-        expect(nextNote(resumed)).toBe(nextNote(chooseNote(progress, null)));
+        expect(nextNote(resumed)).toBe(nextNote(noteChosen(progress, null)));
       }),
     );
   });

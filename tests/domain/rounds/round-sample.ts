@@ -1,7 +1,6 @@
 // Rounds and kept readings with given cents, for tests. Frequencies are computed here, not by the app.
 
 import {
-  type LineRecord,
   type Mark,
   type MarkKind,
   panId,
@@ -12,8 +11,8 @@ import {
   type RoundWay,
   recordId,
   roundOf,
-  type StrikeRecord,
 } from '../../../src/domain/records/rack-records';
+import type { LineRecord, StrikeRecord } from '../../../src/domain/records/strike-record';
 import type { ThirdKind } from '../../../src/domain/tuning/third-kind';
 import {
   cents,

@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { actionOf, isSameKey, withKey } from '../../../src/domain/settings/bind-hand-keys';
 import {
-  actionOf,
   type HandAction,
   type HandKey,
   handActions,
   headsetButtons,
-  isSameKey,
-  isValidForHands,
-  withKey,
 } from '../../../src/domain/settings/hands-settings';
-import { defaultSettings, restoreSettings } from '../../../src/domain/settings/settings';
+import { restoreSettings } from '../../../src/domain/settings/restore-settings';
+import { defaultSettings } from '../../../src/domain/settings/settings';
 import * as fc from '../../properties';
 
 const pageDown: HandKey = { kind: 'key', code: 'PageDown' };
@@ -56,32 +54,49 @@ describe('keys for busy hands', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(anyAction, fc.option(anyKey))), (bindings) => {
         const keys = bindings.reduce((now, [action, key]) => withKey(now, action, key), none);
-        expect(isValidForHands.handKeys(keys)).toBe(true);
+        const handKeys = { ...keys };
+        expect(restoreSettings({ handKeys })).toEqual({
+          value: { ...defaultSettings, handKeys },
+          repairs: [],
+        });
       }),
     );
   });
 
-  it('survive storage, and fall back to none where storage holds something else', () => {
+  it('survive storage', () => {
     const handKeys = { keep: volume, next: forward };
     const kept = restoreSettings(JSON.parse(JSON.stringify({ ...defaultSettings, handKeys })));
     expect(kept.value.handKeys).toEqual(handKeys);
     expect(kept.repairs).toEqual([]);
-    const bad: readonly unknown[] = [
-      null,
-      'PageDown',
-      {},
-      { keep: pageDown },
-      { keep: pageDown, next: pageDown },
-      { keep: { kind: 'key', code: 'Tab' }, next: null },
-      { keep: { kind: 'key', code: 'x'.repeat(41) }, next: null },
-      { keep: { kind: 'key', code: '' }, next: null },
-      { keep: { kind: 'headset', button: 'louder' }, next: null },
-    ];
-    for (const each of bad) {
-      const { value, repairs } = restoreSettings({ ...defaultSettings, handKeys: each });
-      expect(value.handKeys, JSON.stringify(each)).toEqual(none);
-      expect(repairs).toEqual(['handKeys']);
-    }
+  });
+
+  it.each<readonly [unknown, unknown, readonly string[]]>([
+    [null, none, ['handKeys']],
+    ['PageDown', none, ['handKeys']],
+    [{}, none, ['handKeys.keep', 'handKeys.next']],
+    [{ keep: pageDown }, { keep: pageDown, next: null }, ['handKeys.next']],
+    [{ keep: pageDown, next: pageDown }, { keep: pageDown, next: null }, ['handKeys.next']],
+    ...[
+      { kind: 'key', code: 'Tab' },
+      { kind: 'key', code: 'x'.repeat(41) },
+      { kind: 'key', code: '' },
+    ].map(
+      (key) =>
+        [
+          { keep: key, next: volume },
+          { keep: null, next: volume },
+          ['handKeys.keep.code', 'handKeys.keep'],
+        ] as const,
+    ),
+    [
+      { keep: volume, next: { kind: 'headset', button: 'louder' } },
+      { keep: volume, next: null },
+      ['handKeys.next.button', 'handKeys.next'],
+    ],
+  ])('that are bad are taken away alone, and it is said: %j', (handKeys, left, said) => {
+    const { value, repairs } = restoreSettings({ ...defaultSettings, handKeys });
+    expect(value.handKeys).toEqual(left);
+    expect(repairs).toEqual(said);
   });
 
   it('are missing in the settings of an older app, which is no fault', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { sharpOnset } from '../../../src/dsp/onsets/sharp-onset';
 import { seededRandom } from '../../../src/practice-pan/seeded-random';
 import { addStruckNote } from '../../../src/practice-pan/struck-note';
-import { guidedTo, hearScene, panOnly } from '../../benchmarks/ear/hear-scene';
+import { guidedTo, hearScene, panOnly } from '../../ear-scenes/hear-scene';
 import { strikeScene } from '../../sounds/scene';
 
 describe('a note that is struck while the octave below rings along loudly', () => {

@@ -19,7 +19,7 @@ describe('one note through time', () => {
     expect(model.view.value.kind).toBe('loading');
     await model.read(pan, midiNote(62));
     const view = model.view.value;
-    if (view.kind !== 'ready') throw new Error(view.kind);
+    if (view.kind !== 'open') throw new Error(view.kind);
     expect(view.readings.map(({ note }) => note)).toEqual([62, 62]);
   });
 
@@ -29,7 +29,7 @@ describe('one note through time', () => {
     const reading = model.read(pan, midiNote(64));
     expect(model.view.value.kind).toBe('loading');
     await reading;
-    expect(model.view.value).toMatchObject({ kind: 'ready', note: 64 });
+    expect(model.view.value).toMatchObject({ kind: 'open', note: 64 });
   });
 
   it('says what is wrong when it cannot be read', async () => {

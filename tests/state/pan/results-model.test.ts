@@ -30,7 +30,7 @@ async function rackWith(records: readonly RackRecord[]) {
 
 const readyIn = (model: ReturnType<typeof createResultsModel>) => {
   const view = model.view.value;
-  if (view.kind !== 'ready') throw new Error(view.kind);
+  if (view.kind !== 'open') throw new Error(view.kind);
   return view;
 };
 const readAll = async (model: ReturnType<typeof createResultsModel>, records: PanRecords) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noNeeds } from '../../../src/domain/knock-check/set-needs';
+import { noNeeds } from '../../../src/domain/knock-check/saved-tunes';
 import { usualTonightRules } from '../../../src/domain/knock-check/tonight-rules';
 import {
   type KnockCheck,

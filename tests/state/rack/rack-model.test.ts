@@ -1,15 +1,17 @@
 import { signal } from '@preact/signals';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import type { RackChange } from '../../../src/domain/ports/pan-store';
 import { judgingText } from '../../../src/domain/rack/card-settings';
 import type { PanCard } from '../../../src/domain/rack/pan-card';
 import type { RackTrace } from '../../../src/domain/rack/rack-trace';
-import { panId } from '../../../src/domain/records/rack-records';
+import { type PanId, panId } from '../../../src/domain/records/rack-records';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
 import { createRackModel } from '../../../src/state/rack/rack-model';
 import {
   sampleCard,
   sampleEdit,
+  sampleEnd,
   samplePan,
   sampleReading,
   sampleRound,
@@ -23,10 +25,21 @@ function rackWith(
   before: RackTrace | null,
   memory = memoryPanStore(),
   copy: { kept: readonly PanCard[] } = { kept: [] },
+  parts: { areThere: boolean } = { areThere: true },
 ) {
   const trace = { kept: before };
+  const tell: ((change: RackChange) => void)[] = [];
   const model = createRackModel({
-    store: memory.store,
+    store: async () => {
+      if (!parts.areThere) throw new Error('no network');
+      return memory.store;
+    },
+    changes: {
+      onChange(listener) {
+        tell.push(listener);
+        return memory.store.onChange(listener);
+      },
+    },
     trace: {
       read: () => trace.kept,
       write: (next) => {
@@ -44,7 +57,10 @@ function rackWith(
     judging: signal(judging),
     lastBackup: signal(null),
   });
-  return { memory, trace, copy, model };
+  const otherWindow = (pans: readonly PanId[]): void => {
+    for (const listener of tell) listener({ pans, own: null });
+  };
+  return { memory, trace, copy, model, otherWindow };
 }
 
 /** A rack that was not empty once, with a store that only counts its readings after `count` was called. */
@@ -93,7 +109,7 @@ describe('the rack', () => {
     memory.cards.set(sampleCard().pan, sampleCard());
     void model.load();
     await settle();
-    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.state.value).toEqual({ kind: 'open' });
     expect(model.count.value).toBe(1);
     count();
   });
@@ -105,7 +121,7 @@ describe('the rack', () => {
     expect(model.state.value).toEqual({ kind: 'loading' });
     count();
     await settle();
-    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.state.value).toEqual({ kind: 'open' });
     expect(model.lost.value).toEqual({ pans: 4, readings: 100, at: 1000 });
   });
 
@@ -129,6 +145,43 @@ describe('the rack', () => {
   });
 });
 
+describe('what this window writes', () => {
+  it('does not have the rack read again for each reading of a round, but at its end', async () => {
+    const { memory, model } = rackWith(null);
+    await memory.store.keep([sampleEdit('edit-1', 'Heron'), round]);
+    await model.load();
+    const cards = vi.spyOn(memory.store, 'cards');
+    await memory.store.keep([sampleReading('one', round)]);
+    await memory.store.keep([sampleReading('two', round)]);
+    await settle();
+    expect(cards).not.toHaveBeenCalled();
+    await memory.store.keep([sampleReading('three', round), sampleEnd('end-1', round)]);
+    await settle();
+    expect(cards).toHaveBeenCalledTimes(1);
+  });
+
+  it('is read again where another window wrote it, whatever it is', async () => {
+    const { memory, model, otherWindow } = rackWith(null);
+    await model.load();
+    const cards = vi.spyOn(memory.store, 'cards');
+    otherWindow([samplePan]);
+    await settle();
+    expect(cards).toHaveBeenCalledTimes(1);
+  });
+});
+
+describe('a part of the app that cannot be loaded', () => {
+  it('is a trouble like any other, and the next try may succeed', async () => {
+    const parts = { areThere: false };
+    const { model } = rackWith(null, memoryPanStore(), { kept: [] }, parts);
+    await model.load();
+    expect(model.state.value).toEqual({ kind: 'trouble', trouble: 'failed' });
+    parts.areThere = true;
+    await model.load();
+    expect(model.state.value).toEqual({ kind: 'open' });
+  });
+});
+
 const card = (name: string): PanCard => ({ ...sampleCard(), name });
 const namesOf = (cards: readonly PanCard[]): readonly string[] => cards.map(({ name }) => name);
 
@@ -138,7 +191,7 @@ describe('the copy of the cards', () => {
     copy.kept = [card('Heron'), { ...card('Ibis'), pan: panId('pan-2') }];
     memory.cards.set(samplePan, card('Egret'));
     const loading = model.load();
-    expect(model.state.value).toEqual({ kind: 'ready' });
+    expect(model.state.value).toEqual({ kind: 'open' });
     expect(model.isChecked.value).toBe(false);
     expect(namesOf(model.onRack.value)).toEqual(['Heron', 'Ibis']);
     await loading;
@@ -176,7 +229,7 @@ describe('the copy of the cards', () => {
     const said: string[] = [];
     model.state.subscribe(({ kind }) => said.push(`${kind} ${model.count.value}`));
     await model.load();
-    expect(said).toEqual(['loading 0', 'ready 1', 'loading 0', 'ready 0']);
+    expect(said).toEqual(['loading 0', 'open 1', 'loading 0', 'open 0']);
     expect(model.lost.value).toEqual(was);
     expect(copy.kept).toEqual([]);
   });

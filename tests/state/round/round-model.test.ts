@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Strike } from '../../../src/domain/measurement/strike';
 import {
   panId,
@@ -115,6 +115,17 @@ describe('a guided round', () => {
     ]);
     expect(memory.ofKind('reading')[0]?.strikes).toHaveLength(3);
     expect(listen.expected.value).toBe(76);
+  });
+
+  it('does not read back from the rack what it has kept itself', async () => {
+    const { memory, model, strike } = await begun('guided');
+    const reads = [vi.spyOn(memory.store, 'pan'), vi.spyOn(memory.store, 'readingsOfRound')];
+    for (const off of [4, 4.1, 4]) await strike(88, off);
+    model.mark('cracked');
+    await settle();
+    expect(memory.ofKind('reading')).toHaveLength(1);
+    expect(memory.ofKind('mark')).toHaveLength(1);
+    for (const read of reads) expect(read).not.toHaveBeenCalled();
   });
 
   it('goes on to the next note only when the last one is on disk', async () => {

@@ -4,10 +4,10 @@ import { gunzipSync, gzipSync } from 'node:zlib';
 import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { CheckedBackup } from '../../../src/domain/ports/backup-files';
+import type { BackupFiles, CheckedBackup } from '../../../src/domain/ports/backup-files';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import { panId } from '../../../src/domain/records/rack-records';
-import { IndexedDbBackupFiles } from '../../../src/storage/backup/indexed-db-backup-files';
+import { backupFiles } from '../../../src/storage/backup/backup-files';
 import { Database } from '../../../src/storage/database/database';
 import { IndexedDbPanStore } from '../../../src/storage/rack/indexed-db-pan-store';
 import { RackChanges } from '../../../src/storage/rack/rack-changes';
@@ -28,7 +28,7 @@ import {
 interface Phone {
   readonly factory: IDBFactory;
   readonly store: IndexedDbPanStore;
-  readonly backups: IndexedDbBackupFiles;
+  readonly backups: BackupFiles;
 }
 
 function newPhone(): Phone {
@@ -40,7 +40,7 @@ function newPhone(): Phone {
   return {
     factory,
     store: new IndexedDbPanStore(database, changes),
-    backups: new IndexedDbBackupFiles({ database, changes, clock, appVersion: '0.1.0' }),
+    backups: backupFiles({ database, changes, clock, appVersion: '0.1.0' }),
   };
 }
 const use = (phone: Phone) => {

@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { CheckedBackup } from '../../../src/domain/ports/backup-files';
-import { IndexedDbBackupFiles } from '../../../src/storage/backup/indexed-db-backup-files';
+import { backupFiles } from '../../../src/storage/backup/backup-files';
 import { Database } from '../../../src/storage/database/database';
 import { IndexedDbPanStore } from '../../../src/storage/rack/indexed-db-pan-store';
 import { RackChanges } from '../../../src/storage/rack/rack-changes';
@@ -18,7 +18,7 @@ function newPhone() {
   const clock = { now: () => at(0) };
   return {
     store: new IndexedDbPanStore(database, changes),
-    backups: new IndexedDbBackupFiles({ database, changes, clock, appVersion: '0.1.0' }),
+    backups: backupFiles({ database, changes, clock, appVersion: '0.1.0' }),
     ids: () => database.use((connection) => connection.getAllKeys('marks')),
   };
 }
@@ -72,7 +72,7 @@ it('that stops in the middle keeps whole batches, tells of them, and is finished
   expect(there).toBeGreaterThan(1000);
   expect(there).toBeLessThan(3000);
   expect(heard).toHaveBeenCalledTimes(1);
-  expect(heard).toHaveBeenCalledWith([samplePan]);
+  expect(heard).toHaveBeenCalledWith({ pans: [samplePan], own: null });
 
   vi.restoreAllMocks();
   expect(await phone.backups.takeIn(backup)).toMatchObject({

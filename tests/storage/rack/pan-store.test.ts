@@ -180,16 +180,17 @@ describe('the card of a pan', () => {
 });
 
 describe('a change', () => {
-  it('is told to this window and to the others, with the pans it touched', async () => {
+  it('is told to this window with what was written, and to the others with the pans it touched', async () => {
     const other = new IndexedDbPanStore(new Database());
     const here = vi.fn();
     const there = vi.fn();
     store.onChange(here);
     other.onChange(there);
-    await store.keep([sampleEdit('edit-1', 'Lead 1'), sampleMark('mark-1')]);
-    await vi.waitFor(() => expect(there).toHaveBeenCalledWith([samplePan]));
+    const own = [sampleEdit('edit-1', 'Lead 1'), sampleMark('mark-1')];
+    await store.keep(own);
+    await vi.waitFor(() => expect(there).toHaveBeenCalledWith({ pans: [samplePan], own: null }));
     expect(here).toHaveBeenCalledTimes(1);
-    expect(here).toHaveBeenCalledWith([samplePan]);
+    expect(here).toHaveBeenCalledWith({ pans: [samplePan], own });
   });
 
   it('is not told when nothing was new', async () => {

@@ -18,9 +18,9 @@ import {
   recordId,
   roundOf,
   type Stopgap,
-  type StrikeRecord,
   type TunerVisit,
 } from '../../../src/domain/records/rack-records';
+import type { StrikeRecord } from '../../../src/domain/records/strike-record';
 import {
   cents,
   decibels,

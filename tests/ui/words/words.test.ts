@@ -47,10 +47,10 @@ describe('a wrong note', () => {
 
 describe('two lines at the octave', () => {
   it('are named with their distance and the damping test, with or without a named partner', () => {
-    expect(Object.values(twoOctavesWords('12', 'D6')).join(' ')).toBe(
+    expect(Object.values(twoOctavesWords('12 cents', 'D6')).join(' ')).toBe(
       'Two lines at the octave, 12 cents apart. Lay a finger on D6 and strike again.',
     );
-    expect(twoOctavesWords('12', null).todo).toBe('Damp the other notes and strike again.');
+    expect(twoOctavesWords('12 cents', null).todo).toBe('Damp the other notes and strike again.');
   });
 
   it('leave the octave unsure, without a number', () => {

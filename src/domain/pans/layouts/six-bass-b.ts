@@ -1,10 +1,10 @@
 // The six bass from B1 to E3, of one openly published drawing.
 import type { PanLayout } from '../layout';
-import { placesOn, type Spot, sizesByPitch } from '../place-notes';
+import { type NamedSpot, placesOn, sizesByPitch } from '../place-notes';
 
 const sizes = sizesByPitch('B1', 'E3', 0.53);
 
-const drums: readonly (readonly [name: string, ...spots: readonly Spot[]])[] = [
+const drums: readonly (readonly [name: string, ...spots: readonly NamedSpot[]])[] = [
   ['far left', ['D2', 9.1], ['G2', 4.5], ['D3', 1]],
   ['far right', ['E2', 11.2], ['A2', 6.5], ['E3', 3.1]],
   ['middle left', ['C2', 7.5], ['F2', 2.8], ['C3', 11.5]],

@@ -1,4 +1,5 @@
 // What a backup holds, pan by pan, in as much detail as people want to know before they send it or take it in.
+import { sumOf } from '../../numbers/averages';
 import type { Instant } from '../../tuning/units';
 import type { PanEdit, PanId } from '../rack-records';
 import type { BackupPart } from './backup-format';
@@ -93,14 +94,12 @@ export function totalOf(pans: readonly PanContents[]): Omit<
   /** Each owner once. */
   readonly owners: readonly string[];
 } {
-  const sum = (of: (pan: PanContents) => number): number =>
-    pans.reduce((total, pan) => total + of(pan), 0);
   return {
     owners: [...new Set(pans.flatMap(({ owner }) => (owner === '' ? [] : [owner])))],
     hasRemarks: pans.some((pan) => pan.hasRemarks),
-    rounds: sum((pan) => pan.rounds),
-    readings: sum((pan) => pan.readings),
-    photos: sum((pan) => pan.photos),
-    sounds: sum((pan) => pan.sounds),
+    rounds: sumOf(pans, (pan) => pan.rounds),
+    readings: sumOf(pans, (pan) => pan.readings),
+    photos: sumOf(pans, (pan) => pan.photos),
+    sounds: sumOf(pans, (pan) => pan.sounds),
   };
 }

@@ -9,7 +9,7 @@ export interface BackupLimits {
   readonly pans: number;
   /** Records and attachments of one pan: a round of 30 notes on every day of nine years stays below. */
   readonly partsOfPan: number;
-  /** How many more lines may be damaged, or empty, than are good: beyond it the file is no backup any more. */
+  /** How many more lines may be damaged or empty than good before the file no longer counts as a backup. */
   readonly damaged: number;
   /** The same for lines that are whole, but of a kind or shape that this version does not know. */
   readonly unknown: number;

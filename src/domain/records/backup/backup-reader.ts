@@ -7,7 +7,7 @@ import type { BackupReport, BackupVerdict, FileFault } from './backup-verdict';
 import { Crc32 } from './crc-32';
 import { type LastLine, readHeaderLine, readLastLine, readPartLine } from './read-backup-line';
 
-/** A line so many times longer than the longest was never one of ours, and may have no end. */
+/** A line this many times longer than the longest is not one of ours and may never end. */
 const endlessLines = 2;
 
 /** Call `push` with each piece of text until there is no more or `isStopped`, then `end`. Never throws. */

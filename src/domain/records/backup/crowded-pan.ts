@@ -4,9 +4,9 @@ import type { BackupLimits } from './backup-limits';
 const mark = '"pan":"';
 /** Names of pans are shorter. */
 const longestName = 64;
-/** No further than this is looked, characters: of a rack with photos that is a part, and takes half a second. */
+/** How far the quick look goes, characters: part of a rack with photos, half a second. */
 const furthest = 1.6e8;
-/** So much of a line that has no end yet is looked at again with the next text: a pan is named at the beginning. */
+/** How much of an unfinished line is looked at again with the next text: a pan is named near the beginning. */
 const looked = 400;
 
 /**

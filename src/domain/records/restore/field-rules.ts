@@ -8,7 +8,7 @@ export interface FieldRule<T> {
   /** What a bad or missing value means: the whole object is bad, another value stands in, or the field is left out. */
   readonly otherwise:
     | { readonly kind: 'all-bad' }
-    | { readonly kind: 'instead'; readonly value: T }
+    | { readonly kind: 'instead'; readonly value: T; readonly mayBeMissing: boolean }
     | { readonly kind: 'left-out' };
 }
 
@@ -19,7 +19,13 @@ export const needed = <T>(rule: Rule<T>): FieldRule<T> => ({
 
 export const orElse = <T>(rule: Rule<T>, value: T): FieldRule<T> => ({
   rule,
-  otherwise: { kind: 'instead', value },
+  otherwise: { kind: 'instead', value, mayBeMissing: false },
+});
+
+/** For fields that were added later: one that is not there yet takes `value` without a repair. */
+export const orUsual = <T>(rule: Rule<T>, value: T): FieldRule<T> => ({
+  rule,
+  otherwise: { kind: 'instead', value, mayBeMissing: true },
 });
 
 export const optional = <T>(rule: Rule<T>): FieldRule<T> => ({
@@ -65,7 +71,7 @@ function standIn(
       repairs.add(name);
       return false;
     case 'instead':
-      repairs.add(name);
+      if (isThere || !otherwise.mayBeMissing) repairs.add(name);
       fields[name] = otherwise.value;
       return true;
     case 'left-out':

@@ -16,7 +16,7 @@ export type RestoredAttachment =
   | LeftOut;
 
 /** Largest photo or sound, bytes: a photo is scaled down, a sound is a second long. */
-export const mostBytes = 4 * 1024 * 1024;
+export const mostAttachmentBytes = 4 * 1024 * 1024;
 
 /** Types that can hold no script, by kind. */
 const typesOf: Readonly<Record<Attachment['kind'], readonly string[]>> = {
@@ -25,7 +25,11 @@ const typesOf: Readonly<Record<Attachment['kind'], readonly string[]>> = {
 };
 
 const bytesRule: Rule<Attachment['bytes']> = (stored) => {
-  if (!(stored instanceof Uint8Array) || stored.length === 0 || stored.length > mostBytes) {
+  if (
+    !(stored instanceof Uint8Array) ||
+    stored.length === 0 ||
+    stored.length > mostAttachmentBytes
+  ) {
     return bad;
   }
   return stored.buffer instanceof ArrayBuffer ? (stored as Attachment['bytes']) : bad;

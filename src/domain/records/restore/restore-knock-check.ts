@@ -1,9 +1,11 @@
 // A knock check and a stopgap as they were stored. A look that is bad is left out alone: nobody looked.
+
+import type { ImpactPlace, ImpactPoint } from '../impact-place';
+import { longestOfKnock } from '../longest-texts';
 import { lookAnswers, lookKinds } from '../look-kinds';
-import type { ImpactPlace, ImpactPoint, KnockCheck, Look, Stopgap } from '../rack-records';
+import type { KnockCheck, Look, Stopgap } from '../rack-records';
 import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
 import { attachmentIdRule, headRules, noteRule, roundIdRule } from './record-head';
-import { longestOf } from './restore-pan-edit';
 import {
   bad,
   listOf,
@@ -54,7 +56,7 @@ const knockCheckRules: FieldRules<KnockCheck> = {
   round: orElse(orNull(roundIdRule), null),
   looks: orElse(listOf(fieldsOf(lookRules), mostLooks), []),
   impact: orElse(orNull(impactRule), null),
-  remarks: orElse(text(longestOf.remarks), ''),
+  remarks: orElse(text(longestOfKnock.remarks), ''),
 };
 
 const stopgapRules: FieldRules<Stopgap> = {

@@ -1,6 +1,7 @@
 // A reading as it was stored: bad strikes are left out, and without any left it is no reading.
 
-import type { ReadingRecord, StrikeRecord, Taking } from '../rack-records';
+import type { ReadingRecord, Taking } from '../rack-records';
+import type { StrikeRecord } from '../strike-record';
 import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rules';
 import { attachmentIdRule, headRules, noteRule, roundIdRule } from './record-head';
 import { refusedRule } from './restore-refused';

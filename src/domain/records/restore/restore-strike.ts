@@ -1,7 +1,7 @@
 // One strike of a reading as it was stored. Without its fundamental it is nothing; any other part can be missed.
 import type { RingingLine } from '../../measurement/strike';
 import { cents, decibels, hertz, seconds } from '../../tuning/units';
-import type { LineRecord, StrikeRecord } from '../rack-records';
+import type { LineRecord, StrikeRecord } from '../strike-record';
 import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rules';
 import { noteRule } from './record-head';
 import { listOf, numberWithin, oneOf, orNull, trueOrFalse } from './value-rules';

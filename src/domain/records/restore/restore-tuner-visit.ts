@@ -1,12 +1,10 @@
 // A visit of a professional tuner as it was stored.
 
+import { longestOfVisit } from '../longest-texts';
 import type { TunerVisit } from '../rack-records';
 import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
 import { headRules, instantRule } from './record-head';
 import { oneOf, orNull, text, trueOrFalse } from './value-rules';
-
-/** Longest texts about a visit, characters. The form's fields take no more. */
-const longestOfVisit = { who: 200, done: 10_000, remarks: 10_000 } as const;
 
 const tunerVisitRules: FieldRules<TunerVisit> = {
   ...headRules,

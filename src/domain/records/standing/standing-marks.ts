@@ -1,7 +1,7 @@
 // What is marked about a pan's notes now.
 import type { MidiNote } from '../../tuning/units';
 import type { Mark, MarkKind, PanRecords } from '../rack-records';
-import { olderFirst } from '../record-order';
+import { newestPerNote } from '../record-order';
 import { withoutErased } from './without-erased';
 
 /**
@@ -12,13 +12,8 @@ export function standingMarks(
   records: PanRecords,
   until: number = Number.POSITIVE_INFINITY,
 ): ReadonlyMap<MidiNote, Mark> {
-  const standing = new Map<MidiNote, Mark>();
-  for (const mark of [...withoutErased(records).marks].sort(olderFirst)) {
-    if (mark.at >= until) continue;
-    if (mark.mark === 'none') standing.delete(mark.note);
-    else standing.set(mark.note, mark);
-  }
-  return standing;
+  const made = withoutErased(records).marks.filter(({ at }) => at < until);
+  return new Map([...newestPerNote(made)].filter(([, { mark }]) => mark !== 'none'));
 }
 
 /** The kind of each standing mark by note; `until` as above. */

@@ -1,7 +1,7 @@
 // Which stopgaps are on a pan's notes now.
 import type { MidiNote } from '../../tuning/units';
 import type { PanRecords, Stopgap } from '../rack-records';
-import { olderFirst } from '../record-order';
+import { newestPerNote } from '../record-order';
 import { withoutErased } from './without-erased';
 
 /**
@@ -12,11 +12,6 @@ export function standingStopgaps(
   records: PanRecords,
   until: number = Number.POSITIVE_INFINITY,
 ): ReadonlyMap<MidiNote, Stopgap> {
-  const standing = new Map<MidiNote, Stopgap>();
-  for (const stopgap of [...withoutErased(records).stopgaps].sort(olderFirst)) {
-    if (stopgap.at >= until) continue;
-    if (stopgap.stopgap === 'none') standing.delete(stopgap.note);
-    else standing.set(stopgap.note, stopgap);
-  }
-  return standing;
+  const made = withoutErased(records).stopgaps.filter(({ at }) => at < until);
+  return new Map([...newestPerNote(made)].filter(([, { stopgap }]) => stopgap !== 'none'));
 }

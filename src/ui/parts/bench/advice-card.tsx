@@ -2,7 +2,7 @@
 import type { Reading } from '../../../domain/reading/reading';
 import type { BenchAdvice } from '../../../state/bench/bench-advice';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import {
   adviceTitle,
   adviceWords,
@@ -65,13 +65,12 @@ export function AdviceCard({
 
 /** Asked once: without it no suggestion is shown anywhere. */
 export function AdviceConsent({
-  models,
+  settings,
   bench,
 }: {
-  readonly models: PanScreenModels;
+  readonly settings: Pick<SettingsModel, 'bench' | 'set'>;
   readonly bench: OpenBench;
 }) {
-  const { settings } = models;
   if (settings.bench.value.isTrained) {
     return bench.around.layout === null ? <p class="aside">{adviceWords.needsPan}</p> : null;
   }

@@ -3,9 +3,9 @@ import type { ComponentChildren } from 'preact';
 import { isAwaiting } from '../../../domain/bench/bench-course';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
+import type { BenchModel } from '../../../state/bench/bench-model';
 import type { BenchMove } from '../../../state/bench/bench-moves';
 import { noteHeard, type OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, goTo } from '../../frame/route';
 import { benchWords } from '../../words/measuring/bench-words';
 import { words } from '../../words/words';
@@ -21,20 +21,19 @@ export interface SimulatedBench {
 }
 
 export function BenchActions({
-  models,
+  model,
   bench,
   simulated,
   isLogging,
   onLogging,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: Pick<BenchModel, 'isHearing' | 'ahead' | 'listen' | 'next' | 'check'>;
   readonly bench: OpenBench;
   readonly simulated: SimulatedBench | null;
   /** Blows are being logged, though none were heard. */
   readonly isLogging: boolean;
   readonly onLogging: (isLogging: boolean) => void;
 }) {
-  const { bench: model } = models;
   const { course, check, subject } = bench;
   const awaits = isAwaiting(course) && !check;
   return (

@@ -6,13 +6,17 @@ import {
   newestStep,
   openingReading,
 } from '../../../domain/bench/bench-course';
+import type { Headset } from '../../../domain/ports/headset-port';
+import type { Announcer } from '../../../domain/ports/sound-ports';
 import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
 import { tolerancesAt } from '../../../domain/tuning/tolerances';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { judgeOf } from '../../../state/bench/bench-judging';
+import type { BenchModel } from '../../../state/bench/bench-model';
 import { noteHeard, type OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { ListenModel } from '../../../state/listening/listen-model';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { benchWords } from '../../words/measuring/bench-words';
 import { handsWords } from '../../words/measuring/hands-words';
 import { NoteDrawing } from '../drawing/note-drawing';
@@ -24,7 +28,7 @@ import { BenchLines } from './bench-lines';
 import { BenchMarks } from './bench-marks';
 import { BenchTrail } from './bench-trail';
 import { BlowLog } from './blow-log';
-import { Awaiting, BlowsEffect } from './blows-effect';
+import { Awaiting, EffectOfBlows } from './blows-effect';
 import { CheckList } from './check-list';
 import { CoverHint } from './cover-hint';
 import '../drawing/note-rows.css';
@@ -35,16 +39,27 @@ import { useFarView } from '../listen/use-far-view';
 import { useSpokenVerdicts } from '../listen/use-spoken-verdicts';
 import './bench.css';
 
+/** What the bench needs around it, wherever it stands. */
+export interface BenchNeeds {
+  readonly model: BenchModel;
+  readonly settings: SettingsModel;
+  readonly listen: ListenModel;
+  readonly announcer: Announcer;
+  readonly headset: Headset;
+}
+
 export function Bench({
-  models,
+  model,
+  settings,
+  listen,
+  announcer,
+  headset,
   bench,
   simulated = null,
-}: {
-  readonly models: PanScreenModels;
+}: BenchNeeds & {
   readonly bench: OpenBench;
   readonly simulated?: SimulatedBench | null;
 }) {
-  const { bench: model, settings } = models;
   const { course, around, check, subject } = bench;
   const [isLogging, setIsLogging] = useState(false);
   const limits = settings.limits.value;
@@ -56,11 +71,11 @@ export function Bench({
   const opening = check ? null : openingReading(course);
   const advice = model.advice.value;
   const showsLog = !check && (isLogging || awaits);
-  useSpokenVerdicts(models, verdictOf);
-  const far = useFarView(models, {
-    keep: model.keep,
-    next: () => follow(model.next(), bench),
-  });
+  useSpokenVerdicts({ announcer, listen, settings }, model.phase, verdictOf);
+  const far = useFarView(
+    { settings, headset },
+    { keep: model.keep, next: () => follow(model.next(), bench) },
+  );
   if (far.isFar) {
     return (
       <FarView
@@ -94,7 +109,9 @@ export function Bench({
       />
       <CoverHint bench={bench} reading={reading} />
       {awaits && <Awaiting bench={bench} />}
-      {!check && !awaits && <BlowsEffect models={models} bench={bench} />}
+      {!check && !awaits && (
+        <EffectOfBlows bench={bench} isSurprise={advice?.isSurprise ?? false} />
+      )}
       {reading && (phase.kind === 'heard' || phase.kind === 'settled') && (
         <ReadoutHints reading={{ ...reading, ...judge(reading) }} />
       )}
@@ -102,7 +119,7 @@ export function Bench({
       {advice && <AdviceCard shown={advice} reading={reading} />}
       {simulated
         ? !check && simulated.hammer
-        : showsLog && <BlowLog models={models} bench={bench} />}
+        : showsLog && <BlowLog model={model} settings={settings} bench={bench} />}
       {reading && (
         <BenchLines
           before={opening && opening !== reading ? judge(opening) : null}
@@ -112,9 +129,9 @@ export function Bench({
       )}
       {reading && !showsLog && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
       {!check && <BenchTrail course={course} around={around} limits={limits} />}
-      <CheckList models={models} bench={bench} />
-      {!check && <AdviceConsent models={models} bench={bench} />}
-      {!check && subject.kind === 'pan' && <BenchMarks models={models} bench={bench} />}
+      <CheckList model={model} limits={limits} bench={bench} />
+      {!check && <AdviceConsent settings={settings} bench={bench} />}
+      {!check && subject.kind === 'pan' && <BenchMarks bench={bench} onMark={model.mark} />}
       {reading && <HowSure reading={reading} />}
       {reading && !newestStep(check ?? course).kept.isAll && subject.kind === 'pan' && !awaits && (
         <button type="button" onClick={model.keep}>
@@ -124,9 +141,9 @@ export function Bench({
       <button type="button" onClick={far.show}>
         {handsWords.far}
       </button>
-      {!simulated && <MicrophoneLine listen={models.listen} />}
+      {!simulated && <MicrophoneLine listen={listen} />}
       <BenchActions
-        models={models}
+        model={model}
         bench={bench}
         simulated={simulated}
         isLogging={isLogging}

@@ -8,8 +8,9 @@ import {
   blowFirmnesses,
   blowSides,
 } from '../../../domain/records/blow-places';
+import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { addressOf } from '../../frame/route';
 import { cautionsWords } from '../../words/fall/cautions-words';
 import { adviceWords } from '../../words/measuring/advice-words';
@@ -17,13 +18,14 @@ import { benchWords, loggedWords } from '../../words/measuring/bench-words';
 import { BlowSpots } from './blow-spots';
 
 export function BlowLog({
-  models,
+  model,
+  settings,
   bench,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: Pick<BenchModel, 'advice' | 'log' | 'noBlows'>;
+  readonly settings: Pick<SettingsModel, 'bench' | 'set'>;
   readonly bench: OpenBench;
 }) {
-  const { bench: model, settings } = models;
   const { lastBlows, repeatsBlows } = settings.bench.value;
   const [side, setSide] = useState<BlowSide>(lastBlows?.side ?? 'above');
   const [firmness, setFirmness] = useState<BlowFirmness>(lastBlows?.firmness ?? 'light');

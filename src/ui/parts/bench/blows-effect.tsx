@@ -3,11 +3,10 @@
 import { effectOfNewest, newestReading, newestStep } from '../../../domain/bench/bench-course';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
 import {
+  benchChangeWords,
   benchWords,
   blowsHeard,
-  changeWords,
   loggedWords,
   partialName,
 } from '../../words/measuring/bench-words';
@@ -24,12 +23,13 @@ export function Awaiting({ bench }: { readonly bench: OpenBench }) {
 }
 
 /** What the newest answered set of blows did. */
-export function BlowsEffect({
-  models,
+export function EffectOfBlows({
   bench,
+  isSurprise,
 }: {
-  readonly models: PanScreenModels;
   readonly bench: OpenBench;
+  /** It is not what other blows on this pan did. */
+  readonly isSurprise: boolean;
 }) {
   const effect = effectOfNewest(bench.course);
   if (!effect) return null;
@@ -42,7 +42,7 @@ export function BlowsEffect({
           ? benchWords.nothingToCompare
           : effect.changes.map((change) => (
               <span key={change.partial} data-change={change.partial} data-sure={change.isSure}>
-                {partialName(change.partial, reading)} <b>{changeWords(change)}</b>
+                {partialName(change.partial, reading)} <b>{benchChangeWords(change)}</b>
               </span>
             ))}
       </p>
@@ -50,7 +50,7 @@ export function BlowsEffect({
         {blowsHeard(effect.blows)}{' '}
         {effect.blows.logged ? `${benchWords.logged}: ${loggedWords(effect.blows.logged)}.` : ''}
       </p>
-      {models.bench.advice.value?.isSurprise && <p>{benchWords.surprise}</p>}
+      {isSurprise && <p>{benchWords.surprise}</p>}
     </section>
   );
 }

@@ -2,30 +2,32 @@
 
 import type { NoteCheck } from '../../../domain/bench/checks-after';
 import { displayName } from '../../../domain/tuning/note-names';
-import { tolerancesAt } from '../../../domain/tuning/tolerances';
+import { type ToleranceSet, tolerancesAt } from '../../../domain/tuning/tolerances';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { judgeOf } from '../../../state/bench/bench-judging';
+import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
+import { rowWords } from '../../words/list-words';
 import {
+  benchChangeWords,
   benchWords,
-  changeWords,
   disturbedWords,
   partialName,
 } from '../../words/measuring/bench-words';
 import { verdictWords } from '../../words/words';
 
 export function CheckList({
-  models,
+  model,
+  limits,
   bench,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: Pick<BenchModel, 'checks' | 'check'>;
+  readonly limits: ToleranceSet;
   readonly bench: OpenBench;
 }) {
-  const { bench: model, settings } = models;
   const checks = model.checks.value;
   if (checks.length === 0) return null;
-  const good = tolerancesAt(settings.limits.value, 'good');
+  const good = tolerancesAt(limits, 'good');
   const isDone = checks.every(({ now }) => now !== null);
   return (
     <section class="rows check-list" aria-label={benchWords.checksTitle}>
@@ -74,7 +76,7 @@ function effectWords({ before, now, changes }: NoteCheck): string {
   if (!before) return benchWords.noBefore;
   const sure = changes.filter(({ isSure }) => isSure);
   if (sure.length === 0) return benchWords.noChange;
-  return sure
-    .map((change) => `${partialName(change.partial, now)} ${changeWords(change)}`)
-    .join(', ');
+  return rowWords(
+    sure.map((change) => `${partialName(change.partial, now)} ${benchChangeWords(change)}`),
+  );
 }

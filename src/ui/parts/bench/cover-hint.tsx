@@ -1,4 +1,5 @@
 // Which notes are to be covered, said before the first strike; and what was heard of them after it.
+
 import { ringPairs, ringPartnersOf } from '../../../domain/pans/ring-partners';
 import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';

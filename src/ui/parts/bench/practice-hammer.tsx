@@ -10,8 +10,9 @@ import {
 } from '../../../domain/records/blow-places';
 import type { LoggedBlows } from '../../../domain/records/rack-records';
 import { displayName } from '../../../domain/tuning/note-names';
+import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { PracticeBenchModel } from '../../../state/bench/practice-bench-model';
 import { blowsWords } from '../../words/measuring/advice-words';
 import { benchWords, loggedWords } from '../../words/measuring/bench-words';
 import { practiceWords } from '../../words/measuring/practice-words';
@@ -19,13 +20,14 @@ import { Two } from './blow-log';
 import { BlowSpots } from './blow-spots';
 
 export function PracticeHammer({
-  models,
+  model,
+  practice,
   bench,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: Pick<BenchModel, 'advice' | 'hammered'>;
+  readonly practice: Pick<PracticeBenchModel, 'hammer'>;
   readonly bench: OpenBench;
 }) {
-  const { bench: model, practiceBench } = models;
   const [side, setSide] = useState<BlowSide>('above');
   const [firmness, setFirmness] = useState<BlowFirmness>('light');
   const [isElsewhere, setIsElsewhere] = useState(false);
@@ -36,7 +38,7 @@ export function PracticeHammer({
   const advice = model.advice.value?.advice;
   const hammer = (logged: LoggedBlows, count: number): void => {
     setIsElsewhere(false);
-    practiceBench.hammer(note, { place: logged.place, side: logged.side }, logged.firmness, count);
+    practice.hammer(note, { place: logged.place, side: logged.side }, logged.firmness, count);
     model.hammered(count, logged);
   };
   const tap = (place: BlowPlace): void => {

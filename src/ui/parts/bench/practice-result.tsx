@@ -4,6 +4,7 @@ import type { NoteOutcome, PracticeOutcome } from '../../../domain/bench/practic
 import { displayName } from '../../../domain/tuning/note-names';
 import type { PracticeBenchView } from '../../../state/bench/practice-bench-model';
 import { addressOf } from '../../frame/route';
+import { rowWords } from '../../words/list-words';
 import { outcomeWords, patientWords, practiceWords } from '../../words/measuring/practice-words';
 import { words } from '../../words/words';
 import './practice-result.css';
@@ -31,9 +32,11 @@ export function PracticeResult({
       ) : (
         <>
           <p>
-            {worked
-              .map(({ note, blows }) => `${displayName(note)}: ${practiceWords.blows(blows)}`)
-              .join(', ')}
+            {rowWords(
+              worked.map(
+                ({ note, blows }) => `${displayName(note)}: ${practiceWords.blows(blows)}`,
+              ),
+            )}
             .
           </p>
           <h2>{practiceWords.yours}</h2>

@@ -7,7 +7,7 @@ import type { RoundResult } from '../../../domain/rounds/round-result';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { addressOf } from '../../frame/route';
 import { noteListWords } from '../../words/list-words';
 import { workPlanWords } from '../../words/measuring/bench-words';
@@ -15,15 +15,14 @@ import './work-plan-list.css';
 
 /** Only for those who are trained: it is about hammering. */
 export function WorkPlanList({
-  models,
+  settings,
   pan,
   result,
 }: {
-  readonly models: PanScreenModels;
+  readonly settings: Pick<SettingsModel, 'bench' | 'limits' | 'set'>;
   readonly pan: OpenPan;
   readonly result: RoundResult;
 }) {
-  const { settings } = models;
   const { isTrained, work } = settings.bench.value;
   if (!isTrained) return null;
   const proposed = proposedPlan(pan.id, result, settings.limits.value);

@@ -51,5 +51,5 @@ export const heightOf = (cents: number, { low, high }: ChartScale): number =>
   100 - (100 * (Math.min(high, Math.max(low, cents)) - low)) / (high - low);
 
 /** Hundredths from the left; the middle where all is one moment. */
-export const placeOf = (at: number, from: number, to: number): number =>
+export const placeInTime = (at: number, from: number, to: number): number =>
   to > from ? inset + ((100 - 2 * inset) * (at - from)) / (to - from) : 50;

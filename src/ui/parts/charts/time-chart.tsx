@@ -2,7 +2,13 @@
 import type { ComponentChildren } from 'preact';
 import { signedCents } from '../../words/words';
 import './time-chart.css';
-import { barSigmas, type ChartValue, chartScale, heightOf, placeOf } from './time-chart-geometry';
+import {
+  barSigmas,
+  type ChartValue,
+  chartScale,
+  heightOf,
+  placeInTime,
+} from './time-chart-geometry';
 
 /** Lines differ in dash and in the shape of their points. */
 export type ChartLook = 'round' | 'square' | 'triangle';
@@ -37,7 +43,7 @@ export function TimeChart({
   const scale = chartScale(values, { least, isOneSided });
   const placed = values.map((value) => ({
     ...value,
-    x: placeOf(value.at, from, to),
+    x: placeInTime(value.at, from, to),
     y: heightOf(value.cents, scale),
     top: heightOf(value.cents + barSigmas * value.sigmaCents, scale),
     bottom: heightOf(value.cents - barSigmas * value.sigmaCents, scale),

@@ -1,16 +1,15 @@
 // Hands readings out as a table for spreadsheets and other programs.
 import { useState } from 'preact/hooks';
-import type { HandedOut } from '../../../domain/ports/file-handout';
-import type { AppModels } from '../../frame/app-models';
+import type { FileHandout, HandedOut } from '../../../domain/ports/file-handout';
 import { resultWords } from '../../words/result-words';
 
 export function CsvButton({
-  models: { fileHandout },
+  handout,
   label = resultWords.table,
   name,
   text,
 }: {
-  readonly models: Pick<AppModels, 'fileHandout'>;
+  readonly handout: FileHandout;
   readonly label?: string;
   /** Of the file. */
   readonly name: string;
@@ -24,8 +23,8 @@ export function CsvButton({
         type="button"
         class="wide"
         onClick={() => {
-          const file = fileHandout.textFile(fileName(name), 'text/csv', text());
-          void fileHandout.handOut(file).then(setHanded);
+          const file = handout.textFile(fileName(name), 'text/csv', text());
+          void handout.handOut(file).then(setHanded);
         }}
       >
         {label}

@@ -1,5 +1,5 @@
 // Opens a sound file, and says what became of it.
-import type { FileNotice } from '../../../state/listening/listen-model';
+import type { FileNotice } from '../../../state/listening/file-listening';
 import { words } from '../../words/words';
 
 export function FileButton({ onFile }: { readonly onFile: (file: File) => void }) {

@@ -2,6 +2,23 @@
 import type { ComponentChildren } from 'preact';
 import './form-fields.css';
 
+/** Far more digits than any number needs. */
+const longestNumber = 40;
+
+type TextFieldProps = {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string | null;
+  readonly isBad?: boolean;
+  readonly long?: boolean;
+  readonly onInput: (value: string) => void;
+} & (
+  | { readonly inputMode: 'decimal'; readonly longest?: undefined }
+  /** As much as what keeps the text can hold: it is cut to that when it is read again. */
+  | { readonly inputMode?: 'text'; readonly longest: number }
+);
+
 export function TextField({
   id,
   label,
@@ -9,22 +26,14 @@ export function TextField({
   hint = null,
   isBad = false,
   inputMode = 'text',
+  longest = longestNumber,
   long = false,
   onInput,
-}: {
-  readonly id: string;
-  readonly label: string;
-  readonly value: string;
-  readonly hint?: string | null;
-  readonly isBad?: boolean;
-  readonly inputMode?: 'text' | 'decimal';
-  readonly long?: boolean;
-  readonly onInput: (value: string) => void;
-}) {
+}: TextFieldProps) {
   const attributes = {
     id,
     autocomplete: 'off',
-    maxLength: long ? 2000 : 120,
+    maxLength: longest,
     value,
     'aria-invalid': isBad,
     ...(hint === null ? {} : { 'aria-describedby': `${id}-hint` }),

@@ -1,15 +1,23 @@
 // The keys that the user has bound, while a screen is open that they are for.
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { actionOf, type HandAction, type HandKey } from '../../../domain/settings/hands-settings';
-import type { AppModels } from '../../frame/app-models';
+import type { Headset } from '../../../domain/ports/headset-port';
+import { actionOf } from '../../../domain/settings/bind-hand-keys';
+import type { HandAction, HandKey } from '../../../domain/settings/hands-settings';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { watchKeys } from '../../frame/watch-keys';
 
 /** What each action does here. */
 export type HandActions = Readonly<Record<HandAction, () => void>>;
 
+/** Which keys are bound, and where those come from that are on no keyboard. */
+export interface HandKeySources {
+  readonly settings: Pick<SettingsModel, 'hands'>;
+  readonly headset: Headset;
+}
+
 /** `onOther` is asked about keys that are not bound, and answers true if it used one. */
 export function useHandKeys(
-  { settings, headset }: Pick<AppModels, 'settings' | 'headset'>,
+  { settings, headset }: HandKeySources,
   actions: HandActions,
   onOther: (key: HandKey) => boolean = () => false,
 ): void {

@@ -4,7 +4,7 @@ import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { MarkOf, NoteMark } from './note-mark';
 import { NoteShape, noteClasses } from './note-shape';
-import { drawnRadius, middleOf, type Point, rim, touchArea } from './pan-drawing-geometry';
+import { type DrawnPoint, drawnMiddle, drawnRadius, rim, touchArea } from './pan-drawing-geometry';
 
 export const drumViewBox = `${-drawnRadius} ${-drawnRadius} ${2 * drawnRadius} ${2 * drawnRadius}`;
 
@@ -67,10 +67,14 @@ export function DrumDrawing(props: DrumDrawingProps) {
   );
 }
 
-const touchAreaOf = (place: NotePlace, drum: Drum, columns: number): readonly Point[] =>
-  touchArea(middleOf(place), drum.notes.filter((other) => other !== place).map(middleOf), columns);
+const touchAreaOf = (place: NotePlace, drum: Drum, columns: number): readonly DrawnPoint[] =>
+  touchArea(
+    drawnMiddle(place),
+    drum.notes.filter((other) => other !== place).map(drawnMiddle),
+    columns,
+  );
 
-const TouchArea = ({ corners }: { readonly corners: readonly Point[] }) => (
+const TouchArea = ({ corners }: { readonly corners: readonly DrawnPoint[] }) => (
   <polygon class="touch" points={corners.map(({ x, y }) => `${x},${y}`).join(' ')} />
 );
 
@@ -84,7 +88,7 @@ function NoteButton({
   onNote,
 }: {
   readonly place: NotePlace;
-  readonly touch: readonly Point[];
+  readonly touch: readonly DrawnPoint[];
   readonly columns: number;
   readonly label: string;
   readonly isChosen: boolean;

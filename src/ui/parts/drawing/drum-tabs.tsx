@@ -5,7 +5,7 @@ import { layoutWords } from '../../words/layout-words';
 import { drumViewBox } from './drum-drawing';
 import type { MarkOf } from './note-mark';
 import { noteClasses } from './note-shape';
-import { middleOf, rim } from './pan-drawing-geometry';
+import { drawnMiddle, rim } from './pan-drawing-geometry';
 
 export function DrumTabs({
   layout,
@@ -28,7 +28,7 @@ export function DrumTabs({
           <svg viewBox={drumViewBox} aria-hidden="true">
             <circle r={rim} class="rim" />
             {drum.notes.map((place) => {
-              const { x, y } = middleOf(place);
+              const { x, y } = drawnMiddle(place);
               return (
                 <g
                   key={place.note}

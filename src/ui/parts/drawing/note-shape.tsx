@@ -2,7 +2,7 @@
 import type { NotePlace } from '../../../domain/pans/layout';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { NoteMark } from './note-mark';
-import { middleOf, rim } from './pan-drawing-geometry';
+import { drawnMiddle, rim } from './pan-drawing-geometry';
 
 /** The oval that shows the keyboard's focus, and the one of a chosen note, lie this far outside the note's own. */
 const focusGap = 2.5;
@@ -21,7 +21,7 @@ export function NoteShape({
   /** Drums side by side are drawn smaller, and their letters and lines larger to make up for it. */
   readonly columns?: number;
 }) {
-  const { x, y } = middleOf(place);
+  const { x, y } = drawnMiddle(place);
   const [rx, ry] = [rim * place.along, rim * place.across];
   const onRing = `translate(${x} ${y}) rotate(${place.clock * 30})`;
   const text = mark?.text ?? '';

@@ -1,7 +1,7 @@
 // Where the notes of a drum are drawn, and which part of the drawing belongs to each note's finger.
 import type { NotePlace, PanLayout } from '../../../domain/pans/layout';
 
-export interface Point {
+export interface DrawnPoint {
   readonly x: number;
   readonly y: number;
 }
@@ -14,7 +14,7 @@ export const drawnRadius = rim + 2.5;
 const touchReach = 32;
 
 /** The middle of a note's oval. Clock hours run clockwise from 12 at the far side; the player stands at 6. */
-export function middleOf(place: NotePlace): Point {
+export function drawnMiddle(place: NotePlace): DrawnPoint {
   const angle = (place.clock * Math.PI) / 6;
   return {
     x: rim * place.radius * Math.sin(angle),
@@ -26,10 +26,14 @@ export function middleOf(place: NotePlace): Point {
  * Corners of the area where a touch strikes `middle`: a square without all that lies nearer to one of `others`.
  * Where drums stand in `columns` they are drawn smaller, and the square is larger in drawing units.
  */
-export function touchArea(middle: Point, others: readonly Point[], columns = 1): readonly Point[] {
+export function touchArea(
+  middle: DrawnPoint,
+  others: readonly DrawnPoint[],
+  columns = 1,
+): readonly DrawnPoint[] {
   const { x, y } = middle;
   const reach = touchReach * columns;
-  let corners: readonly Point[] = [
+  let corners: readonly DrawnPoint[] = [
     { x: x - reach, y: y - reach },
     { x: x + reach, y: y - reach },
     { x: x + reach, y: y + reach },
@@ -40,9 +44,13 @@ export function touchArea(middle: Point, others: readonly Point[], columns = 1):
 }
 
 /** The part of a convex shape that lies nearer to `own` than to `other`. */
-function nearerPart(corners: readonly Point[], own: Point, other: Point): readonly Point[] {
+function nearerPart(
+  corners: readonly DrawnPoint[],
+  own: DrawnPoint,
+  other: DrawnPoint,
+): readonly DrawnPoint[] {
   /** Negative on the own side of the line half way between the two. */
-  const side = (point: Point): number =>
+  const side = (point: DrawnPoint): number =>
     (point.x - (own.x + other.x) / 2) * (other.x - own.x) +
     (point.y - (own.y + other.y) / 2) * (other.y - own.y);
   return corners.flatMap((corner, k) => {
@@ -81,7 +89,7 @@ export function columnsFor({ drums }: PanLayout): 1 | 2 | 3 {
 
 /** The shortest distance between two notes, or twice that of a note from the edge, in drawing units. */
 function roomBetween(notes: readonly NotePlace[]): number {
-  const middles = notes.map(middleOf);
+  const middles = notes.map(drawnMiddle);
   return Math.min(
     Number.POSITIVE_INFINITY,
     ...middles.flatMap(({ x, y }, k) => [

@@ -1,7 +1,9 @@
 // What a file that was taken in has brought, and what is to be settled now.
+
 import type { ComingIn } from '../../../state/rack/backup-model';
 import { addressOf } from '../../frame/route';
 import { exchangeWords } from '../../words/keeping/exchange-words';
+import { rowWords } from '../../words/list-words';
 import { fieldNames } from '../../words/pan-words';
 
 const pansNamed = 12;
@@ -34,7 +36,7 @@ export function FileTaken({ taken }: { readonly taken: Extract<ComingIn, { kind:
         .map(({ pan, name, conflicts }) => (
           <a key={pan} class="hint warn hint-link" href={addressOf({ screen: 'details', pan })}>
             {exchangeWords.settle(nameOf(name))}{' '}
-            {conflicts.map((field) => fieldNames[field].toLowerCase()).join(', ')}
+            {rowWords(conflicts.map((field) => fieldNames[field].toLowerCase()))}
           </a>
         ))}
     </>

@@ -1,83 +1,24 @@
-// Shows what needs an open pan once it is open, and says why it is not.
+// Shows what needs an open pan once it is open.
 import type { ComponentChildren } from 'preact';
-import type { StoreTrouble } from '../../../domain/ports/pan-store';
-import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
-import { addressOf } from '../../frame/route';
+import type { OpenPan, PanModel } from '../../../state/pan/pan-model';
 import { panWords } from '../../words/pan-words';
-import { rackWords, storeTroubleWords } from '../../words/rack-words';
-import { words } from '../../words/words';
+import { NotHere } from './instead';
+import { ViewGate } from './view-gate';
 
 export function PanGate({
-  models,
+  model,
   children,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: Pick<PanModel, 'view' | 'openAgain'>;
   readonly children: (pan: OpenPan) => ComponentChildren;
 }) {
-  const view = models.pan.view.value;
-  switch (view.kind) {
-    case 'open':
-      return <>{children(view.pan)}</>;
-    case 'none':
-    case 'loading':
-      return <Instead text={rackWords.reading} tone="hint" />;
-    case 'missing':
-      return <NotHere text={panWords.missing} />;
-    case 'trouble':
-      return <InTrouble trouble={view.trouble} onRetry={() => void models.pan.openAgain()} />;
-  }
-}
-
-/** What another phone may have: its file brings it here. */
-export function NotHere({ text }: { readonly text: string }) {
   return (
-    <Instead text={`${text} ${panWords.askForFile}`} tone="hint warn">
-      <a class="button" href={addressOf('receive')}>
-        {panWords.takeFileIn}
-      </a>
-    </Instead>
-  );
-}
-
-/** What cannot be read, why, and the button that tries again. */
-export function InTrouble({
-  trouble,
-  onRetry,
-}: {
-  readonly trouble: StoreTrouble;
-  readonly onRetry: () => void;
-}) {
-  return (
-    <Instead text={storeTroubleWords[trouble]} tone="hint warn">
-      <button type="button" onClick={onRetry}>
-        {rackWords.tryAgain}
-      </button>
-    </Instead>
-  );
-}
-
-/** A screen that has nothing else to show: a sentence and the way back. */
-export function Instead({
-  text,
-  tone,
-  children,
-}: {
-  readonly text: string;
-  readonly tone: string;
-  readonly children?: ComponentChildren;
-}) {
-  return (
-    <main class="screen">
-      <p class={tone} role="status">
-        {text}
-      </p>
-      {children}
-      <footer class="actions">
-        <a class="button" href={addressOf('rack')}>
-          {words.back}
-        </a>
-      </footer>
-    </main>
+    <ViewGate
+      view={model.view.value}
+      missing={<NotHere text={panWords.missing} />}
+      onRetry={() => void model.openAgain()}
+    >
+      {({ pan }) => children(pan)}
+    </ViewGate>
   );
 }

@@ -3,7 +3,7 @@ import type { RackModel } from '../../../state/rack/rack-model';
 import { addressOf } from '../../frame/route';
 import { lostWords } from '../../words/keeping/lost-words';
 
-export function RackLost({ rack }: { readonly rack: RackModel }) {
+export function RackLost({ rack }: { readonly rack: Pick<RackModel, 'lost' | 'goOnWithout'> }) {
   const lost = rack.lost.value;
   if (lost === null) return null;
   return (

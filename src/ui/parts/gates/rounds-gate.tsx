@@ -4,37 +4,35 @@ import { useEffect } from 'preact/hooks';
 import { type RoundStart, roundOf } from '../../../domain/records/rack-records';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { ResultsView } from '../../../state/pan/results-model';
-import type { PanScreenModels } from '../../frame/app-models';
-import { rackWords } from '../../words/rack-words';
-import { Instead, InTrouble } from './pan-gate';
-
-export type ReadRounds = Extract<ResultsView, { readonly kind: 'ready' }>;
+import type { ResultsModel, RoundsRead } from '../../../state/pan/results-model';
+import { ViewGate } from './view-gate';
 
 export function RoundsGate({
-  models: { results },
+  results,
   pan,
   rounds,
   children,
 }: {
-  readonly models: Pick<PanScreenModels, 'results'>;
+  readonly results: ResultsModel;
   readonly pan: OpenPan;
   readonly rounds: readonly RoundStart[];
-  readonly children: (read: ReadRounds) => ComponentChildren;
+  readonly children: (read: RoundsRead) => ComponentChildren;
 }) {
   const read = (): void => {
     void results.read(pan.records, rounds);
   };
   useEffect(read, [results, pan.records, rounds.map(({ id }) => id).join()]);
   const view = results.view.value;
-  if (view.kind === 'trouble') return <InTrouble trouble={view.trouble} onRetry={read} />;
   // Another screen may have read others, or some of them only.
-  if (view.kind === 'loading' || rounds.some((start) => !view.readings.has(roundOf(start)))) {
-    return <Instead text={rackWords.reading} tone="hint" />;
-  }
-  return <>{children(view)}</>;
+  const areThese =
+    view.kind !== 'open' || rounds.every((start) => view.readings.has(roundOf(start)));
+  return (
+    <ViewGate view={areThese ? view : { kind: 'loading' }} onRetry={read}>
+      {children}
+    </ViewGate>
+  );
 }
 
 /** Of a round that there may not be. */
-export const resultIn = ({ results }: ReadRounds, start: RoundStart | null): RoundResult | null =>
+export const resultIn = ({ results }: RoundsRead, start: RoundStart | null): RoundResult | null =>
   (start && results.get(roundOf(start))) ?? null;

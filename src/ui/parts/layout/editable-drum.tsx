@@ -8,7 +8,7 @@ import { layoutWords } from '../../words/layout-words';
 import { drumViewBox } from '../drawing/drum-drawing';
 import type { MarkOf } from '../drawing/note-mark';
 import { NoteShape, noteClasses } from '../drawing/note-shape';
-import { middleOf, type Point, rim, touchArea } from '../drawing/pan-drawing-geometry';
+import { type DrawnPoint, drawnMiddle, rim, touchArea } from '../drawing/pan-drawing-geometry';
 
 /** A finger that has not gone farther has tapped, CSS px. */
 const tapReach = 6;
@@ -24,9 +24,9 @@ const arrows: Readonly<Record<string, readonly [right: number, near: number]>> =
 
 interface Drag {
   readonly pointer: number;
-  readonly start: Point;
+  readonly start: DrawnPoint;
   /** From the finger to the note's middle, in drawing units. */
-  readonly grip: Point;
+  readonly grip: DrawnPoint;
   hasMoved: boolean;
 }
 
@@ -66,7 +66,7 @@ export function EditableDrum({
     const at = drawing.current && drawingPoint(drawing.current, event);
     if (!at) return;
     onChoose(place.note);
-    const middle = middleOf(place);
+    const middle = drawnMiddle(place);
     drag.current = {
       pointer: event.pointerId,
       start: { x: event.clientX, y: event.clientY },
@@ -114,7 +114,7 @@ export function EditableDrum({
       {drum.notes.map((place) => {
         const isChosen = place.note === chosen;
         const mark = isChosen ? null : markOf(place.note);
-        const others = drum.notes.filter((other) => other !== place).map(middleOf);
+        const others = drum.notes.filter((other) => other !== place).map(drawnMiddle);
         return (
           // biome-ignore lint/a11y/useSemanticElements: an SVG shape cannot be a button element
           <g
@@ -130,7 +130,7 @@ export function EditableDrum({
           >
             <polygon
               class="touch"
-              points={touchArea(middleOf(place), others)
+              points={touchArea(drawnMiddle(place), others)
                 .map((corner) => `${corner.x},${corner.y}`)
                 .join(' ')}
             />
@@ -150,7 +150,7 @@ function keepStill(event: TouchEvent): void {
 }
 
 /** Where a finger is, in drawing units; null while the drawing is not on the screen. */
-function drawingPoint(drawing: SVGSVGElement, event: PointerEvent): Point | null {
+function drawingPoint(drawing: SVGSVGElement, event: PointerEvent): DrawnPoint | null {
   const toScreen = drawing.getScreenCTM();
   if (!toScreen) return null;
   const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(toScreen.inverse());

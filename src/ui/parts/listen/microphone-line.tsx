@@ -2,7 +2,11 @@
 import type { ListenModel } from '../../../state/listening/listen-model';
 import { microphoneWords, processingWords, words } from '../../words/words';
 
-export function MicrophoneLine({ listen }: { readonly listen: ListenModel }) {
+export function MicrophoneLine({
+  listen,
+}: {
+  readonly listen: Pick<ListenModel, 'microphone' | 'ear'>;
+}) {
   const microphone = listen.microphone.value;
   const isRunning = microphone.kind === 'listening' || microphone.kind === 'priming';
   return (

@@ -1,21 +1,21 @@
 // What must be known about a reading beside its verdict, a sentence each; and how sure it is, for who asks.
 
-import type { LeftOut, Reading } from '../../../domain/reading/reading';
+import type { LeftOutStrikes, Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
+import { centsWords } from '../../words/count-words';
 import {
   signedCents,
   tenths,
   tenthsUp,
   twoOctavesWords,
   walkingWords,
-  wholeCents,
   words,
 } from '../../words/words';
 
 /** The damping test of a reading with two lines at its octave, or null. */
 export function dampingTest({ octave, octaveRival }: Reading) {
   if (!octave || !octaveRival) return null;
-  const apart = wholeCents(octave.centsFromOwn - octaveRival.centsFromOwn);
+  const apart = centsWords(octave.centsFromOwn - octaveRival.centsFromOwn);
   return twoOctavesWords(apart, octaveRival.note === null ? null : displayName(octaveRival.note));
 }
 
@@ -67,10 +67,10 @@ export function HowSure({ reading }: { readonly reading: Reading }) {
   );
 }
 
-function offBy(reading: Reading, { strike, why }: LeftOut): string {
+function offBy(reading: Reading, { strike, why }: LeftOutStrikes): string {
   const [own, all] =
     why === 'octave'
       ? [strike.octave?.cents, reading.octave?.cents]
       : [strike.fundamental.cents, reading.fundamental.cents];
-  return wholeCents((own ?? 0) - (all ?? 0));
+  return centsWords((own ?? 0) - (all ?? 0));
 }

@@ -8,7 +8,7 @@ import { type ReadoutPhase, readingOf } from '../../../state/listening/readout-p
 import { type VerdictWords, verdictWords, walkingWords, words } from '../../words/words';
 import { NoteDrawing } from '../drawing/note-drawing';
 import { FittedLine } from './fitted-line';
-import { PartialLines } from './partial-lines';
+import { PartialTable } from './partial-table';
 import { dampingTest, HowSure, ReadoutHints } from './readout-hints';
 import { StateWord, WalkingWord } from './state-word';
 
@@ -95,7 +95,7 @@ export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
     <>
       {reading && isShown && <ReadoutHints reading={reading} />}
       {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
-      {reading && <PartialLines reading={reading} />}
+      {reading && <PartialTable reading={reading} />}
       {reading && <HowSure reading={reading} />}
     </>
   );

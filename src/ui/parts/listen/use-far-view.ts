@@ -1,7 +1,6 @@
 // The far view in place of a screen, and the hand keys of both.
 import { useState } from 'preact/hooks';
-import type { AppModels } from '../../frame/app-models';
-import { type HandActions, useHandKeys } from '../controls/use-hand-keys';
+import { type HandActions, type HandKeySources, useHandKeys } from '../controls/use-hand-keys';
 
 export interface FarViewState {
   readonly isFar: boolean;
@@ -10,13 +9,10 @@ export interface FarViewState {
 }
 
 /** `actions`: what the bound keys do; any other key leads back from the far view. */
-export function useFarView(
-  models: Pick<AppModels, 'settings' | 'headset'>,
-  actions: HandActions,
-): FarViewState {
+export function useFarView(sources: HandKeySources, actions: HandActions): FarViewState {
   const [isFar, setIsFar] = useState(false);
   const leave = (): void => setIsFar(false);
-  useHandKeys(models, actions, () => {
+  useHandKeys(sources, actions, () => {
     leave();
     return isFar;
   });

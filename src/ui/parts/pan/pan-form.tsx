@@ -1,4 +1,5 @@
 // What is known about a pan, to be typed.
+import { longestOfPan } from '../../../domain/records/longest-texts';
 import type { DraftFault, PanDraft } from '../../../state/pan/pan-draft';
 import { panWords } from '../../words/pan-words';
 import { TextField } from '../controls/form-fields';
@@ -20,26 +21,30 @@ export function PanForm({
     value: draft[name],
     onInput: (value: string) => onChange({ ...draft, [name]: value }),
   });
+  const text = (name: Exclude<keyof PanDraft, 'a4'>) => ({
+    ...field(name),
+    longest: longestOfPan[name],
+  });
   const isNameBad = faults.includes('name');
   const isA4Bad = faults.includes('a4');
   return (
     <>
       <TextField
-        {...field('name')}
+        {...text('name')}
         isBad={isNameBad}
         hint={isNameBad ? panWords.nameMissing : panWords.nameHint}
       />
-      <TextField {...field('owner')} />
-      <TextField {...field('maker')} />
-      <TextField {...field('serial')} />
-      <TextField {...field('finish')} />
+      <TextField {...text('owner')} />
+      <TextField {...text('maker')} />
+      <TextField {...text('serial')} />
+      <TextField {...text('finish')} />
       <TextField
         {...field('a4')}
         inputMode="decimal"
         isBad={isA4Bad}
         hint={isA4Bad ? panWords.a4Bad : panWords.a4Hint(bandA4)}
       />
-      <TextField {...field('remarks')} long />
+      <TextField {...text('remarks')} long />
     </>
   );
 }

@@ -1,5 +1,6 @@
 // Pans of the rack as rows that lead to them. A rack of hundreds is drawn bit by bit, so that what can be done now is
 // not kept waiting for the last pan.
+
 import { useEffect, useState } from 'preact/hooks';
 import type { PanCard } from '../../../domain/rack/pan-card';
 import { needNow } from '../../../domain/rack/tuner-need';
@@ -8,6 +9,7 @@ import { displayName } from '../../../domain/tuning/note-names';
 import type { Instant } from '../../../domain/tuning/units';
 import { addressOf } from '../../frame/route';
 import { familyWords } from '../../words/family-words';
+import { noteRowWords } from '../../words/list-words';
 import { agoWords, needWords, rackWords } from '../../words/rack-words';
 import './pan-rows.css';
 import { StandingMark } from '../drawing/standing-mark';
@@ -53,7 +55,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     card.isProvisional ? rackWords.provisional : '',
     card.openRound === null ? '' : rackWords.openRound,
     card.hasConflict ? rackWords.writtenTwice : '',
-    card.stopgaps.length > 0 ? rackWords.magnetOn(card.stopgaps.map(displayName).join(', ')) : '',
+    card.stopgaps.length > 0 ? rackWords.magnetOn(noteRowWords(card.stopgaps)) : '',
   ].filter((each) => each !== '');
   return (
     <a class="pan-row" href={addressOf({ screen: 'pan', pan })} data-pan={pan}>

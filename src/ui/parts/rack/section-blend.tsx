@@ -2,17 +2,17 @@
 import { useState } from 'preact/hooks';
 import type { PitchedPan, Section } from '../../../domain/rack/section-blend';
 import type { PanId } from '../../../domain/records/rack-records';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { BlendModel } from '../../../state/rack/blend-model';
 import { storeTroubleWords } from '../../words/rack-words';
 import { blendLine, sectionPans, sectionTitle, visitWords } from '../../words/tuner/visit-words';
 import { signedCents } from '../../words/words';
 import '../drawing/note-rows.css';
 
 export function SectionBlend({
-  models,
+  model,
   sections,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: BlendModel;
   readonly sections: readonly Section[];
 }) {
   return (
@@ -20,20 +20,19 @@ export function SectionBlend({
       <h2>{visitWords.sections}</h2>
       <p>{sections.length === 0 ? visitWords.noSections : visitWords.sectionsWhy}</p>
       {sections.map((section) => (
-        <SectionPans key={section.family} models={models} section={section} />
+        <SectionPans key={section.family} model={model} section={section} />
       ))}
     </section>
   );
 }
 
 function SectionPans({
-  models,
+  model,
   section,
 }: {
-  readonly models: PanScreenModels;
+  readonly model: BlendModel;
   readonly section: Section;
 }) {
-  const { blend } = models;
   const { pans } = section;
   const ids = pans.map(({ card }) => card.pan);
   // The two that are farthest apart, unless somebody chose others.
@@ -41,8 +40,9 @@ function SectionPans({
   const first = known(ids, chosen[0]) ?? ids[0];
   const second = known(ids, chosen[1]) ?? ids.at(-1);
   if (first === undefined || second === undefined) return null;
-  const view = blend.view.value;
-  const isThese = 'first' in view && view.first === first && view.second === second;
+  const compared = model.blend.value;
+  const isThese = compared?.first === first && compared.second === second;
+  const view = compared?.view;
   return (
     <div class="rows">
       <h3>{sectionTitle(section)}</h3>
@@ -62,17 +62,17 @@ function SectionPans({
       <button
         type="button"
         disabled={first === second}
-        onClick={() => void blend.compare(first, second)}
+        onClick={() => void model.compare(first, second)}
       >
         {visitWords.compare}
       </button>
-      {isThese && view.kind === 'reading' && (
+      {isThese && view?.kind === 'loading' && (
         <p class="hint" role="status">
           {visitWords.reading}
         </p>
       )}
-      {view.kind === 'trouble' && <p class="hint warn">{storeTroubleWords[view.trouble]}</p>}
-      {isThese && view.kind === 'ready' && (
+      {view?.kind === 'trouble' && <p class="hint warn">{storeTroubleWords[view.trouble]}</p>}
+      {isThese && view?.kind === 'open' && (
         <>
           <p>{view.notes.length === 0 ? visitWords.noBeats : visitWords.beat}</p>
           <ul class="plain-rows">

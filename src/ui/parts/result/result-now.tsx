@@ -1,11 +1,13 @@
 // How a round found the pan: the map, its pitch, the worst notes first, the partners that beat, the readings.
 import { knockSigns } from '../../../domain/knock-check/round-signs';
+import type { FileHandout } from '../../../domain/ports/file-handout';
 import type { RoundStart } from '../../../domain/records/rack-records';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import { roundCsv } from '../../../domain/tables/round-csv';
 import type { Reference } from '../../../domain/tuning/reference';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { ResultsModel } from '../../../state/pan/results-model';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { dayWords } from '../../words/day-words';
 import { headlineWords, referenceMissing, resultWords } from '../../words/result-words';
 import { ChoiceBar } from '../controls/choice-bar';
@@ -19,18 +21,21 @@ import { QuickVerdicts } from './quick-verdicts';
 const references: readonly Reference[] = ['band', 'pan'];
 
 export function ResultNow({
-  models,
+  settings,
+  results,
+  handout,
   pan,
   start,
   result,
 }: {
-  readonly models: PanScreenModels;
+  readonly settings: Pick<SettingsModel, 'reference' | 'limits' | 'set'>;
+  readonly results: Pick<ResultsModel, 'view'>;
+  readonly handout: FileHandout;
   readonly pan: OpenPan;
   readonly start: RoundStart;
   readonly result: RoundResult;
 }) {
   const { fields } = pan.current;
-  const { settings, results } = models;
   const notes = new Map(result.notes.map((each) => [each.note, each]));
   const others = result.notes.filter((each) => !result.worst.includes(each));
   return (
@@ -71,11 +76,11 @@ export function ResultNow({
         <BeatRows beats={result.beats} />
       </section>
       <CsvButton
-        models={models}
+        handout={handout}
         name={resultWords.tableName(fields.name, dayWords(result.at))}
         text={() => {
           const view = results.view.peek();
-          const readings = view.kind === 'ready' ? view.readings : new Map();
+          const readings = view.kind === 'open' ? view.readings : new Map();
           const { highestWithPartials } = settings.limits.value;
           const heard = knockSigns(pan.records, readings, highestWithPartials);
           return roundCsv([start], readings, fields, result.a4, heard);

@@ -1,14 +1,16 @@
 // The settings about hammering: suggestions, which only those get who have confirmed on the bench, and the limits for a professional.
 import { useState } from 'preact/hooks';
-import { usualProfessionalLimits } from '../../../domain/advice/professional-limits';
+import { farthestRange, usualProfessionalLimits } from '../../../domain/advice/professional-limits';
 import { cents } from '../../../domain/tuning/units';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { adviceWords } from '../../words/measuring/advice-words';
 import { TextField, typedNumber } from '../controls/form-fields';
 
-const farthestLimits = { least: 5, most: 200 };
-
-export function HammeringForm({ settings }: { readonly settings: SettingsModel }) {
+export function HammeringForm({
+  settings,
+}: {
+  readonly settings: Pick<SettingsModel, 'bench' | 'set'>;
+}) {
   const { isTrained, suggestsBlows, professional } = settings.bench.value;
   const [entered, setEntered] = useState<string | null>(null);
   const [isBad, setIsBad] = useState(false);
@@ -44,7 +46,7 @@ export function HammeringForm({ settings }: { readonly settings: SettingsModel }
         onInput={(text) => {
           setEntered(text);
           const value = typedNumber(text);
-          const { least, most } = farthestLimits;
+          const { least, most } = farthestRange;
           const isGood =
             value !== null && Number.isInteger(value) && value >= least && value <= most;
           setIsBad(!isGood);

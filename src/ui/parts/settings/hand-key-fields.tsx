@@ -1,18 +1,26 @@
 // Settings for busy hands: a key is bound by pressing it.
 import { useLayoutEffect, useState } from 'preact/hooks';
+import type { Headset } from '../../../domain/ports/headset-port';
+import type { Announcer } from '../../../domain/ports/sound-ports';
+import { canBeBound, withKey } from '../../../domain/settings/bind-hand-keys';
 import {
-  canBeBound,
   type HandAction,
   type HandKey,
   handActions,
-  withKey,
 } from '../../../domain/settings/hands-settings';
-import type { AppModels } from '../../frame/app-models';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { watchKeys } from '../../frame/watch-keys';
 import { handsWords, keyWords } from '../../words/measuring/hands-words';
 
-export function HandKeyFields({ models }: { readonly models: AppModels }) {
-  const { settings, headset, announcer } = models;
+export function HandKeyFields({
+  settings,
+  headset,
+  announcer,
+}: {
+  readonly settings: Pick<SettingsModel, 'hands' | 'set'>;
+  readonly headset: Headset;
+  readonly announcer: Pick<Announcer, 'hasVoice'>;
+}) {
   const [waiting, setWaiting] = useState<HandAction | null>(null);
   const [isRefused, setIsRefused] = useState(false);
   const { handKeys, speaksVerdict } = settings.hands.value;

@@ -16,7 +16,11 @@ const kinds: readonly (keyof Limits)[] = ['main', 'third'];
 
 type Typed = Readonly<Record<string, string>>;
 
-export function LimitsForm({ settings }: { readonly settings: SettingsModel }) {
+export function LimitsForm({
+  settings,
+}: {
+  readonly settings: Pick<SettingsModel, 'limits' | 'set'>;
+}) {
   const limits = settings.limits.value;
   const [typed, type] = useState<Typed>({});
   const [isBad, setIsBad] = useState(false);

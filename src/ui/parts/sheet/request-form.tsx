@@ -1,16 +1,21 @@
 // What is wanted of the tuner, by when, and whom to answer: kept as soon as a field is left.
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { longestOfPan } from '../../../domain/records/longest-texts';
 import { longestContact } from '../../../domain/settings/settings';
-import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { OpenPan, PanModel } from '../../../state/pan/pan-model';
+import type { SettingsModel } from '../../../state/settings/settings-model';
 import { sheetWords } from '../../words/tuner/sheet-words';
 import { TextField } from '../controls/form-fields';
 
+const longest = { ...longestOfPan, contact: longestContact };
+
 export function RequestForm({
-  models: { pan: model, settings },
+  model,
+  settings,
   pan,
 }: {
-  readonly models: Pick<PanScreenModels, 'pan' | 'settings'>;
+  readonly model: Pick<PanModel, 'save'>;
+  readonly settings: Pick<SettingsModel, 'contact' | 'set'>;
   readonly pan: OpenPan;
 }) {
   const { wanted, wantedBy } = pan.current.fields;
@@ -28,13 +33,14 @@ export function RequestForm({
       ...(draft.wantedBy.trim() === wantedBy ? {} : { wantedBy: draft.wantedBy.trim() }),
     };
     if (Object.keys(changes).length > 0) void model.save(changes);
-    const now = draft.contact.trim().slice(0, longestContact);
+    const now = draft.contact.trim();
     if (now !== contact) settings.set({ contact: now });
   };
   const field = (name: keyof typeof draft) => ({
     id: `request-${name}`,
     label: sheetWords[name],
     value: draft[name],
+    longest: longest[name],
     onInput: (value: string) => setDraft((typed) => ({ ...typed, [name]: value })),
   });
   return (

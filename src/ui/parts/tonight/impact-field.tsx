@@ -1,14 +1,14 @@
 // Where the pan was hit: a tap anywhere on the drawing, or a note chosen from a list.
 import type { PanLayout } from '../../../domain/pans/layout';
 import { notesOf } from '../../../domain/pans/layout';
-import { isInside, middleOf as middleInParts, spotAt } from '../../../domain/pans/note-outline';
-import type { ImpactPlace, ImpactPoint } from '../../../domain/records/rack-records';
+import { isInside, middleOfNote, spotAt } from '../../../domain/pans/note-outline';
+import type { ImpactPlace, ImpactPoint } from '../../../domain/records/impact-place';
 import { displayName } from '../../../domain/tuning/note-names';
 import { midiNote } from '../../../domain/tuning/units';
 import { knockWords } from '../../words/fall/knock-words';
 import { drumViewBox } from '../drawing/drum-drawing';
 import { NoteShape } from '../drawing/note-shape';
-import { middleOf, rim } from '../drawing/pan-drawing-geometry';
+import { drawnMiddle, rim } from '../drawing/pan-drawing-geometry';
 
 export function ImpactField({
   layout,
@@ -70,7 +70,7 @@ export function ImpactField({
 
 /** A burst of four strokes: no note looks like it. */
 function Mark({ point }: { readonly point: ImpactPoint }) {
-  const { x, y } = middleOf({
+  const { x, y } = drawnMiddle({
     ...point,
     note: midiNote(0),
     ring: 'outer',
@@ -108,9 +108,9 @@ function pointOf(layout: PanLayout, impact: ImpactPlace): ImpactPoint | null {
 function nearestNote(layout: PanLayout, point: ImpactPoint | null): number | null {
   const notes = (point && layout.drums[point.drum]?.notes) ?? [];
   if (!point || notes.length === 0) return null;
-  const at = middleInParts(point);
+  const at = middleOfNote(point);
   const away = (place: (typeof notes)[number]): number => {
-    const [x, y] = middleInParts(place);
+    const [x, y] = middleOfNote(place);
     return isInside(place, at) ? 0 : Math.hypot(x - at[0], y - at[1]);
   };
   return [...notes].sort((one, other) => away(one) - away(other))[0]?.note ?? null;

@@ -1,5 +1,5 @@
 // Twelve names of notes, each on or off.
-import { allPitchClasses, type PitchClass } from '../../../domain/knock-check/set-needs';
+import { allPitchClasses, type PitchClass } from '../../../domain/knock-check/saved-tunes';
 import './set-needs-form.css';
 
 export function PitchToggles({

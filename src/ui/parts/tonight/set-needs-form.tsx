@@ -4,11 +4,11 @@ import { useState } from 'preact/hooks';
 import {
   longestTuneName,
   mostTunes,
-  neededClasses,
   noNeeds,
   type PitchClass,
   type SetNeeds,
-} from '../../../domain/knock-check/set-needs';
+} from '../../../domain/knock-check/saved-tunes';
+import { neededClasses } from '../../../domain/knock-check/set-needs';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { className, keyName, tonightWords } from '../../words/fall/tonight-words';
 import { listWords } from '../../words/list-words';
@@ -16,7 +16,9 @@ import { TextField } from '../controls/form-fields';
 import { PitchToggles } from './pitch-toggles';
 import './set-needs-form.css';
 
-export function SetNeedsForm({ settings }: { readonly settings: SettingsModel }) {
+type NeedsSettings = Pick<SettingsModel, 'setNeeds' | 'tunes' | 'set'>;
+
+export function SetNeedsForm({ settings }: { readonly settings: NeedsSettings }) {
   const needs = settings.setNeeds.value;
   const tunes = settings.tunes.value;
   const needed = neededClasses(needs, tunes);
@@ -64,7 +66,7 @@ function Tunes({
   settings,
   onChange,
 }: {
-  readonly settings: SettingsModel;
+  readonly settings: NeedsSettings;
   readonly onChange: (changes: Partial<SetNeeds>) => void;
 }) {
   const tunes = settings.tunes.value;
@@ -109,7 +111,7 @@ function SaveTune({
   settings,
   notes,
 }: {
-  readonly settings: SettingsModel;
+  readonly settings: NeedsSettings;
   readonly notes: readonly PitchClass[];
 }) {
   const [name, setName] = useState('');
@@ -121,7 +123,7 @@ function SaveTune({
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        const plain = name.trim().slice(0, longestTuneName);
+        const plain = name.trim();
         const isTaken = plain === '' || tunes.some((tune) => tune.name === plain);
         setIsBad(isTaken);
         if (isTaken || tunes.length >= mostTunes) return;
@@ -133,6 +135,7 @@ function SaveTune({
         id="tune-name"
         label={tonightWords.tuneName}
         value={name}
+        longest={longestTuneName}
         isBad={isBad}
         hint={isBad ? tonightWords.tuneNameBad : null}
         onInput={setName}

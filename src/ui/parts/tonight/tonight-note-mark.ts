@@ -1,6 +1,8 @@
 // What a note is good for tonight, as a mark on the map.
+
 import type { TonightNote } from '../../../domain/knock-check/tonight-notes';
 import { noteReasonShort, noteReasonWords, tonightWords } from '../../words/fall/tonight-words';
+import { rowWords } from '../../words/list-words';
 import type { NoteMark } from '../drawing/note-mark';
 
 /** Crossed: leave out. Half: only in passing. Filled: play. Outline: fine, but not needed. Dotted: not struck. */
@@ -25,5 +27,5 @@ export function tonightLabel(name: string, note: TonightNote | undefined): strin
   if (note.isUnread) return `${name}: ${tonightWords.notStruck}`;
   const parts = [tonightWords.legend[note.action], ...note.reasons.map(noteReasonWords)];
   if (!note.isNeeded) parts.push(tonightWords.notNeeded);
-  return `${name}: ${parts.join(', ')}`;
+  return `${name}: ${rowWords(parts)}`;
 }

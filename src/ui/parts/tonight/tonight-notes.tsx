@@ -1,8 +1,10 @@
 // Notes that are not simply played, each with what is wrong and what may be tried.
+
 import type { TonightNote } from '../../../domain/knock-check/tonight-notes';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { Cents, MidiNote } from '../../../domain/tuning/units';
 import { noteReasonWords, signAdvice, tonightWords } from '../../words/fall/tonight-words';
+import { rowWords } from '../../words/list-words';
 import { signedCents } from '../../words/words';
 
 export function TonightNotes({
@@ -24,7 +26,7 @@ export function TonightNotes({
           <li key={note.note} data-note={note.note} data-action={note.action}>
             <b class="pan-name">{displayName(note.note)}</b>{' '}
             <span>
-              {note.reasons.map(noteReasonWords).join(', ')}.{' '}
+              {rowWords(note.reasons.map(noteReasonWords))}.{' '}
               {note.reasons.some(({ kind }) => kind === 'off') && (
                 <Was cents={before.get(note.note)} />
               )}

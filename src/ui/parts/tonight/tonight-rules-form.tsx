@@ -5,7 +5,7 @@ import {
   type LookAction,
   type LossAction,
   type NoteAction,
-  type RuleChanges,
+  rulesWith,
   type TonightRule,
   tonightRuleNames,
   tonightRuleTable,
@@ -20,11 +20,16 @@ const actionWords: Readonly<Record<LookAction | NoteAction | LossAction, string>
   ...tonightWords.lossActions,
 };
 
-export function TonightRulesForm({ settings }: { readonly settings: SettingsModel }) {
+export function TonightRulesForm({
+  settings,
+}: {
+  readonly settings: Pick<SettingsModel, 'ruleChanges' | 'set'>;
+}) {
   const changes = settings.ruleChanges.value;
+  const rules = rulesWith(changes);
   const change = (name: TonightRule, value: string | number): void => {
     if (isRuleValue(name, value)) {
-      settings.set({ tonightRules: { ...changes, [name]: value } as RuleChanges });
+      settings.set({ tonightRules: { ...changes, [name]: value } });
     }
   };
   return (
@@ -36,7 +41,7 @@ export function TonightRulesForm({ settings }: { readonly settings: SettingsMode
           <Rule
             key={name}
             name={name}
-            value={settings.tonightRules.value[name]}
+            value={rules[name]}
             onChange={(value) => change(name, value)}
           />
         ))}

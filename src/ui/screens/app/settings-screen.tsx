@@ -1,8 +1,8 @@
 // Band pitch, light or dark, what is judged how, and kept sound.
 import { useEffect, useState } from 'preact/hooks';
 import { highestA4, lowestA4 } from '../../../domain/tuning/equal-temperament';
-import type { AppModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { Choices } from '../../parts/controls/form-fields';
 import { HammeringForm } from '../../parts/settings/hammering-form';
 import { HandKeyFields } from '../../parts/settings/hand-key-fields';
@@ -11,10 +11,12 @@ import { sizeWords } from '../../words/keeping/backup-words';
 import { settingsWords } from '../../words/keeping/settings-words';
 import { words } from '../../words/words';
 
+type Models = Needs<'settings' | 'listen' | 'rack' | 'headset' | 'announcer'>;
+
 const references = ['band', 'pan'] as const;
 const themes = ['system', 'light', 'dark'] as const;
 
-export function SettingsScreen({ models }: { readonly models: AppModels }) {
+export function SettingsScreen({ models }: { readonly models: Models }) {
   const { settings, listen, rack } = models;
   useEffect(() => void rack.load(), [rack]);
   const [entered, setEntered] = useState<string | null>(null);
@@ -80,7 +82,7 @@ export function SettingsScreen({ models }: { readonly models: AppModels }) {
         onChoose={(reference) => settings.set({ reference })}
       />
       <LimitsForm settings={settings} />
-      <HandKeyFields models={models} />
+      <HandKeyFields settings={settings} headset={models.headset} announcer={models.announcer} />
       <HammeringForm settings={settings} />
       <h2>{settingsWords.soundTitle}</h2>
       <label class="choice">

@@ -3,19 +3,21 @@ import { useEffect } from 'preact/hooks';
 import { type BuiltInLayout, builtInLayouts } from '../../../domain/pans/layouts/built-in-layouts';
 import { emptyFields } from '../../../domain/records/standing/current-pan';
 import { addressOf, goTo } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { NotKept } from '../../parts/gates/not-kept';
 import { shortDayWords } from '../../words/day-words';
 import { knockWords } from '../../words/fall/knock-words';
 import { rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 
+type Models = Needs<'rack' | 'pan' | 'now'>;
+
 /** A layout without notes cannot be struck. */
 const offered = builtInLayouts.filter(({ layout }) =>
   layout.drums.some(({ notes }) => notes.length > 0),
 );
 
-export function DroppedScreen({ models }: ScreenProps) {
+export function DroppedScreen({ models }: ScreenProps<Models>) {
   const { rack, pan: panModel, now } = models;
   useEffect(() => {
     // A search would hide the pan that is lying there.

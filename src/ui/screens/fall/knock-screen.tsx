@@ -1,11 +1,12 @@
 // After a fall: look first, one question at a time; then the place of the hit; then the soft round, or no round at all.
 import { useEffect, useState } from 'preact/hooks';
-import type { TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { rulesWith, type TonightRules } from '../../../domain/knock-check/tonight-rules';
+import { longestOfKnock } from '../../../domain/records/longest-texts';
 import { type LookKind, lookKinds } from '../../../domain/records/look-kinds';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { KnockDraft } from '../../../state/round/knock-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, goTo } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { TextField } from '../../parts/controls/form-fields';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -16,12 +17,14 @@ import { knockWords, lookWords } from '../../words/fall/knock-words';
 import { words } from '../../words/words';
 import './knock-screen.css';
 
-export function KnockScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Opened models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'knock' | 'photos' | 'settings'>;
+
+export function KnockScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Opened models={models} pan={pan} />}</PanGate>;
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
 }
 
@@ -49,28 +52,43 @@ function Check({ models, pan, draft }: Props & { readonly draft: KnockDraft }) {
       <p class="hint warn">{knockWords.never}</p>
       <NotKept keeper={models.knock} />
       {look ? (
-        <Asking models={models} draft={draft} look={look} step={step} go={go} pan={pan} />
+        <Asking
+          knock={models.knock}
+          photos={models.photos}
+          draft={draft}
+          look={look}
+          step={step}
+          go={go}
+          pan={pan}
+        />
       ) : (
-        <Seen models={models} pan={pan} draft={draft} onChange={() => go(0)} />
+        <Seen
+          knock={models.knock}
+          settings={models.settings}
+          pan={pan}
+          draft={draft}
+          onChange={() => go(0)}
+        />
       )}
     </main>
   );
 }
 
 function Asking({
-  models,
+  knock,
+  photos,
   pan,
   draft,
   look,
   step,
   go,
-}: Props & {
+}: Pick<Models, 'knock' | 'photos'> & {
+  readonly pan: OpenPan;
   readonly draft: KnockDraft;
   readonly look: LookKind;
   readonly step: number;
   readonly go: (step: number) => void;
 }) {
-  const { knock, photos } = models;
   const answer = draft.answers.get(look) ?? null;
   return (
     <>
@@ -119,14 +137,18 @@ function onwardOf({ answers }: KnockDraft, rules: TonightRules): Onward {
 }
 
 function Seen({
-  models,
+  knock,
+  settings,
   pan,
   draft,
   onChange,
-}: Props & { readonly draft: KnockDraft; readonly onChange: () => void }) {
-  const { knock, settings } = models;
+}: Pick<Models, 'knock' | 'settings'> & {
+  readonly pan: OpenPan;
+  readonly draft: KnockDraft;
+  readonly onChange: () => void;
+}) {
   const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
-  const onward = onwardOf(draft, settings.tonightRules.value);
+  const onward = onwardOf(draft, rulesWith(settings.ruleChanges.value));
   const tonight = { screen: 'tonight', pan: pan.id } as const;
   const title = {
     strike: knockWords.softTitle,
@@ -167,6 +189,7 @@ function Seen({
         label={knockWords.remarks}
         hint={knockWords.remarksHint}
         value={draft.remarks}
+        longest={longestOfKnock.remarks}
         onInput={(remarks) => knock.change({ remarks })}
       />
       <footer class="actions">

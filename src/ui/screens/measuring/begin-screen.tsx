@@ -3,23 +3,25 @@ import { useState } from 'preact/hooks';
 import type { RoundWay, Standing } from '../../../domain/records/rack-records';
 import type { Announcement } from '../../../domain/settings/settings';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, goTo } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { Choices, TextField, typedNumber } from '../../parts/controls/form-fields';
 import { PanGate } from '../../parts/gates/pan-gate';
 import { panWords } from '../../words/pan-words';
 import { words } from '../../words/words';
+
+type Models = Needs<'pan' | 'round' | 'announcer' | 'settings'>;
 
 const ways: readonly RoundWay[] = ['guided', 'quick', 'free'];
 const standings: readonly Standing[] = ['settled', 'unloaded', 'sun'];
 const lowestTemperature = -30;
 const highestTemperature = 60;
 
-export function BeginScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Begin models={models} pan={pan} />}</PanGate>;
+export function BeginScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Begin models={models} pan={pan} />}</PanGate>;
 }
 
-function Begin({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+function Begin({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const { round } = models;
   const [way, setWay] = useState<RoundWay>('guided');
   const [standing, setStanding] = useState<Standing | null>(null);
@@ -86,7 +88,7 @@ function Begin({ models, pan }: { readonly models: PanScreenModels; readonly pan
           hint={isBad ? panWords.temperatureBad : panWords.temperatureHint}
           onInput={setTemperature}
         />
-        {way !== 'quick' && <Announcing models={models} />}
+        {way !== 'quick' && <Announcing announcer={models.announcer} settings={models.settings} />}
         <footer class="actions">
           <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
             {words.back}
@@ -100,7 +102,7 @@ function Begin({ models, pan }: { readonly models: PanScreenModels; readonly pan
   );
 }
 
-function Announcing({ models: { announcer, settings } }: { readonly models: PanScreenModels }) {
+function Announcing({ announcer, settings }: Pick<Models, 'announcer' | 'settings'>) {
   const kinds: readonly Announcement[] = ['nothing', 'beep', 'voice'];
   const chosen = settings.announcement.value;
   return (

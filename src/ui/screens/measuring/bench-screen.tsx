@@ -1,13 +1,15 @@
 // The bench of a note, with a pan or without one.
 import { useLayoutEffect } from 'preact/hooks';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { Bench } from '../../parts/bench/bench';
-import { Instead } from '../../parts/gates/pan-gate';
+import { Instead } from '../../parts/gates/instead';
+import { ViewGate } from '../../parts/gates/view-gate';
 import { benchWords } from '../../words/measuring/bench-words';
-import { rackWords, storeTroubleWords } from '../../words/rack-words';
 
-export function BenchScreen({ models, route }: ScreenProps) {
-  const { bench: model } = models;
+type Models = Needs<'bench' | 'settings' | 'listen' | 'announcer' | 'headset'>;
+
+export function BenchScreen({ models, route }: ScreenProps<Models>) {
+  const { bench: model, ...around } = models;
   const isBench = route.screen === 'bench' || route.screen === 'bare-bench';
   const note = isBench ? route.note : null;
   const pan = route.screen === 'bench' ? route.pan : null;
@@ -25,16 +27,12 @@ export function BenchScreen({ models, route }: ScreenProps) {
       model.leave();
     };
   }, [model, note, pan]);
-  const view = model.view.value;
-  switch (view.kind) {
-    case 'open':
-      return <Bench models={models} bench={view.bench} />;
-    case 'none':
-    case 'loading':
-      return <Instead text={rackWords.reading} tone="hint" />;
-    case 'missing':
-      return <Instead text={benchWords.missing} tone="hint warn" />;
-    case 'trouble':
-      return <Instead text={storeTroubleWords[view.trouble]} tone="hint warn" />;
-  }
+  return (
+    <ViewGate
+      view={model.view.value}
+      missing={<Instead text={benchWords.missing} tone="hint warn" />}
+    >
+      {({ bench }) => <Bench {...around} model={model} bench={bench} />}
+    </ViewGate>
+  );
 }

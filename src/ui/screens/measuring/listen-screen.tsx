@@ -4,14 +4,14 @@ import { displayName } from '../../../domain/tuning/note-names';
 import { tolerancesAt } from '../../../domain/tuning/tolerances';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { readingOf } from '../../../state/listening/readout-phase';
-import type { AppModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { FileNoticeLine } from '../../parts/controls/file-button';
 import { NotePicker } from '../../parts/listen/note-picker';
 import { Readout, ReadoutDetails } from '../../parts/listen/readout';
 import { microphoneWords, processingWords, words } from '../../words/words';
 
-export function ListenScreen({ models }: { readonly models: AppModels }) {
+export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'settings'> }) {
   const { listen, settings } = models;
   const good = tolerancesAt(settings.limits.value, 'good');
   // However the screen is left (the phone's own "back" too), the microphone goes off with it: at once, for the next

@@ -7,22 +7,23 @@ import type { MidiNote } from '../../../domain/tuning/units';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import type { PracticeBenchView } from '../../../state/bench/practice-bench-model';
 import { readingOf } from '../../../state/listening/readout-phase';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { Bench } from '../../parts/bench/bench';
 import { PracticeHammer } from '../../parts/bench/practice-hammer';
 import { PracticeResult } from '../../parts/bench/practice-result';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
+import { Instead } from '../../parts/gates/instead';
 import { LoadFailed } from '../../parts/gates/load-failed';
-import { Instead } from '../../parts/gates/pan-gate';
 import { Readout } from '../../parts/listen/readout';
 import { practiceWords } from '../../words/measuring/practice-words';
 import { words } from '../../words/words';
 
+type Models = Needs<'practiceBench' | 'bench' | 'settings' | 'listen' | 'announcer' | 'headset'>;
+
 type PanView = Extract<PracticeBenchView, { readonly kind: 'pan' }>;
 
-export function PracticeBenchScreen({ models }: ScreenProps) {
+export function PracticeBenchScreen({ models }: ScreenProps<Models>) {
   const { practiceBench: model, bench } = models;
   useLayoutEffect(
     () => () => {
@@ -70,7 +71,7 @@ function Levels({ onChoose }: { readonly onChoose: (level: PracticeLevel) => voi
 }
 
 /** The whole pan to be struck; or one note of it on the bench. */
-function Pan({ models, view }: { readonly models: PanScreenModels; readonly view: PanView }) {
+function Pan({ models, view }: { readonly models: Models; readonly view: PanView }) {
   const { practiceBench: model, bench, listen, settings } = models;
   const [benched, setBenched] = useState<MidiNote | null>(null);
   const opened = bench.view.value;
@@ -82,11 +83,15 @@ function Pan({ models, view }: { readonly models: PanScreenModels; readonly view
   if (benched !== null && opened.kind === 'open') {
     return (
       <Bench
-        models={models}
+        model={bench}
+        settings={settings}
+        listen={listen}
+        announcer={models.announcer}
+        headset={models.headset}
         bench={opened.bench}
         simulated={{
           title: practiceWords.simulated,
-          hammer: <PracticeHammer models={models} bench={opened.bench} />,
+          hammer: <PracticeHammer model={bench} practice={model} bench={opened.bench} />,
           strike: model.strike,
           strikeWords: words.practiceNote,
           leave: () => {

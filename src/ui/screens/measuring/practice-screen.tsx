@@ -4,22 +4,24 @@ import type { PracticeSource } from '../../../domain/ports/sound-ports';
 import { tolerancesAt } from '../../../domain/tuning/tolerances';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { readingOf } from '../../../state/listening/readout-phase';
-import type { AppModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
 import { LoadFailed } from '../../parts/gates/load-failed';
 import { Readout, ReadoutDetails } from '../../parts/listen/readout';
 import { practiceWords } from '../../words/measuring/practice-words';
 import { words } from '../../words/words';
 
-export function PracticeScreen({ models }: { readonly models: AppModels }) {
-  const { listen, settings } = models;
+type Models = Needs<'listen' | 'settings' | 'practicePan'>;
+
+export function PracticeScreen({ models }: { readonly models: Models }) {
+  const { listen, settings, practicePan } = models;
   const good = tolerancesAt(settings.limits.value, 'good');
   const [source, setSource] = useState<PracticeSource | null>(null);
   const [isMissing, setIsMissing] = useState(false);
   useLayoutEffect(() => {
     let gone = false;
-    models.practicePan().then(
+    practicePan().then(
       async (pan) => {
         if (gone) return;
         await listen.beginPractice(pan);
@@ -31,7 +33,7 @@ export function PracticeScreen({ models }: { readonly models: AppModels }) {
       gone = true;
       void listen.stop();
     };
-  }, [models, listen]);
+  }, [practicePan, listen]);
   if (isMissing) return <LoadFailed />;
   const reading = readingOf(listen.phase.value);
   return (

@@ -1,7 +1,7 @@
 // A round under way: the big word for the strike, the map of what is done, one tap for what is wrong with a note.
 import { useEffect, useLayoutEffect } from 'preact/hooks';
 import { judgedNote, wishOf } from '../../../domain/reading/judge-note';
-import type { JudgedStanding } from '../../../domain/reading/note-standing';
+import { countStandings, type JudgedStanding } from '../../../domain/reading/note-standing';
 import type { Reading } from '../../../domain/reading/reading';
 import type { MarkKind, RoundId } from '../../../domain/records/rack-records';
 import { isDone, nextNote, notesLeft } from '../../../domain/rounds/round-progress';
@@ -10,18 +10,14 @@ import { type ToleranceSet, tolerancesAt } from '../../../domain/tuning/toleranc
 import type { MidiNote } from '../../../domain/tuning/units';
 import { verdictOn } from '../../../domain/tuning/verdict';
 import { readingOf } from '../../../state/listening/readout-phase';
-import {
-  countStandings,
-  noteToMark,
-  type OpenRound,
-  standingsOf,
-} from '../../../state/round/open-round';
-import type { PanScreenModels } from '../../frame/app-models';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { PanModel } from '../../../state/pan/pan-model';
+import { noteToMark, type OpenRound, standingsOf } from '../../../state/round/open-round';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { MarkButtons } from '../../parts/controls/mark-buttons';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
+import { NotHere } from '../../parts/gates/instead';
 import { NotKept } from '../../parts/gates/not-kept';
-import { Instead, InTrouble, NotHere } from '../../parts/gates/pan-gate';
+import { ViewGate } from '../../parts/gates/view-gate';
 import { FarView } from '../../parts/listen/far-view';
 import { MicrophoneLine } from '../../parts/listen/microphone-line';
 import { Readout } from '../../parts/listen/readout';
@@ -39,7 +35,9 @@ import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
 import './round-screen.css';
 
-export function RoundScreen({ models, route }: ScreenProps) {
+type Models = Needs<'round' | 'pan' | 'listen' | 'settings' | 'headset'>;
+
+export function RoundScreen({ models, route }: ScreenProps<Models>) {
   return route.screen === 'round' ? <Opened models={models} route={route} /> : null;
 }
 
@@ -47,7 +45,7 @@ function Opened({
   models,
   route,
 }: {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly route: Extract<Route, { readonly screen: 'round' | 'result' }>;
 }) {
   const { round: model, listen } = models;
@@ -60,29 +58,25 @@ function Opened({
   }, [model, listen, route.pan, route.round]);
   const view = model.view.value;
   const isOver = view.kind === 'open' && view.round.isOver;
-  const isSoft = isKnockRound(models, route.round);
+  const isSoft = isKnockRound(models.pan, route.round);
   useEffect(() => {
     if (!isOver) return;
     if (isSoft) goTo({ screen: 'tonight', pan: route.pan });
     else goTo({ screen: 'result', pan: route.pan, round: route.round });
   }, [isOver, isSoft, route.pan, route.round]);
-  switch (view.kind) {
-    case 'open':
-      return <Round models={models} round={view.round} isSoft={isSoft} />;
-    case 'none':
-    case 'loading':
-      return <Instead text={rackWords.reading} tone="hint" />;
-    case 'missing':
-      return <NotHere text={panWords.roundMissing} />;
-    case 'trouble':
-      return (
-        <InTrouble trouble={view.trouble} onRetry={() => void model.open(route.pan, route.round)} />
-      );
-  }
+  return (
+    <ViewGate
+      view={view}
+      missing={<NotHere text={panWords.roundMissing} />}
+      onRetry={() => void model.open(route.pan, route.round)}
+    >
+      {({ round }) => <Round models={models} round={round} isSoft={isSoft} />}
+    </ViewGate>
+  );
 }
 
 /** Whether the round belongs to a knock check. */
-function isKnockRound({ pan }: PanScreenModels, round: RoundId): boolean {
+function isKnockRound(pan: Pick<PanModel, 'view'>, round: RoundId): boolean {
   const view = pan.view.value;
   return (
     view.kind === 'open' && view.pan.records.knockChecks.some((check) => check.round === round)
@@ -94,7 +88,7 @@ function Round({
   round,
   isSoft,
 }: {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly round: OpenRound;
   readonly isSoft: boolean;
 }) {
@@ -166,8 +160,12 @@ function Round({
         chosen={asked ?? readingOf(phase)?.note ?? null}
         onNote={(note) => model.choose(note === progress.chosen ? null : note)}
       />
-      <StandingLegend standings={countStandings(progress.order, standings)} />
-      <Marks models={models} round={round} />
+      <StandingLegend
+        standings={countStandings(
+          progress.order.map((note) => (standings.get(note) ?? unread).standing),
+        )}
+      />
+      <Marks round={round} onMark={model.mark} />
       {progress.chosen !== null && (
         <button type="button" onClick={() => model.choose(null)}>
           {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
@@ -218,7 +216,13 @@ function LastDone({ round, limits }: { readonly round: OpenRound; readonly limit
 
 const markable: readonly MarkKind[] = ['dead', 'buzzing', 'cracked', 'skipped'];
 
-function Marks({ models, round }: { readonly models: PanScreenModels; readonly round: OpenRound }) {
+function Marks({
+  round,
+  onMark,
+}: {
+  readonly round: OpenRound;
+  readonly onMark: (mark: MarkKind) => void;
+}) {
   const note = noteToMark(round);
   if (note === null) return null;
   const mark = round.kept.notes.get(note)?.mark ?? 'none';
@@ -227,7 +231,7 @@ function Marks({ models, round }: { readonly models: PanScreenModels; readonly r
       <h2>
         {panWords.mark} {displayName(note)}
       </h2>
-      <MarkButtons kinds={markable} mark={mark} onMark={models.round.mark} />
+      <MarkButtons kinds={markable} mark={mark} onMark={onMark} />
       {mark === 'cracked' && <p class="hint warn">{panWords.crackedCaution}</p>}
     </section>
   );

@@ -2,9 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { FieldConflict } from '../../../domain/records/standing/current-pan';
 import { changesOf, checkDraft, type DraftFault } from '../../../state/pan/pan-draft';
-import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { OpenPan, PanModel } from '../../../state/pan/pan-model';
 import { addressOf, goTo } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { PhotoField } from '../../parts/controls/photo-field';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -13,14 +13,16 @@ import { usePanDraft } from '../../parts/pan/use-pan-draft';
 import { conflictTitle, conflictValue, panWords } from '../../words/pan-words';
 import { words } from '../../words/words';
 
+type Models = Needs<'pan' | 'settings' | 'photos'>;
+
 /** A new photo, none any more, or the one that is there. */
 type PhotoChange = Uint8Array<ArrayBuffer> | null | 'as-it-is';
 
-export function DetailsScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Details models={models} pan={pan} />}</PanGate>;
+export function DetailsScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Details models={models} pan={pan} />}</PanGate>;
 }
 
-function Details({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+function Details({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const { fields, conflicts } = pan.current;
   const model = models.pan;
   const [photo, setPhoto] = useState<PhotoChange>('as-it-is');
@@ -33,7 +35,7 @@ function Details({ models, pan }: { readonly models: PanScreenModels; readonly p
         <h1>{panWords.details}</h1>
       </header>
       {conflicts.map((conflict) => (
-        <Conflict key={conflict.field} conflict={conflict} models={models} />
+        <Conflict key={conflict.field} conflict={conflict} model={model} />
       ))}
       <form
         class="form"
@@ -89,10 +91,10 @@ function Details({ models, pan }: { readonly models: PanScreenModels; readonly p
 
 function Conflict({
   conflict,
-  models,
+  model,
 }: {
   readonly conflict: FieldConflict;
-  readonly models: PanScreenModels;
+  readonly model: Pick<PanModel, 'save'>;
 }) {
   const { field, values } = conflict;
   return (
@@ -101,11 +103,7 @@ function Conflict({
       <p>{panWords.whichIsRight}</p>
       <div class="pair">
         {values.map(({ value, at }) => (
-          <button
-            key={`${at}`}
-            type="button"
-            onClick={() => void models.pan.save({ [field]: value })}
-          >
+          <button key={`${at}`} type="button" onClick={() => void model.save({ [field]: value })}>
             {conflictValue(field, value, at)}
           </button>
         ))}

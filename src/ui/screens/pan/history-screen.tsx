@@ -9,11 +9,11 @@ import { eventsCsv } from '../../../domain/tables/events-csv';
 import { roundCsv } from '../../../domain/tables/round-csv';
 import type { Hertz } from '../../../domain/tuning/units';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
 import { CsvButton } from '../../parts/controls/csv-button';
 import '../../parts/result/pan-pitch.css';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { PanDriftCharts } from '../../parts/charts/pan-drift-charts';
 import { PanDriftTable } from '../../parts/charts/pan-drift-table';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -25,18 +25,20 @@ import { sinceWords } from '../../words/since-words';
 import { words } from '../../words/words';
 import './result-screens.css';
 
-export function HistoryScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'results' | 'settings' | 'fileHandout'>;
+
+export function HistoryScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
 }
 
 function Loaded({ models, pan }: Props) {
   return (
-    <RoundsGate models={models} pan={pan} rounds={pan.rounds}>
+    <RoundsGate results={models.results} pan={pan} rounds={pan.rounds}>
       {({ results, readings }) => (
         <Shown
           models={models}
@@ -78,7 +80,7 @@ function Shown({
             <RoundRows pan={pan.id} rounds={rounds} />
           </section>
           <CsvButton
-            models={models}
+            handout={models.fileHandout}
             label={historyWords.allReadings}
             name={historyWords.allName(fields.name)}
             text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
@@ -86,7 +88,7 @@ function Shown({
         </>
       )}
       <CsvButton
-        models={models}
+        handout={models.fileHandout}
         label={sinceWords.events}
         name={sinceWords.eventsName(fields.name)}
         text={() => eventsCsv(pan.records, fields, heard())}

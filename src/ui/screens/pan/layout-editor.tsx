@@ -16,7 +16,7 @@ import '../../parts/layout/layout-parts.css';
 import type { NoteMark } from '../../parts/drawing/note-mark';
 import { LayoutOrigin } from '../../parts/layout/layout-origin';
 import '../../parts/drawing/pan-drawing.css';
-import { editRefusalWords, faultWords, layoutWords } from '../../words/layout-words';
+import { editRefusalWords, layoutFaultWords, layoutWords } from '../../words/layout-words';
 import { signedCents } from '../../words/words';
 
 const shownFaults = 5;
@@ -123,7 +123,7 @@ function Refusal({ model }: { readonly model: LayoutEditorModel }) {
 
 function Faults({ faults }: { readonly faults: readonly LayoutFault[] }) {
   if (faults.length === 0) return null;
-  const shown = faults.slice(0, shownFaults).map(faultWords);
+  const shown = faults.slice(0, shownFaults).map(layoutFaultWords);
   const more = faults.length - shown.length;
   return (
     <section class="hint">

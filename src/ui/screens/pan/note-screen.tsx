@@ -1,7 +1,7 @@
 // One note of a pan through time: fundamental, octave and third in small charts, and the table beside them.
 import { useLayoutEffect } from 'preact/hooks';
 import { wishOf } from '../../../domain/reading/judge-note';
-import type { RoundId } from '../../../domain/records/rack-records';
+import type { ReadingRecord, RoundId } from '../../../domain/records/rack-records';
 import {
   readingsWithoutErased,
   withoutErased,
@@ -11,13 +11,13 @@ import { displayName } from '../../../domain/tuning/note-names';
 import { cents, type MidiNote } from '../../../domain/tuning/units';
 import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { NoteCharts } from '../../parts/charts/note-charts';
 import { NoteCourseTable } from '../../parts/charts/note-course-table';
 import { StandingMark } from '../../parts/drawing/standing-mark';
-import { Instead, InTrouble, PanGate } from '../../parts/gates/pan-gate';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { ViewGate } from '../../parts/gates/view-gate';
 import { KeptSounds } from '../../parts/listen/kept-sounds';
 import { NoteMarks } from '../../parts/pan/note-marks';
 import { historyWords } from '../../words/history-words';
@@ -28,17 +28,19 @@ import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
 import './note-screen.css';
 
-export function NoteScreen({ models, route }: ScreenProps) {
+type Models = Needs<'pan' | 'note' | 'settings' | 'player'>;
+
+export function NoteScreen({ models, route }: ScreenProps<Models>) {
   if (route.screen !== 'note') return null;
   return (
-    <PanGate models={models}>
+    <PanGate model={models.pan}>
       {(pan) => <Loaded models={models} pan={pan} note={route.note} from={route.from ?? null} />}
     </PanGate>
   );
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
   readonly note: MidiNote;
   /** The round whose result led here. */
@@ -49,25 +51,28 @@ function Loaded({ models, pan, note, from }: Props) {
   const model = models.note;
   // Before anything is painted: the readings of another note are still there.
   useLayoutEffect(() => void model.read(pan.id, note), [model, pan, note]);
-  const view = model.view.value;
-  switch (view.kind) {
-    case 'loading':
-      return <Instead text={rackWords.reading} tone="hint" />;
-    case 'trouble':
-      return <InTrouble trouble={view.trouble} onRetry={() => void model.read(pan.id, note)} />;
-    case 'ready':
-      return <Shown models={models} pan={pan} note={note} from={from} />;
-  }
+  return (
+    <ViewGate view={model.view.value} onRetry={() => void model.read(pan.id, note)}>
+      {({ readings }) => (
+        <Shown models={models} pan={pan} note={note} from={from} kept={readings} />
+      )}
+    </ViewGate>
+  );
 }
 
-function Shown({ models, pan, note, from }: Props) {
-  const view = models.note.view.value;
+function Shown({
+  models,
+  pan,
+  note,
+  from,
+  kept,
+}: Props & {
+  /** All readings of the note, erased ones too. */
+  readonly kept: readonly ReadingRecord[];
+}) {
   const { fields } = pan.current;
   const judging = models.settings.judging.value;
-  const readings = readingsWithoutErased(
-    view.kind === 'ready' ? view.readings : [],
-    pan.records.erasures,
-  );
+  const readings = readingsWithoutErased(kept, pan.records.erasures);
   const points = noteHistory(readings, withoutErased(pan.records).rounds, {
     a4: fields.a4 ?? judging.a4,
     offset: wishOf(fields.layout, note).offset ?? cents(0),

@@ -7,8 +7,8 @@ import { isUnsettled } from '../../../domain/rounds/round-result';
 import { displayName } from '../../../domain/tuning/note-names';
 import { type PanAtAGlance, panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, type PanScreenName } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { WorkPlanList } from '../../parts/bench/work-plan-list';
 import { PhotoPicture } from '../../parts/controls/photo-field';
 import { NoteRows } from '../../parts/drawing/note-rows';
@@ -27,13 +27,15 @@ import { words } from '../../words/words';
 import './pan-screen.css';
 import { familyTitle } from '../../words/family-words';
 
+type Models = Needs<'pan' | 'settings' | 'now'>;
+
 const shownWorst = 3;
 
-export function PanScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Page models={models} pan={pan} />}</PanGate>;
+export function PanScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Page models={models} pan={pan} />}</PanGate>;
 }
 
-function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const { fields, conflicts } = pan.current;
   const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
   const judging = models.settings.judging.value;
@@ -73,7 +75,7 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
         notes={glance.notes}
         standings={glance.standings}
       />
-      <Standing models={models} pan={pan} glance={glance} />
+      <Standing settings={models.settings} now={models.now} pan={pan} glance={glance} />
       <div class="pair">
         {glance.result && (
           <a
@@ -135,11 +137,11 @@ function Page({ models, pan }: { readonly models: PanScreenModels; readonly pan:
 }
 
 function Standing({
-  models,
+  settings,
+  now,
   pan,
   glance: { result, standings },
-}: {
-  readonly models: PanScreenModels;
+}: Pick<Models, 'settings' | 'now'> & {
   readonly pan: OpenPan;
   readonly glance: PanAtAGlance;
 }) {
@@ -148,7 +150,7 @@ function Standing({
     <section class="rows" aria-label={panWords.result}>
       <Headline {...headlineWords(standings)} />
       <p class="quiet">
-        {panWords.lastRound(agoWords(result.at, models.now()))}{' '}
+        {panWords.lastRound(agoWords(result.at, now()))}{' '}
         {isUnsettled(result.conditions) && (
           <b>
             {resultWords.provisional} {conditionWords(result.conditions)}
@@ -157,7 +159,7 @@ function Standing({
       </p>
       <PanPitchLine result={result} />
       <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
-      <WorkPlanList models={models} pan={pan} result={result} />
+      <WorkPlanList settings={settings} pan={pan} result={result} />
     </section>
   );
 }

@@ -4,11 +4,13 @@ import { type RoundId, type RoundStart, roundOf } from '../../../domain/records/
 import { withoutErased } from '../../../domain/records/standing/without-erased';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
-import { Instead, InTrouble, NotHere, PanGate } from '../../parts/gates/pan-gate';
+import { NotHere } from '../../parts/gates/instead';
+import { PanGate } from '../../parts/gates/pan-gate';
+import { resultIn } from '../../parts/gates/rounds-gate';
+import { ViewGate } from '../../parts/gates/view-gate';
 import { ResultNow } from '../../parts/result/result-now';
 import { RoundComparison } from '../../parts/result/round-comparison';
 import { changeWords } from '../../words/change-words';
@@ -18,13 +20,15 @@ import { rackWords } from '../../words/rack-words';
 import './result-screens.css';
 import { conditionWords, resultWords } from '../../words/result-words';
 
+type Models = Needs<'pan' | 'results' | 'settings' | 'fileHandout'>;
+
 type View = keyof typeof changeWords.views;
 const views: readonly View[] = ['now', 'change'];
 
-export function ResultScreen({ models, route }: ScreenProps) {
+export function ResultScreen({ models, route }: ScreenProps<Models>) {
   if (route.screen !== 'result') return null;
   return (
-    <PanGate models={models}>
+    <PanGate model={models.pan}>
       {(pan) => {
         const start = withoutErased(pan.records).rounds.find(
           (each) => roundOf(each) === route.round,
@@ -40,7 +44,7 @@ export function ResultScreen({ models, route }: ScreenProps) {
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
   readonly start: RoundStart;
 }
@@ -54,23 +58,27 @@ function Loaded({ models, pan, start }: Props) {
   const read = () => void results.read(pan.records, before ? [start, before] : [start]);
   useEffect(read, [results, pan.records, start.id, before?.id]);
   const view = results.view.value;
-  if (view.kind === 'trouble') {
-    return <InTrouble trouble={view.trouble} onRetry={read} />;
-  }
-  const result = view.kind === 'ready' ? view.results.get(roundOf(start)) : undefined;
-  if (!result) return <Instead text={rackWords.reading} tone="hint" />;
-  const compared = before && view.kind === 'ready' ? view.results.get(roundOf(before)) : undefined;
+  const isThis = view.kind !== 'open' || view.results.has(roundOf(start));
   return (
-    <Shown
-      models={models}
-      pan={pan}
-      start={start}
-      result={result}
-      earlier={earlier}
-      since={before && roundOf(before)}
-      before={compared ?? null}
-      onSince={choose}
-    />
+    <ViewGate view={isThis ? view : { kind: 'loading' }} onRetry={read}>
+      {(found) => {
+        const result = resultIn(found, start);
+        return (
+          result && (
+            <Shown
+              models={models}
+              pan={pan}
+              start={start}
+              result={result}
+              earlier={earlier}
+              since={before && roundOf(before)}
+              before={resultIn(found, before)}
+              onSince={choose}
+            />
+          )
+        );
+      }}
+    </ViewGate>
   );
 }
 
@@ -129,7 +137,14 @@ function Shown({
           onSince={onSince}
         />
       ) : (
-        <ResultNow models={models} pan={pan} start={start} result={result} />
+        <ResultNow
+          settings={models.settings}
+          results={models.results}
+          handout={models.fileHandout}
+          pan={pan}
+          start={start}
+          result={result}
+        />
       )}
       {since === null && isFinished && <p class="quiet">{changeWords.first}</p>}
       <footer class="actions">

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { PanFields } from '../../../domain/records/rack-records';
 import { checkDraft, type DraftFault, emptyDraft } from '../../../state/pan/pan-draft';
 import { addressOf, goTo } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { PhotoField } from '../../parts/controls/photo-field';
 import { NotKept } from '../../parts/gates/not-kept';
 import { type ChosenLayout, LayoutChooser } from '../../parts/layout/layout-chooser';
@@ -11,7 +11,9 @@ import { PanForm } from '../../parts/pan/pan-form';
 import { panWords } from '../../words/pan-words';
 import { words } from '../../words/words';
 
-export function AddPanScreen({ models }: ScreenProps) {
+type Models = Needs<'pan' | 'settings' | 'photos'>;
+
+export function AddPanScreen({ models }: ScreenProps<Models>) {
   const [choice, choose] = useState<ChosenLayout | null>(null);
   if (choice) return <Named models={models} choice={choice} onBack={() => choose(null)} />;
   return (
@@ -33,7 +35,7 @@ function Named({
   models,
   choice,
   onBack,
-}: Pick<ScreenProps, 'models'> & {
+}: Pick<ScreenProps<Models>, 'models'> & {
   readonly choice: ChosenLayout;
   readonly onBack: () => void;
 }) {
@@ -61,7 +63,8 @@ function Named({
     void kept.then(() => goTo({ screen: kind === 'unplaced' ? 'layout' : 'pan', pan }));
   };
   // Without the form: a second pan of the same name would be added.
-  if (isAdded && models.pan.saving.value.kind === 'not-kept') return <Waiting models={models} />;
+  if (isAdded && models.pan.saving.value.kind === 'not-kept')
+    return <Waiting keeper={models.pan} />;
   return (
     <main class="screen">
       <header class="top">
@@ -97,13 +100,13 @@ function Named({
 }
 
 /** The pan that could not be kept waits; trying again leads to its page. */
-function Waiting({ models }: Pick<ScreenProps, 'models'>) {
+function Waiting({ keeper }: { readonly keeper: Models['pan'] }) {
   return (
     <main class="screen">
       <header class="top">
         <h1>{panWords.addTitle}</h1>
       </header>
-      <NotKept keeper={models.pan} />
+      <NotKept keeper={keeper} />
       <footer class="actions">
         <a class="button" href={addressOf('rack')}>
           {words.back}

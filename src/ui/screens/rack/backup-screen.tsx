@@ -2,9 +2,8 @@
 import { useLayoutEffect } from 'preact/hooks';
 import type { BackupScope } from '../../../domain/ports/backup-files';
 import type { GoingOut } from '../../../state/rack/backup-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf, type Route } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { PanGate } from '../../parts/gates/pan-gate';
 import { backupWords, handedOutWords, sizeWords } from '../../words/keeping/backup-words';
 import { contentsWords, exchangeWords } from '../../words/keeping/exchange-words';
@@ -12,14 +11,16 @@ import { agoWords, rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import '../../parts/exchange/exchange.css';
 
-export function BackupScreen({ models, route }: ScreenProps) {
+type Models = Needs<'pan' | 'backup' | 'rack' | 'settings' | 'durability' | 'now'>;
+
+export function BackupScreen({ models, route }: ScreenProps<Models>) {
   if (route.screen !== 'send') {
     return (
       <Backup models={models} scope={{ kind: 'rack' }} title={backupWords.title} back="rack" />
     );
   }
   return (
-    <PanGate models={models}>
+    <PanGate model={models.pan}>
       {({ id, current: { fields } }) => (
         <Backup
           models={models}
@@ -38,7 +39,7 @@ function Backup({
   title,
   back,
 }: {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly scope: BackupScope;
   readonly title: string;
   readonly back: Route | 'rack';
@@ -65,7 +66,7 @@ function Backup({
           {models.durability.value === 'persistent' ? backupWords.keptSafe : backupWords.keptUnsafe}
         </p>
       )}
-      {isRack && isEmpty(models) ? (
+      {isRack && isEmpty(rack) ? (
         <>
           <p class="hint">{exchangeWords.nothingYet}</p>
           <a class="button main" href={addressOf('add-pan')}>
@@ -73,7 +74,7 @@ function Backup({
           </a>
         </>
       ) : (
-        <Out models={models} scope={scope} />
+        <Out model={backup} scope={scope} />
       )}
       {isRack && (
         <section>
@@ -94,19 +95,13 @@ function Backup({
 }
 
 /** Not even a pan that was taken off. */
-const isEmpty = ({ rack }: PanScreenModels): boolean =>
-  rack.state.value.kind === 'ready' && rack.count.value + rack.removed.value.length === 0;
+const isEmpty = (rack: Models['rack']): boolean =>
+  rack.state.value.kind === 'open' && rack.count.value + rack.removed.value.length === 0;
 
 const percent = (part: number): number => Math.round(100 * part);
 
-function Out({
-  models: { backup },
-  scope,
-}: {
-  readonly models: PanScreenModels;
-  readonly scope: BackupScope;
-}) {
-  const out = backup.out.value;
+function Out({ model, scope }: { readonly model: Models['backup']; readonly scope: BackupScope }) {
+  const out = model.out.value;
   const isOut =
     out.kind === 'ready' && (out.handedOut === 'shared' || out.handedOut === 'downloaded');
   return (
@@ -120,7 +115,7 @@ function Out({
             ))}
           </ul>
           <p>{exchangeWords.anyone}</p>
-          <button type="button" class="main" onClick={() => void backup.handOut()}>
+          <button type="button" class="main" onClick={() => void model.handOut()}>
             {backupWords.handOut}
           </button>
         </section>
@@ -132,7 +127,7 @@ function Out({
         type="button"
         class={out.kind === 'ready' ? '' : 'main'}
         disabled={out.kind === 'making'}
-        onClick={() => void backup.make(scope)}
+        onClick={() => void model.make(scope)}
       >
         {out.kind === 'ready' ? backupWords.makeAgain : backupWords.make}
       </button>

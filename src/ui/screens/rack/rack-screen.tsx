@@ -1,8 +1,8 @@
 // The first screen: what can be done now, and all pans, the one that needs the tuner most first.
 import { useLayoutEffect } from 'preact/hooks';
 import { rackOrders } from '../../../domain/rack/rack-order';
-import type { AppModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { FileButton } from '../../parts/controls/file-button';
 import { RackLost } from '../../parts/gates/rack-lost';
 import { PanRows } from '../../parts/rack/pan-rows';
@@ -11,10 +11,12 @@ import { rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import './rack-screen.css';
 
+type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'now'>;
+
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
 
-export function RackScreen({ models }: { readonly models: AppModels }) {
+export function RackScreen({ models }: { readonly models: Models }) {
   const { listen, rack } = models;
   // Before the first paint, which then shows the pans already.
   useLayoutEffect(() => void rack.load(), [rack]);
@@ -51,11 +53,11 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         </a>
       )}
       <RackLost rack={rack} />
-      <Pans models={models} />
+      <Pans rack={rack} now={models.now} />
       <a class="button" href={addressOf('visit')}>
         {rackWords.visit}
       </a>
-      <Removed models={models} />
+      <Removed rack={rack} now={models.now} />
       {rack.reminder.value && (
         <p class="hint" role="status">
           {reminderWords(rack.reminder.value)}
@@ -79,14 +81,15 @@ export function RackScreen({ models }: { readonly models: AppModels }) {
         {words.settings}
       </a>
       {models.settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
-      <OfflineLine models={models} />
+      <OfflineLine listen={listen} offline={models.offline} />
     </main>
   );
 }
 
-function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
+function Pans({ rack, now }: Pick<Models, 'rack' | 'now'>) {
   const state = rack.state.value;
   switch (state.kind) {
+    case 'missing':
     case 'loading':
       return <p class="hint">{rackWords.reading}</p>;
     case 'trouble':
@@ -98,7 +101,7 @@ function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
           </button>
         </div>
       );
-    case 'ready':
+    case 'open':
       break;
   }
   if (rack.count.value === 0) return <p class="hint">{rackWords.empty}</p>;
@@ -146,7 +149,7 @@ function Pans({ models: { rack, now } }: { readonly models: AppModels }) {
 }
 
 /** Off the rack, not gone: each leads to its page, where it can be put back. */
-function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
+function Removed({ rack, now }: Pick<Models, 'rack' | 'now'>) {
   const removed = rack.removed.value;
   if (removed.length === 0) return null;
   return (
@@ -157,8 +160,8 @@ function Removed({ models: { rack, now } }: { readonly models: AppModels }) {
   );
 }
 
-function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly models: AppModels }) {
-  const { kind } = offline.value;
+function OfflineLine({ listen, offline }: Pick<Models, 'listen' | 'offline'>) {
+  const { kind } = offline.state.value;
   return (
     <>
       <p class="offline" role="status" data-offline={kind}>
@@ -168,7 +171,7 @@ function OfflineLine({ models: { listen, offline, applyUpdate } }: { readonly mo
         (listen.isBusy.value ? (
           <p class="hint">{words.updateLater}</p>
         ) : (
-          <button type="button" onClick={applyUpdate}>
+          <button type="button" onClick={offline.apply}>
             {words.updateNow}
           </button>
         ))}

@@ -2,20 +2,21 @@
 import { useEffect, useLayoutEffect } from 'preact/hooks';
 import type { StoreTrouble } from '../../../domain/ports/pan-store';
 import type { ComingIn } from '../../../state/rack/backup-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
-import type { ScreenProps } from '../../frame/screen-props';
+import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { FileFound } from '../../parts/exchange/file-found';
 import { FileTaken } from '../../parts/exchange/file-taken';
-import { exchangeWords, refusalWords, takeInWords } from '../../words/keeping/exchange-words';
+import { backupRefusalWords, exchangeWords, takeInWords } from '../../words/keeping/exchange-words';
 import { storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import '../../parts/exchange/exchange.css';
 
+type Models = Needs<'arrival' | 'backup'>;
+
 /** Longer names are cut, characters. */
 const longestName = 80;
 
-export function ReceiveScreen({ models }: ScreenProps) {
+export function ReceiveScreen({ models }: ScreenProps<Models>) {
   const { arrival, backup } = models;
   const waiting = arrival.waiting.value;
   const into = backup.into.value;
@@ -61,7 +62,7 @@ function Ask({
   models: { arrival, backup },
   into,
 }: {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly into: Extract<ComingIn, { kind: 'checked' }>;
 }) {
   const { here } = into.checked;
@@ -88,11 +89,7 @@ function Ask({
   );
 }
 
-function Leave({
-  models: { arrival, backup },
-}: {
-  readonly models: Pick<PanScreenModels, 'arrival' | 'backup'>;
-}) {
+function Leave({ models: { arrival, backup } }: { readonly models: Models }) {
   return (
     <button
       type="button"
@@ -110,7 +107,7 @@ function Choose({
   models: { arrival, backup },
   isAgain,
 }: {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly isAgain: boolean;
 }) {
   return (
@@ -144,7 +141,7 @@ function State({ into }: { readonly into: ComingIn }) {
     case 'checking':
       return <p class="hint">{exchangeWords.checking(percent(into.part))}</p>;
     case 'refused':
-      return <p class="hint warn">{refusalWords[into.why]}</p>;
+      return <p class="hint warn">{backupRefusalWords[into.why]}</p>;
     case 'checked':
       return <FileFound checked={into.checked} />;
     case 'taking':

@@ -6,8 +6,8 @@ import { makeSheet, type SheetRounds, sheetRounds } from '../../../domain/sheet/
 import type { Sheet } from '../../../domain/sheet/sheet';
 import { roundCsv } from '../../../domain/tables/round-csv';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { CsvButton } from '../../parts/controls/csv-button';
 import { usePictureAddress } from '../../parts/controls/use-picture-address';
 import { NotKept } from '../../parts/gates/not-kept';
@@ -25,12 +25,14 @@ import { sheetWords } from '../../words/tuner/sheet-words';
 import { tunedWords } from '../../words/tuner/tuned-words';
 import '../../parts/sheet/paper.css';
 
-export function SheetScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'results' | 'settings' | 'now' | 'printer' | 'fileHandout'>;
+
+export function SheetScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
 }
 
 interface Props {
-  readonly models: PanScreenModels;
+  readonly models: Models;
   readonly pan: OpenPan;
 }
 
@@ -39,7 +41,7 @@ function Loaded({ models, pan }: Props) {
   const { shown, before, knock } = rounds;
   const wanted = [...new Set([shown, before, ...knock])].filter((round) => round !== null);
   return (
-    <RoundsGate models={models} pan={pan} rounds={wanted}>
+    <RoundsGate results={models.results} pan={pan} rounds={wanted}>
       {(read) => (
         <Shown
           models={models}
@@ -101,15 +103,15 @@ function Shown({
           </a>
         </div>
       )}
-      <RequestForm models={models} pan={pan} />
+      <RequestForm model={models.pan} settings={settings} pan={pan} />
       <NotKept keeper={models.pan} />
       <button type="button" class="main" onClick={() => models.printer.print()}>
         {sheetWords.print}
       </button>
-      <SavePageButton models={models} sheet={sheet} photo={pan.photo?.bytes ?? null} />
+      <SavePageButton handout={models.fileHandout} sheet={sheet} photo={pan.photo?.bytes ?? null} />
       {shown && (
         <CsvButton
-          models={models}
+          handout={models.fileHandout}
           name={resultWords.tableName(fields.name, dayWords(shown.at))}
           text={() =>
             rounds.shown ? roundCsv([rounds.shown], readings, fields, shown.a4, heard) : ''

@@ -1,11 +1,12 @@
 // The tuner's answers: what was done to the pan and when the next visit is. A tuning starts a new baseline.
 
 import { useState } from 'preact/hooks';
+import { longestOfVisit } from '../../../domain/records/longest-texts';
 import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
 import { tunerVisits } from '../../../domain/rounds/tuner-baseline';
-import type { OpenPan, TunerAnswers } from '../../../state/pan/pan-model';
-import type { PanScreenModels } from '../../frame/app-models';
+import type { OpenPan, PanModel, TunerAnswers } from '../../../state/pan/pan-model';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { momentText, typedMoment } from '../../frame/typed-moment';
 import { MomentField, TextField } from '../../parts/controls/form-fields';
 import { NotKept } from '../../parts/gates/not-kept';
@@ -17,13 +18,15 @@ import { dayWords } from '../../words/day-words';
 
 import { tunedWords, visitTitle } from '../../words/tuner/tuned-words';
 
-export function TunedScreen({ models }: { readonly models: PanScreenModels }) {
-  return <PanGate models={models}>{(pan) => <Tuned models={models} pan={pan} />}</PanGate>;
+type Models = Needs<'pan' | 'now'>;
+
+export function TunedScreen({ models }: { readonly models: Models }) {
+  return <PanGate model={models.pan}>{(pan) => <Tuned models={models} pan={pan} />}</PanGate>;
 }
 
 type Field = keyof typeof tunedWords.fields;
 
-function Tuned({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const empty = () => ({
     visitedAt: momentText(models.now()),
     who: '',
@@ -45,6 +48,10 @@ function Tuned({ models, pan }: { readonly models: PanScreenModels; readonly pan
       setKept(false);
       setDraft({ ...draft, [name]: value });
     },
+  });
+  const text = (name: keyof typeof longestOfVisit) => ({
+    ...field(name),
+    longest: longestOfVisit[name],
   });
   const keep = () => {
     const answers = answersOf(draft, isTuned, models.now());
@@ -87,9 +94,9 @@ function Tuned({ models, pan }: { readonly models: PanScreenModels; readonly pan
           type="datetime-local"
           hint={bad === 'visitedAt' ? tunedWords.momentBad : null}
         />
-        <TextField {...field('who')} />
-        <TextField {...field('done')} long />
-        <TextField {...field('remarks')} long />
+        <TextField {...text('who')} />
+        <TextField {...text('done')} long />
+        <TextField {...text('remarks')} long />
         <MomentField
           {...field('nextVisit')}
           type="date"
@@ -104,7 +111,7 @@ function Tuned({ models, pan }: { readonly models: PanScreenModels; readonly pan
           {tunedWords.isTuned}
         </label>
         <NotKept keeper={models.pan} />
-        <Visits models={models} pan={pan} />
+        <Visits model={models.pan} pan={pan} />
         <footer class="actions">
           <a class="button" href={addressOf({ screen: 'sheet', pan: pan.id })}>
             {words.back}
@@ -140,7 +147,13 @@ function answersOf(
   };
 }
 
-function Visits({ models, pan }: { readonly models: PanScreenModels; readonly pan: OpenPan }) {
+function Visits({
+  model,
+  pan,
+}: {
+  readonly model: Pick<PanModel, 'erase'>;
+  readonly pan: OpenPan;
+}) {
   const visits = tunerVisits(pan.records);
   return (
     <section>
@@ -157,7 +170,7 @@ function Visits({ models, pan }: { readonly models: PanScreenModels; readonly pa
             <button
               type="button"
               aria-label={tunedWords.removeOf(dayWords(visit.visitedAt))}
-              onClick={() => void models.pan.erase(visit.id)}
+              onClick={() => void model.erase(visit.id)}
             >
               {tunedWords.remove}
             </button>

@@ -1,12 +1,14 @@
 // Which pans a tuner should see first on a day of so many hours, and which pans of a section disagree; to print.
+
 import { useEffect, useState } from 'preact/hooks';
 import { sectionsOf } from '../../../domain/rack/section-blend';
 import { type PlannedPan, usualHoursOfPan, visitPlan } from '../../../domain/rack/visit-plan';
-import type { PanScreenModels } from '../../frame/app-models';
 import { TextField, typedNumber } from '../../parts/controls/form-fields';
+import { rowWords } from '../../words/list-words';
 import '../../parts/drawing/note-rows.css';
 import '../../parts/sheet/paper.css';
 import { addressOf } from '../../frame/route';
+import type { Needs } from '../../frame/screen-props';
 import { SectionBlend } from '../../parts/rack/section-blend';
 import { dayWords } from '../../words/day-words';
 import { familyTitle } from '../../words/family-words';
@@ -15,11 +17,13 @@ import { visitWords } from '../../words/tuner/visit-words';
 import { words } from '../../words/words';
 import './visit-screen.css';
 
+type Models = Needs<'rack' | 'now' | 'printer' | 'settings' | 'blend'>;
+
 /** A working day, so that the page says something before anybody types. */
 const usualHours = '6';
 const mostHours = 100;
 
-export function VisitScreen({ models }: { readonly models: PanScreenModels }) {
+export function VisitScreen({ models }: { readonly models: Models }) {
   const { rack, now, printer } = models;
   useEffect(() => void rack.load(), [rack]);
   const [hours, setHours] = useState(usualHours);
@@ -36,7 +40,7 @@ export function VisitScreen({ models }: { readonly models: PanScreenModels }) {
       <p>{visitWords.why}</p>
       {state.kind === 'trouble' && <p class="hint warn">{storeTroubleWords[state.trouble]}</p>}
       {state.kind === 'loading' && <p class="hint">{rackWords.reading}</p>}
-      {cards.length === 0 && state.kind === 'ready' && (
+      {cards.length === 0 && state.kind === 'open' && (
         <div class="hint">
           <p>{visitWords.empty}</p>
           <a class="button" href={addressOf('add-pan')}>
@@ -74,9 +78,16 @@ export function VisitScreen({ models }: { readonly models: PanScreenModels }) {
               {visitWords.title}, {visitWords.made(dayWords(now()))}
             </h2>
             {time.hours !== null && time.hoursOfPan !== null && (
-              <Plan models={models} time={{ hours: time.hours, hoursOfPan: time.hoursOfPan }} />
+              <Plan
+                rack={rack}
+                now={now}
+                time={{ hours: time.hours, hoursOfPan: time.hoursOfPan }}
+              />
             )}
-            <SectionBlend models={models} sections={sectionsOf(cards, models.settings.a4.value)} />
+            <SectionBlend
+              model={models.blend}
+              sections={sectionsOf(cards, models.settings.a4.value)}
+            />
             <p class="quiet">{visitWords.noRules}</p>
           </div>
         </>
@@ -96,10 +107,10 @@ function typedHours(text: string): number | null {
 }
 
 function Plan({
-  models: { rack, now },
+  rack,
+  now,
   time,
-}: {
-  readonly models: PanScreenModels;
+}: Pick<Models, 'rack' | 'now'> & {
   readonly time: { readonly hours: number; readonly hoursOfPan: number };
 }) {
   const { inTime, later, fine } = visitPlan(rack.onRack.value, time, now());
@@ -119,7 +130,7 @@ function Plan({
       {fine.length > 0 && (
         <>
           <h2>{visitWords.fine}</h2>
-          <p>{fine.map(({ name }) => name).join(', ')}</p>
+          <p>{rowWords(fine.map(({ name }) => name))}</p>
         </>
       )}
     </>

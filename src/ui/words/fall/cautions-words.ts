@@ -1,5 +1,7 @@
 // What to take care of, all in one place.
+
 import type { Minutes } from '../../../domain/tuning/units';
+import { counted } from '../count-words';
 
 export const cautionsWords = {
   title: 'Take care',
@@ -33,9 +35,9 @@ export const cautionsWords = {
 /** "8 hours", "1 hour", "30 minutes". */
 export function durationWords(length: Minutes): string {
   const whole = Math.round(length);
-  if (whole < 60) return `${whole} minutes`;
+  if (whole < 60) return counted(whole, 'minute');
   const hours = Math.floor(whole / 60);
   const rest = whole % 60;
-  const inHours = hours === 1 ? '1 hour' : `${hours} hours`;
-  return rest === 0 ? inHours : `${inHours} ${rest} minutes`;
+  const inHours = counted(hours, 'hour');
+  return rest === 0 ? inHours : `${inHours} ${counted(rest, 'minute')}`;
 }

@@ -1,7 +1,7 @@
 // What is said about a pan tonight: whether it can be played, why, and without which notes.
 
 import type { TonightReason, TonightVerdict } from '../../../domain/knock-check/judge-tonight';
-import type { PitchClass } from '../../../domain/knock-check/set-needs';
+import type { PitchClass } from '../../../domain/knock-check/saved-tunes';
 import type { NoteReason, SignKind } from '../../../domain/knock-check/tonight-notes';
 import type {
   LookAction,
@@ -12,6 +12,7 @@ import type {
 import type { LookKind } from '../../../domain/records/look-kinds';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { Instant } from '../../../domain/tuning/units';
+import { centsWords } from '../count-words';
 import { listWords, noteListWords } from '../list-words';
 import { directionWord, signedCents } from '../words';
 import { lookWords } from './knock-words';
@@ -64,7 +65,7 @@ export function reasonSentence(reason: TonightReason): string {
         some: 'Too many of the notes you need were not struck.',
       }[reason.since];
     case 'pan-off':
-      return `The whole pan is ${wholeCents(reason.cents)} ${directionWord(reason.cents)}. Beside the band that sounds wrong.`;
+      return `The whole pan is ${centsWords(reason.cents)} ${directionWord(reason.cents)}. Beside the band that sounds wrong.`;
     case 'many-left-out':
       return `${reason.count} of the ${reason.of} notes you need are bad.`;
     case 'note-lost':
@@ -86,11 +87,6 @@ const lookReasons: Readonly<Record<LookKind, string>> = {
 /** What to do first about what was seen. */
 export const firstSentence = (look: LookKind): string => lookWords[look].toDo;
 
-const wholeCents = (cents: number): string => {
-  const whole = Math.abs(Math.round(cents));
-  return `${whole} ${whole === 1 ? 'cent' : 'cents'}`;
-};
-
 const signWords: Readonly<Record<SignKind, string>> = {
   'no-octave': 'its octave is missing',
   'no-third': 'its third partial is missing',
@@ -104,9 +100,9 @@ const signWords: Readonly<Record<SignKind, string>> = {
 export function noteReasonWords(reason: NoteReason): string {
   switch (reason.kind) {
     case 'off':
-      return `${wholeCents(reason.cents)} ${directionWord(reason.cents)}`;
+      return `${centsWords(reason.cents)} ${directionWord(reason.cents)}`;
     case 'octave-off':
-      return `its octave is ${wholeCents(reason.cents)} ${directionWord(reason.cents)}`;
+      return `its octave is ${centsWords(reason.cents)} ${directionWord(reason.cents)}`;
     case 'sign':
       return signWords[reason.sign];
     case 'mark':

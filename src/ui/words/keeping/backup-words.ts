@@ -1,6 +1,8 @@
 // What the backup screen says.
+
 import type { HandedOut } from '../../../domain/ports/file-handout';
 import type { BackupReminder } from '../../../domain/rack/backup-reminder';
+import { counted } from '../count-words';
 
 export const backupWords = {
   title: 'Back up',
@@ -12,7 +14,7 @@ export const backupWords = {
   making: (percent: number) => `Making the file: ${percent} %`,
   ready: (name: string, size: string) => `${name} is ready, ${size}.`,
   leftOut: (count: number) =>
-    `${count === 1 ? '1 entry' : `${count} entries`} could not be read any more and are not in it.`,
+    `${counted(count, 'entry', 'entries')} could not be read any more and are not in it.`,
   last: (when: string) => `Last backup ${when}.`,
   never: 'There has been no backup yet.',
   keptSafe: 'The browser promises to keep the rack on this phone.',

@@ -1,13 +1,14 @@
 // What is said about files that go to other people and come from them.
+
 import type { BackupRefusal } from '../../../domain/ports/backup-files';
 import { type PanContents, totalOf } from '../../../domain/records/backup/backup-contents';
 import type { FileFault } from '../../../domain/records/backup/backup-verdict';
+import { counted, pluralOf } from '../count-words';
+import { firstWords, rowWords } from '../list-words';
 
-const counted = (count: number, one: string, many: string): string =>
-  count === 1 ? `1 ${one}` : `${count} ${many}`;
-const readingsOf = (count: number): string => counted(count, 'reading', 'readings');
-const roundsOf = (count: number): string => counted(count, 'round', 'rounds');
-const pansOf = (count: number): string => counted(count, 'pan', 'pans');
+const readingsOf = (count: number): string => counted(count, 'reading');
+const roundsOf = (count: number): string => counted(count, 'round');
+const pansOf = (count: number): string => counted(count, 'pan');
 
 export const exchangeWords = {
   whyPan:
@@ -57,9 +58,9 @@ export function contentsWords(pans: readonly PanContents[]): readonly string[] {
     ...(pans.length > 1 ? [pansOf(pans.length)] : []),
     rounds + readings === 0
       ? 'nothing measured yet'
-      : `${roundsOf(rounds)}, ${readingsOf(readings)}`,
-    ...(photos > 0 ? [counted(photos, 'photo', 'photos')] : []),
-    ...(sounds > 0 ? [counted(sounds, 'kept sound', 'kept sounds')] : []),
+      : rowWords([roundsOf(rounds), readingsOf(readings)]),
+    ...(photos > 0 ? [counted(photos, 'photo')] : []),
+    ...(sounds > 0 ? [counted(sounds, 'kept sound')] : []),
     ...(owners.length > 0 ? [ownersWords(owners)] : []),
     ...(hasRemarks ? ['what was written down as remarks'] : []),
   ];
@@ -68,16 +69,14 @@ export function contentsWords(pans: readonly PanContents[]): readonly string[] {
 const ownersNamed = 5;
 
 function ownersWords(owners: readonly string[]): string {
-  const named = owners.slice(0, ownersNamed).join(', ');
-  const more = owners.length - ownersNamed;
-  const title = owners.length === 1 ? 'name of the owner' : 'names of owners';
-  return more > 0 ? `${title}: ${named} and ${more} more` : `${title}: ${named}`;
+  const title = pluralOf(owners.length, 'name of the owner', 'names of owners');
+  return `${title}: ${firstWords(owners, ownersNamed)}`;
 }
 
 /** A pan of a file: what is in it, and whether it is here already (null: nobody can tell). */
 export function panInFileWords(pan: PanContents, isHere: boolean | null): string {
-  const where = isHere === null ? [] : [isHere ? exchangeWords.hereAlready : exchangeWords.newHere];
-  return [...where, roundsOf(pan.rounds), readingsOf(pan.readings)].join(', ');
+  const where = isHere === null ? '' : isHere ? exchangeWords.hereAlready : exchangeWords.newHere;
+  return rowWords([where, roundsOf(pan.rounds), readingsOf(pan.readings)]);
 }
 
 /** What taking in means, and the name of the button for it. */
@@ -103,7 +102,7 @@ export function takeInWords(
   };
 }
 
-export const refusalWords: Readonly<Record<BackupRefusal, string>> = {
+export const backupRefusalWords: Readonly<Record<BackupRefusal, string>> = {
   foreign: 'This file was not made by this app. Nothing was changed.',
   newer:
     'This file was made by a newer version of the app. Update the app, then try again. Nothing was changed.',

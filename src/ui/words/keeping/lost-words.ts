@@ -1,14 +1,14 @@
 // What the rack says when the browser has deleted what was kept.
-import type { RackTrace } from '../../../domain/rack/rack-trace';
-import { dayWords } from '../day-words';
 
-const counted = (count: number, one: string, many: string): string =>
-  count === 1 ? `1 ${one}` : `${count} ${many}`;
+import type { RackTrace } from '../../../domain/rack/rack-trace';
+import { counted } from '../count-words';
+import { dayWords } from '../day-words';
+import { listWords } from '../list-words';
 
 export const lostWords = {
   title: 'The browser has deleted what was kept here.',
   was: ({ pans, readings, at }: RackTrace): string =>
-    `On ${dayWords(at)} ${counted(pans, 'pan', 'pans')} and ${counted(readings, 'reading', 'readings')} were here. Take your last backup in.`,
+    `On ${dayWords(at)} ${listWords([counted(pans, 'pan'), counted(readings, 'reading')])} were here. Take your last backup in.`,
   takeIn: 'Take a backup in',
   goOn: 'Go on without them',
 } as const;

@@ -6,13 +6,14 @@ import type {
   PartialOff,
   SuggestedBlows,
 } from '../../../domain/advice/advice';
+import type { ProfessionalReason } from '../../../domain/advice/beyond-limits';
 import type { BlowAim } from '../../../domain/advice/choose-place';
-import type { ProfessionalReason } from '../../../domain/advice/professional-limits';
 import { partialIndices } from '../../../domain/numbers/three-partials';
 import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
-import { noteListWords } from '../list-words';
-import { signedCents, tenths, wholeCents, words } from '../words';
+import { centsWords, pluralOf } from '../count-words';
+import { listWords, noteListWords, rowWords } from '../list-words';
+import { signedCents, tenths, words } from '../words';
 import { benchWords, partialName } from './bench-words';
 
 export const adviceWords = {
@@ -48,7 +49,7 @@ export const adviceWords = {
 /** "3 light blows, ends of the long axis, from above". */
 export function blowsWords({ count, firmness, place, side }: SuggestedBlows): string {
   const kind = benchWords.firmnesses[firmness];
-  const blows = count === 1 ? `one ${kind} blow` : `${count} ${kind} blows`;
+  const blows = pluralOf(count, `one ${kind} blow`, `${count} ${kind} blows`);
   return `${blows}: ${benchWords.places[place]}, ${benchWords.sides[side]}`;
 }
 
@@ -61,9 +62,7 @@ export function reasonWords(
   const known =
     setsHere === 0
       ? 'So says the trade; this pan has shown nothing here yet.'
-      : setsHere === 1
-        ? 'This pan has shown it in one set.'
-        : `This pan has shown it in ${setsHere} sets.`;
+      : `This pan has shown it in ${pluralOf(setsHere, 'one set', `${setsHere} sets`)}.`;
   return [
     offWords(advice.off, reading),
     movesWords(advice, reading),
@@ -79,7 +78,7 @@ function aimWords(aim: BlowAim, count: number): string {
     case 'mend':
       return '';
     case 'try': {
-      const blows = count === 1 ? 'One light blow shows' : 'A few light blows show';
+      const blows = pluralOf(count, 'One light blow shows', 'A few light blows show');
       return `${blows} what this place does on this note.`;
     }
     case 'prepare':
@@ -93,11 +92,11 @@ function offWords(off: readonly PartialOff[], reading: Pick<Reading, 'third'> | 
       .filter(({ cents }) => cents < 0 === isFlat)
       .map(({ partial }) => `the ${partialName(numberOf[partial], reading)}`);
     if (names.length === 0) return '';
-    const verb = names.length === 1 ? 'is' : 'are';
-    return `${joined(names)} ${verb} ${isFlat ? words.flat : words.sharp}`;
+    const verb = pluralOf(names.length, 'is', 'are');
+    return `${listWords(names)} ${verb} ${isFlat ? words.flat : words.sharp}`;
   };
   const both = [say(true), say(false)].filter((each) => each !== '');
-  return both.length === 0 ? '' : `${capital(both.join(' and '))}.`;
+  return both.length === 0 ? '' : `${capital(listWords(both))}.`;
 }
 
 const numberOf = { fundamental: 0, octave: 1, third: 2 } as const;
@@ -113,12 +112,12 @@ function movesWords(
       .filter((k) => Math.abs(expected.mean[k]) >= worthSaying && expected.mean[k] > 0 === isUp)
       .map((k) => `the ${partialName(k, reading)}`);
   const parts = [
-    moved(true).length > 0 ? `raise ${joined(moved(true))}` : '',
-    moved(false).length > 0 ? `lower ${joined(moved(false))}` : '',
+    moved(true).length > 0 ? `raise ${listWords(moved(true))}` : '',
+    moved(false).length > 0 ? `lower ${listWords(moved(false))}` : '',
   ].filter((each) => each !== '');
   return parts.length === 0
     ? 'What blows do here is not known yet.'
-    : `Blows here ${parts.join(' and ')}.`;
+    : `Blows here ${listWords(parts)}.`;
 }
 
 /** "fundamental +4 (+1 to +7), octave +6 (+2 to +10)": nine times in ten it is within these. */
@@ -126,13 +125,13 @@ export const expectedWords = (
   { expected }: Pick<SuggestedBlows, 'expected'>,
   reading: Pick<Reading, 'third'> | null,
 ): string =>
-  partialIndices
-    .map((k) => {
+  rowWords(
+    partialIndices.map((k) => {
       const [low, high] = expected.interval90[k];
       const range = `${signedCents(low)} to ${signedCents(high)}`;
       return `${partialName(k, reading)} ${signedCents(expected.mean[k])} (${range})`;
-    })
-    .join(', ');
+    }),
+  );
 
 /** How likely a partial ends too far on the other side, and the most it may get worse. */
 export function riskWords({ overshoot, worsening }: SuggestedBlows): string {
@@ -141,7 +140,7 @@ export function riskWords({ overshoot, worsening }: SuggestedBlows): string {
       ? 'It will hardly go too far.'
       : `About ${Math.max(1, Math.round(overshoot * 20))} times in 20 it goes too far.`;
   return worsening > 0.5
-    ? `${chance} At the worst a partial ends ${wholeCents(Math.ceil(worsening))} cents further off.`
+    ? `${chance} At the worst a partial ends ${centsWords(Math.ceil(worsening))} further off.`
     : chance;
 }
 
@@ -187,7 +186,7 @@ export function professionalWords(why: ProfessionalReason): string {
     case 'cracked':
       return `${displayName(why.note)} is marked as cracked. A cracked pan is not played and not hammered.`;
     case 'far-off':
-      return `It is ${wholeCents(why.cents)} cents off. That is more than field work mends.`;
+      return `It is ${centsWords(why.cents)} off. That is more than field work mends.`;
     case 'no-octave':
       return 'Its octave is not heard, and its neighbours have one.';
     case 'choked':
@@ -214,8 +213,5 @@ export function adviceTitle(advice: Advice): string {
       return adviceWords.professional;
   }
 }
-
-const joined = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -6,6 +6,8 @@ import type { PartialKind } from '../../../domain/pans/ring-partners';
 import type { Reading } from '../../../domain/reading/reading';
 import type { BlowFirmness, BlowPlace, BlowSide } from '../../../domain/records/blow-places';
 import type { LoggedBlows } from '../../../domain/records/rack-records';
+import { pluralOf } from '../count-words';
+import { rowWords } from '../list-words';
 import { signedCents, tenths, words } from '../words';
 
 export const benchWords = {
@@ -29,7 +31,7 @@ export const benchWords = {
   noChange: 'no change',
   nothingToCompare: 'Nothing that was measured both times.',
   surprise: 'This is not what the other sets on this pan say. It counts less.',
-  heardBlows: (count: number) => (count === 1 ? 'One blow heard.' : `${count} blows heard.`),
+  heardBlows: (count: number) => `${pluralOf(count, 'One blow', `${count} blows`)} heard.`,
   unheardBlows: 'Blows logged.',
   strikeNow: (note: string) => `Now strike ${note}.`,
   noBlows: 'These were no blows',
@@ -120,12 +122,12 @@ export function partialName(partial: 0 | 1 | 2, reading: Pick<Reading, 'third'> 
 }
 
 /** "+4 ± 0.6", or "no change" where the change is smaller than its uncertainty. */
-export const changeWords = ({ cents, within, isSure }: PartialChange): string =>
+export const benchChangeWords = ({ cents, within, isSure }: PartialChange): string =>
   isSure ? `${signedCents(cents)} ± ${tenths(within)}` : benchWords.noChange;
 
 /** "ends of the long axis, from above, light". */
 export const loggedWords = ({ place, side, firmness }: LoggedBlows): string =>
-  [benchWords.places[place], benchWords.sides[side], benchWords.firmnesses[firmness]].join(', ');
+  rowWords([benchWords.places[place], benchWords.sides[side], benchWords.firmnesses[firmness]]);
 
 export const blowsHeard = ({ count }: BenchBlows): string =>
   count === null ? benchWords.unheardBlows : benchWords.heardBlows(count);

@@ -1,8 +1,10 @@
 // What is said about keys, the far view and the voice.
+
 import type { HandAction, HandKey, HeadsetButton } from '../../../domain/settings/hands-settings';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
+import { rowWords } from '../list-words';
 import { verdictWords, walkingWords } from '../words';
 
 export const handsWords = {
@@ -45,7 +47,7 @@ export function spokenWords(
 ): string {
   if (walking) return `${spokenNote(note)}. ${walkingWords(walking.centsPerStrike).says}`;
   const { lines, number } = verdictWords(verdict);
-  return [spokenNote(note), lines.join(' '), ...(number === null ? [] : [number])].join(', ');
+  return rowWords([spokenNote(note), lines.join(' '), number ?? '']);
 }
 
 /** A voice would leave the sign out. */

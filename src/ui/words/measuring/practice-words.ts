@@ -3,6 +3,7 @@
 import type { NoteOutcome } from '../../../domain/bench/practice-outcome';
 import type { PatientOutcome, PracticeLevel } from '../../../domain/ports/practice-port';
 import { displayName } from '../../../domain/tuning/note-names';
+import { pluralOf } from '../count-words';
 import { standingWords } from '../standing-words';
 
 export const practiceWords = {
@@ -36,7 +37,7 @@ export const practiceWords = {
   unchanged: 'As before',
   none: 'none',
   notWorked: 'not worked on: it moved along with a neighbour',
-  blows: (count: number) => (count === 1 ? 'one blow' : `${count} blows`),
+  blows: (count: number) => pluralOf(count, 'one blow', `${count} blows`),
   patient: 'What a patient tuner would have done',
   patientWhy: 'The same pan, the same notes, following the suggestions alone.',
   working: 'Working it out.',
@@ -49,7 +50,7 @@ export const outcomeWords = ({ before, after, wasWorked }: NoteOutcome): string 
 
 /** "F♯4: 3 sets of blows, then left it". */
 export const patientWords = ({ note, sets, end }: PatientOutcome['work'][number]): string => {
-  const work = sets === 0 ? 'no blows' : sets === 1 ? 'one set of blows' : `${sets} sets of blows`;
+  const work = sets === 0 ? 'no blows' : `${pluralOf(sets, 'one set', `${sets} sets`)} of blows`;
   return `${displayName(note)}: ${work}, ${endWords[end]}.`;
 };
 

@@ -1,9 +1,11 @@
 // What happened to a pan, as the sheet for the tuner tells it.
+
 import type { DamageKind } from '../../../domain/knock-check/damage-evidence';
+import type { ImpactPlace } from '../../../domain/records/impact-place';
 import type { LookKind } from '../../../domain/records/look-kinds';
-import type { ImpactPlace } from '../../../domain/records/rack-records';
 import type { SheetEvent, ShownSign } from '../../../domain/sheet/sheet';
 import { displayName } from '../../../domain/tuning/note-names';
+import { noteRowWords, rowWords } from '../list-words';
 
 /** Short, for a cell of the table, too. */
 export const signNames: Readonly<Record<DamageKind, string>> = {
@@ -14,9 +16,6 @@ export const signNames: Readonly<Record<DamageKind, string>> = {
   buzzing: 'buzzing',
   'new-doublet': 'octave doubled',
 };
-
-const names = (notes: readonly Parameters<typeof displayName>[0][]): string =>
-  notes.map(displayName).join(', ');
 
 const looks: Readonly<Record<LookKind, string>> = {
   'sharp-edges': 'sharp edges',
@@ -37,7 +36,7 @@ export function eventWords(event: SheetEvent): string {
       const found = seen.filter(({ answer }) => answer === 'yes').map(({ look }) => looks[look]);
       return [
         impact === null ? 'Knock.' : `Knock ${impactWords(impact)}.`,
-        found.length === 0 ? 'Nothing was seen.' : `Seen: ${found.join(', ')}.`,
+        found.length === 0 ? 'Nothing was seen.' : `Seen: ${rowWords(found)}.`,
         event.signs === null ? '' : heardWords(event.signs),
         remarks,
       ]
@@ -51,7 +50,7 @@ export function eventWords(event: SheetEvent): string {
         .trim();
     }
     case 'marked':
-      return `Marked ${event.mark}: ${names(event.notes)}.`;
+      return `Marked ${event.mark}: ${noteRowWords(event.notes)}.`;
   }
 }
 
@@ -65,7 +64,7 @@ const heardWords = (shown: readonly ShownSign[]): string =>
     : `Signs of damage heard after it: ${shown.map(shownSign).join('; ')}.`;
 
 const shownSign = ({ sign, notes }: ShownSign): string =>
-  `${signNames[sign]} ${notes.length > mostNamed ? `on ${notes.length} notes` : names(notes)}`;
+  `${signNames[sign]} ${notes.length > mostNamed ? `on ${notes.length} notes` : noteRowWords(notes)}`;
 
 const impactWords = (impact: ImpactPlace): string =>
   impact.kind === 'note'

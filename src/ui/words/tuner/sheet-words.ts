@@ -1,10 +1,13 @@
 // What the sheet for the tuner says, on the screen, on paper and in the saved page.
+
 import type { LoggedBlows, RoundWay, Standing, Taking } from '../../../domain/records/rack-records';
 import type { NoteBlows, SheetNote, SheetRound } from '../../../domain/sheet/sheet';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { Reference } from '../../../domain/tuning/reference';
 import type { ToleranceSet } from '../../../domain/tuning/tolerances';
+import { counted } from '../count-words';
 import { dayWords, momentWords } from '../day-words';
+import { listWords, rowWords } from '../list-words';
 import { degrees, signedTenths } from '../result-words';
 import { partialSigns, standingTitle } from '../standing-words';
 import { words } from '../words';
@@ -102,12 +105,10 @@ const standings: Readonly<Record<Standing, string>> = {
 
 /** "26 °C, the pan had settled". */
 export const airLine = ({ temperature, standing }: SheetRound): string =>
-  [
+  rowWords([
     temperature === null ? sheetWords.airUnknown : degrees(temperature),
     standing === null ? '' : standings[standing],
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+  ]);
 
 /** The third partial of a note: "15th −3.1". */
 export const thirdCell = ({ measured }: SheetNote): string =>
@@ -151,7 +152,7 @@ function signsOf({ signs: { kinds, areEarlier }, measured }: SheetNote, title: s
         (kind) => signNames[kind] !== title && !(kind === 'walking' && measured?.walking),
       );
   if (said.length === 0) return '';
-  return `${areEarlier ? 'after the knock: ' : ''}${said.map((kind) => signNames[kind]).join(', ')}`;
+  return `${areEarlier ? 'after the knock: ' : ''}${rowWords(said.map((kind) => signNames[kind]))}`;
 }
 
 const places: Readonly<Record<LoggedBlows['place'], string>> = {
@@ -165,23 +166,25 @@ const places: Readonly<Record<LoggedBlows['place'], string>> = {
 };
 
 /** "C4: 3 sets, 12 blows heard (border, from above, light)". */
-export function blowsWords({
+export function loggedBlowsWords({
   note,
   sets,
-  counted,
+  counted: heardBlows,
   hasUncounted,
   logged,
   unlogged,
 }: NoteBlows): string {
   const heard =
-    counted === 0
+    heardBlows === 0
       ? 'not counted'
-      : `${counted}${hasUncounted ? ' or more' : ''} ${counted === 1 ? 'blow' : 'blows'}`;
+      : hasUncounted
+        ? `${heardBlows} or more blows`
+        : counted(heardBlows, 'blow');
   const where = logged.map(
     ({ place, side, firmness }) => `${places[place]} from ${side}, ${firmness}`,
   );
   if (unlogged > 0) where.push('place not logged');
-  return `${displayName(note)}: ${sets === 1 ? '1 set' : `${sets} sets`}, ${heard} (${where.join('; ')})`;
+  return `${displayName(note)}: ${counted(sets, 'set')}, ${heard} (${where.join('; ')})`;
 }
 
 /** "Since the tuning of 3 May 2026 by …". */
@@ -211,14 +214,16 @@ export function howWords(round: SheetRound, a4: string): readonly string[] {
 }
 
 const limitWords = ({ good, playable, out }: ToleranceSet): string =>
-  [['good', good] as const, ['playable', playable] as const, ['out', out] as const]
-    .map(([name, { main, third }]) => `${name} ${main} (${third})`)
-    .join(', ');
+  rowWords(
+    Object.entries({ good, playable, out }).map(
+      ([name, { main, third }]) => `${name} ${main} (${third})`,
+    ),
+  );
 
 const takingWords = ({ source, sampleRate, processing, gaps, appVersion }: Taking): string =>
   [
     `Heard with ${sources[source]} at ${sampleRate} Hz by Ringwright ${appVersion}.`,
-    processing.length > 0 ? `The phone kept its ${processing.join(' and ')} on.` : '',
+    processing.length > 0 ? `The phone kept its ${listWords(processing)} on.` : '',
     gaps > 0 ? 'Some sound was lost on the way.' : '',
   ]
     .filter((part) => part !== '')

@@ -2,10 +2,10 @@
 
 import type { NoteBlend, Section } from '../../../domain/rack/section-blend';
 import { displayName } from '../../../domain/tuning/note-names';
+import { centsWords, counted, pluralOf } from '../count-words';
 import { familyTitle } from '../family-words';
+import { rowWords } from '../list-words';
 import { signedCents } from '../words';
-
-const whole = (value: number): string => `${Math.round(value)}`;
 
 export const visitWords = {
   title: 'Which pans first',
@@ -18,7 +18,7 @@ export const visitWords = {
   inTime: (count: number) =>
     count === 0
       ? 'There is no time for a whole pan.'
-      : `There is time for ${count === 1 ? 'one pan' : `${count} pans`}:`,
+      : `There is time for ${pluralOf(count, 'one pan', `${count} pans`)}:`,
   later: 'After that, if there is time',
   fine: 'Nothing speaks for these',
   nobody: 'No pan needs the tuner.',
@@ -40,14 +40,14 @@ export const visitWords = {
 
 /** "Lead (tenor): 2 pans, 11 cents apart". */
 export const sectionTitle = ({ family, pans, apart }: Section): string =>
-  `${familyTitle(family)}: ${pans.length} pans, ${whole(apart)} cents apart`;
+  `${familyTitle(family)}: ${counted(pans.length, 'pan')}, ${centsWords(apart)} apart`;
 
 /** "Heron +8, Wren −3", as cents from the band's pitch. */
 export const sectionPans = ({ pans }: Section): string =>
-  pans.map(({ card, panPitch }) => `${card.name} ${signedCents(panPitch)}`).join(', ');
+  rowWords(pans.map(({ card, panPitch }) => `${card.name} ${signedCents(panPitch)}`));
 
 /** "A4", "12 cents, 3.0 beats a second". */
 export const blendLine = ({ note, cents, beatHz }: NoteBlend) => ({
   note: displayName(note),
-  apart: `${whole(Math.abs(cents))} cents, ${beatHz.toFixed(1)} beats a second`,
+  apart: `${centsWords(cents)}, ${beatHz.toFixed(1)} beats a second`,
 });

@@ -4,7 +4,7 @@ import { checkLayout } from '../../../../src/domain/pans/check-layout';
 import { type Drum, notesOf, type PanLayout } from '../../../../src/domain/pans/layout';
 import { builtInLayouts } from '../../../../src/domain/pans/layouts/built-in-layouts';
 import { mirrored } from '../../../../src/domain/pans/mirrored';
-import { middleOf } from '../../../../src/domain/pans/note-outline';
+import { middleOfNote } from '../../../../src/domain/pans/note-outline';
 import { Repairs } from '../../../../src/domain/records/restore/repairs';
 import { layoutRule } from '../../../../src/domain/records/restore/restore-layout';
 import { noteName } from '../../../../src/domain/tuning/note-names';
@@ -50,8 +50,8 @@ const drawn = drawnRadius / rim;
 /** Distance of each note's middle from the nearest other one, or from the edge of the drawing doubled. */
 function roomsOf(drum: Drum): readonly (readonly [string, number])[] {
   return drum.notes.map((place) => {
-    const [x, y] = middleOf(place);
-    const others = drum.notes.filter((other) => other !== place).map(middleOf);
+    const [x, y] = middleOfNote(place);
+    const others = drum.notes.filter((other) => other !== place).map(middleOfNote);
     const room = Math.min(
       2 * (drawn - Math.max(Math.abs(x), Math.abs(y))),
       ...others.map(([ox, oy]) => Math.hypot(ox - x, oy - y)),

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { chartScale, heightOf, placeOf } from '../../../../src/ui/parts/charts/time-chart-geometry';
+import {
+  chartScale,
+  heightOf,
+  placeInTime,
+} from '../../../../src/ui/parts/charts/time-chart-geometry';
 
 const at = (...values: number[]) => values.map((cents) => ({ cents, sigmaCents: 0 }));
 
@@ -43,7 +47,7 @@ describe('a value on the chart', () => {
   });
 
   it('stands where its day is, with room at both ends, or in the middle of one day', () => {
-    expect([0, 50, 100].map((day) => placeOf(day, 0, 100))).toEqual([4, 50, 96]);
-    expect(placeOf(7, 7, 7)).toBe(50);
+    expect([0, 50, 100].map((day) => placeInTime(day, 0, 100))).toEqual([4, 50, 96]);
+    expect(placeInTime(7, 7, 7)).toBe(50);
   });
 });

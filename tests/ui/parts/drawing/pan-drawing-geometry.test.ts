@@ -4,17 +4,17 @@ import { lowCLead } from '../../../../src/domain/pans/layouts/low-c-lead';
 import { noteName } from '../../../../src/domain/tuning/note-names';
 import {
   columnsFor,
+  type DrawnPoint,
+  drawnMiddle,
   drawnRadius,
-  middleOf,
-  type Point,
   touchArea,
 } from '../../../../src/ui/parts/drawing/pan-drawing-geometry';
 
 const places = lowCLead.drums.flatMap((drum) => drum.notes);
-const middles = places.map(middleOf);
+const middles = places.map(drawnMiddle);
 
 /** Distance from a point inside a shape to the nearest of its sides. */
-const room = (shape: readonly Point[], { x, y }: Point): number =>
+const room = (shape: readonly DrawnPoint[], { x, y }: DrawnPoint): number =>
   Math.min(
     ...shape.map((from, k) => {
       const to = shape[(k + 1) % shape.length] ?? from;
@@ -40,7 +40,7 @@ describe('the touch area of a note', () => {
   it.each([320, 360])('holds a finger of 44 px on a screen of %d px, on every note', (width) => {
     const scale = width / (2 * drawnRadius);
     places.forEach((place, k) => {
-      const middle = middleOf(place);
+      const middle = drawnMiddle(place);
       const area = touchArea(
         middle,
         middles.filter((_, other) => other !== k),
@@ -84,8 +84,8 @@ describe('drums side by side', () => {
       const scale = (320 - 8 * (across - 1)) / across / (2 * drawnRadius);
       for (const drum of layout.drums) {
         drum.notes.forEach((place, k) => {
-          const middle = middleOf(place);
-          const others = drum.notes.filter((_, other) => other !== k).map(middleOf);
+          const middle = drawnMiddle(place);
+          const others = drum.notes.filter((_, other) => other !== k).map(drawnMiddle);
           const area = touchArea(middle, others, across);
           const edge = drawnRadius - Math.max(Math.abs(middle.x), Math.abs(middle.y));
           const least = Math.min(room(area, middle), edge) * scale;

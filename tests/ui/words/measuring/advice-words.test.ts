@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LeaveReason, SuggestedBlows } from '../../../../src/domain/advice/advice';
-import type { ProfessionalReason } from '../../../../src/domain/advice/professional-limits';
+import type { ProfessionalReason } from '../../../../src/domain/advice/beyond-limits';
 import { cents, midiNote } from '../../../../src/domain/tuning/units';
 import {
   adviceTitle,

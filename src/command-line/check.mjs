@@ -1,0 +1,8 @@
+// `npm run check`: format, lint, types and unit tests, quick enough to run all the time.
+import { checkSource, startRun } from './test-run.mjs';
+
+const targetSeconds = 60;
+
+const run = startRun(targetSeconds);
+await checkSource(run);
+run.end(0);

@@ -1,0 +1,100 @@
+// The later half of the composition root: what the first two screens do not need, made when the first other one opens.
+import { signal } from '@preact/signals';
+import { BrowserAnnouncer } from './audio/browser-announcer';
+import { BrowserHeadset } from './audio/browser-headset';
+import type { PanStore } from './domain/ports/pan-store';
+import type { Clock } from './domain/ports/phone-ports';
+import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
+import type { Durability } from './domain/ports/storage-health';
+import { createBenchModel } from './state/bench/bench-model';
+import { createPracticeBenchModel } from './state/bench/practice-bench-model';
+import type { ListenModel } from './state/listening/listen-model';
+import { createSoundPlayer } from './state/listening/sound-player';
+import { createNoteModel } from './state/pan/note-model';
+import { createPanModel } from './state/pan/pan-model';
+import { createResultsModel } from './state/pan/results-model';
+import { createBackupModel } from './state/rack/backup-model';
+import { createBlendModel } from './state/rack/blend-model';
+import { createKnockModel } from './state/round/knock-model';
+import { createRoundModel } from './state/round/round-model';
+import type { SettingsModel } from './state/settings/settings-model';
+import { backupFiles } from './storage/backup/backup-files';
+import { BrowserFileHandout } from './storage/browser/browser-file-handout';
+import { BrowserPhotos } from './storage/browser/browser-photos';
+import { BrowserPrinter } from './storage/browser/browser-printer';
+import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
+import type { Database } from './storage/database/database';
+import type { RackChanges } from './storage/rack/rack-changes';
+import type { LateModels } from './ui/frame/app-models';
+import { newsWords } from './ui/words/pan-words';
+
+/** The practice pan is the same one at every start, so that what was learnt on it stays true. */
+const practiceSeed = 29;
+
+export interface LateParts {
+  readonly database: Database;
+  readonly changes: RackChanges;
+  readonly store: PanStore;
+  readonly settings: SettingsModel;
+  readonly listen: ListenModel;
+  readonly soundFiles: SoundFiles;
+  readonly speaker: Speaker;
+  readonly clock: Clock;
+  readonly appVersion: string;
+}
+
+/** Connects them; call it once. */
+export function makeLateModels(early: LateParts): LateModels {
+  const { store, settings, listen } = early;
+  const announcer = new BrowserAnnouncer();
+  const fileHandout = new BrowserFileHandout();
+  const parts = { ...early, announcer, identities: { next: () => crypto.randomUUID() } };
+  const round = createRoundModel({ ...parts, newsWords });
+  return {
+    pan: createPanModel(parts),
+    note: createNoteModel({ store }),
+    results: createResultsModel({ store, judging: settings.judging }),
+    round,
+    knock: createKnockModel({ ...parts, round }),
+    bench: createBenchModel(parts),
+    practiceBench: createPracticeBenchModel({
+      pans: async (level, a4) => {
+        const { createHammeredSource } = await import('./practice-pan/hammered-source');
+        const [seed = 1] = crypto.getRandomValues(new Uint32Array(1));
+        return createHammeredSource(seed, { level, a4 });
+      },
+      listen,
+      settings,
+      rest: () => new Promise((resume) => setTimeout(resume, 0)),
+    }),
+    blend: createBlendModel({ store, judging: settings.judging }),
+    player: createSoundPlayer(parts),
+    backup: createBackupModel({ ...parts, files: backupFiles(parts), handout: fileHandout }),
+    announcer,
+    headset: new BrowserHeadset(),
+    photos: new BrowserPhotos(),
+    fileHandout,
+    printer: new BrowserPrinter(),
+    durability: followDurability(early.changes),
+    practicePan: async () => {
+      const { createPracticePan } = await import('./practice-pan/practice-pan');
+      return createPracticePan(practiceSeed);
+    },
+  };
+}
+
+/** The browser is asked to keep the rack once there is something to lose: nothing is written before these models are there. */
+function followDurability(changes: RackChanges) {
+  const health = new BrowserStorageHealth();
+  const durability = signal<Durability>('unknown');
+  void health.look().then((state) => {
+    durability.value = state.durability;
+  });
+  const stopAsking = changes.onChange(() => {
+    stopAsking();
+    void health.askToKeep().then((answer) => {
+      durability.value = answer;
+    });
+  });
+  return durability;
+}

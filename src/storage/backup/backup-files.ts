@@ -1,0 +1,30 @@
+// The rack as a file and back, on one database.
+import type { BackupFiles } from '../../domain/ports/backup-files';
+import type { Clock } from '../../domain/ports/phone-ports';
+import type { Database } from '../database/database';
+import type { RackChanges } from '../rack/rack-changes';
+import { checkBackup } from './check-backup';
+import { makeBackup } from './make-backup';
+import { takeInBackup } from './take-in-backup';
+
+export interface BackupSurroundings {
+  readonly database: Database;
+  /** The same one as of the store, so that everybody hears of what was taken in. */
+  readonly changes: RackChanges;
+  readonly clock: Clock;
+  readonly appVersion: string;
+}
+
+const nobody = (): void => undefined;
+
+export const backupFiles = ({
+  database,
+  changes,
+  clock,
+  appVersion,
+}: BackupSurroundings): BackupFiles => ({
+  make: (scope, onProgress = nobody, form = 'packed') =>
+    makeBackup(database, { scope, form, made: clock.now(), appVersion }, onProgress),
+  check: (file, onProgress = nobody) => checkBackup(file, onProgress),
+  takeIn: (backup, onProgress = nobody) => takeInBackup(database, changes, backup, onProgress),
+});
