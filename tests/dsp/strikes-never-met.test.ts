@@ -10,7 +10,7 @@ import {
   toldNothing,
 } from '../benchmarks/strikes/hear-take';
 import { missingTakes, realTakes } from '../benchmarks/strikes/real-takes';
-import { realNotes } from '../benchmarks/ear/which-note';
+import { realNotes } from '../ear-scenes/which-note';
 import { countsOf } from '../benchmarks/strikes/strike-table';
 import { realStrikes } from '../synthetic-sounds/real-strike';
 

@@ -1,5 +1,6 @@
 // Features of all cut sounds, as the ear computes them.
 
+import { deafBelowHz } from '../../src/dsp/note/octave-question';
 import { endOfSound, peakOf } from '../../src/dsp/faults/sound-faults';
 import { endOfStoppedSound } from '../../src/dsp/faults/stopped-sound';
 import { strikeFeatures } from '../../src/dsp/faults/strike-features';
@@ -22,6 +23,8 @@ export interface SeenExample extends CutExample {
   }[];
   /** The candidate that is right, the strongest of those on the struck fundamental; −1 for none. */
   readonly right: number;
+  /** The fundamental of a bass note is not among the lines, but its octave is: that one is then right. */
+  readonly isHidden: boolean;
 }
 
 /** A line this near to the fundamental is it, cents: hard strokes glide. */
@@ -77,11 +80,16 @@ function see(
       },
     ];
   });
-  const away = (hz: number): number => Math.abs(1200 * Math.log2(hz / (cut.hz ?? 1)));
-  let right = -1;
-  candidates.forEach((each, n) => {
-    if (cut.hz === null || away(each.hz) > reach) return;
-    if (right < 0 || each.settled > (candidates[right]?.settled ?? 0)) right = n;
-  });
-  return { ...cut, provisional, candidates, right };
+  const strongestAt = (hz: number | null): number => {
+    let found = -1;
+    candidates.forEach((each, n) => {
+      if (hz === null || Math.abs(1200 * Math.log2(each.hz / hz)) > reach) return;
+      if (found < 0 || each.settled > (candidates[found]?.settled ?? 0)) found = n;
+    });
+    return found;
+  };
+  const heard = strongestAt(cut.hz);
+  const hidden = heard < 0 && cut.hz !== null && cut.hz < deafBelowHz ? strongestAt(2 * cut.hz) : -1;
+  const isHidden = hidden >= 0;
+  return { ...cut, provisional, candidates, right: isHidden ? hidden : heard, isHidden };
 }

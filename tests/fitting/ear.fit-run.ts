@@ -16,6 +16,7 @@ import {
   bassExamples,
   blowExamples,
   drumExamples,
+  hardExamples,
   type Example,
   realExamples,
   sceneExamples,
@@ -42,7 +43,8 @@ test('fit', async () => {
     speech: () => speechExamples(64),
     blow: () => (isCut('blow') ? [] : blowExamples(220)),
     bank: () => bankExamples(bank, 25),
-    bass: () => bassExamples(20),
+    bass: () => bassExamples(32),
+    hard: () => hardExamples(180),
     scene: () => sceneExamples(120),
   };
   const seen: SeenExample[] = [];

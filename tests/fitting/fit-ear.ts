@@ -12,17 +12,32 @@ export interface FittedEar {
 }
 
 /** How much an example of each kind counts: recordings are what the ear is for. */
-const weightOf: Readonly<Record<string, number>> = { real: 1, bank: 0.6, scene: 0.6, bass: 0.6 };
+const weightOf: Readonly<Record<string, number>> = {
+  real: 1,
+  bank: 1,
+  hard: 0.7,
+  scene: 0.5,
+  bass: 1,
+};
 /** … and in the question whether it is a strike: what is none must be kept out. */
-const strikeWeightOf: Readonly<Record<string, number>> = { ...weightOf, drum: 1.5, speech: 2, blow: 1 };
+const strikeWeightOf: Readonly<Record<string, number>> = {
+  ...weightOf,
+  real: 1.5,
+  bank: 2,
+  drum: 1.5,
+  speech: 2,
+  blow: 1.5,
+};
 /** Prior precision of each weight, for a feature of unit deviation. */
-const ridge = 20;
+const ridge = 5;
 const ridgeOfStrike = 2;
 /** A candidate this near to the struck fundamental is it, cents. */
 const reach = 60;
 
+/** A bass note's fundamental may not be heard: its octave then stands for it. */
 const isOn = (each: SeenExample, hz: number): boolean =>
-  each.hz !== null && Math.abs(1200 * Math.log2(hz / each.hz)) <= reach;
+  each.hz !== null &&
+  Math.abs(1200 * Math.log2(hz / ((each.isHidden ? 2 : 1) * each.hz))) <= reach;
 
 /** Index of the best candidate; −1 where there is none. */
 export function bestOf(each: SeenExample, note: Float64Array): number {

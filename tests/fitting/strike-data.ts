@@ -1,6 +1,6 @@
 // What the weights of the ear are fitted on: real strikes at many pitches and in many rooms, scenes, and what is no strike.
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
-import { basses, bassScene } from '../benchmarks/ear/low-notes';
+import { basses, bassScene } from '../ear-scenes/low-notes';
 import {
   highPassed,
   keptBelowFull,
@@ -13,6 +13,7 @@ import {
 import { inSilence, type Sound } from '../benchmarks/strikes/hear-take';
 import type { RealTake } from '../benchmarks/strikes/real-takes';
 import type { DrumSound } from '../sounds/drum-kits';
+import { hardScene, studio } from '../sounds/hard-scene';
 import { nonStrikes } from '../sounds/non-strikes';
 import { type Scene, strikeScene } from '../sounds/scene';
 import { sentence, spoken } from '../sounds/spoken-sentences';
@@ -25,7 +26,7 @@ export interface Example {
   /** What is left out together: a note or a strength of the recordings, a kind of scene, a drum, a voice. */
   readonly note: string;
   readonly strength: string;
-  readonly kind: 'real' | 'bank' | 'scene' | 'bass' | 'blow' | 'drum' | 'speech';
+  readonly kind: 'real' | 'bank' | 'scene' | 'hard' | 'bass' | 'blow' | 'drum' | 'speech';
 }
 
 /** Silence before a strike, and how much of it is heard, s. */
@@ -182,7 +183,7 @@ export function* bankExamples(strikes: readonly RealStrike[], times: number): Ge
   }
 }
 
-const ofScene = (scene: Scene, kind: 'scene' | 'bass', seed: number): Example => ({
+const ofScene = (scene: Scene, kind: 'scene' | 'hard' | 'bass', seed: number): Example => ({
   sound: scene,
   strike: { hz: scene.truth.fundamental.hz, at: scene.truth.at },
   note: `${kind} ${seed % 12}`,
@@ -199,6 +200,15 @@ export function* sceneExamples(count: number): Generator<Example> {
       'scene',
       seed,
     );
+  }
+}
+
+/** Scenes as hard as real pans: soft and hard strokes, partners that sound at once, rooms. */
+export function* hardExamples(count: number): Generator<Example> {
+  for (let n = 0; n < count; n++) {
+    const seed = 830_001 + n;
+    const options = { seconds: 1.1, lowest: n % 4 === 0 ? 45 : 60, ...(n % 2 === 0 ? studio : {}) };
+    yield ofScene(hardScene(seed, options), 'hard', seed);
   }
 }
 
