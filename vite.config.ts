@@ -292,7 +292,7 @@ export default defineConfig({
         test: {
           name: 'fit-ear',
           environment: 'node',
-          include: ['tests/fitting/*.fit-run.ts'],
+          include: ['tests/fitting/ear.fit-run.ts'],
           testTimeout: 3_600_000,
         },
       },

@@ -17,7 +17,7 @@ import {
   midiNote,
   seconds,
 } from '../domain/tuning/units';
-import { isChokedNote } from './faults/blow-sound';
+import { isChokedNote } from './faults/choked-note';
 import { hasClick } from './faults/click';
 import { type EarScores, ownScores } from './faults/ear-scores';
 import { loudnessOf } from './faults/loudness';
@@ -115,9 +115,8 @@ export function analyseStrike(
   // Of a note whose fundamental is not heard the octave is measured.
   const order = choice.fundamental === 'heard' ? 1 : 2;
   const isBass = firstLine.hz / order < deafBelowHz;
-  const asFundamental = { ...struck, hz: struck.hz / order };
   const struckSound = { segment, onset, end: count, rate, peak };
-  const features = strikeFeatures(struckSound, evidence)(asFundamental, choice.features);
+  const features = strikeFeatures(struckSound, evidence)(struck, choice.features);
   const odds = scores.ofStrike(features);
   const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
   if (odds < surelyKnock && !mayBeChoked) return knock;

@@ -41,8 +41,6 @@ export interface HiddenNote {
   /** Index of the octave's line. */
   readonly line: number;
   readonly kind: 'inferred' | 'unproven';
-  /** The fundamental as it would be. */
-  readonly asLine: TimedLine;
 }
 
 /**
@@ -67,7 +65,7 @@ export function hiddenNotes(
       return third && isFresh(third) && decibel(third.settled / octave.settled) > faintestThirdDb;
     });
     const kind = isConfirmed ? 'inferred' : 'unproven';
-    return [{ note, line, kind, asLine: { ...octave, hz: octave.hz / 2 } }];
+    return [{ note, line, kind }];
   });
 }
 

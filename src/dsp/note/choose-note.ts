@@ -38,23 +38,24 @@ export function chooseNote(
   const lines = evidence.timed;
   const best = new Map<MidiNote, ScoredNote>();
   const bonus = (note: MidiNote): number => (note === context.expected ? forExpected : 0);
-  const ofLine = new Map<number, number>();
+  const ofLine = new Map<number, { readonly own: number; readonly features: Float64Array }>();
   for (const { note, line: index, offGrid } of noteCandidates(lines, context)) {
     const line = lines[index];
     if (!line) continue;
     const features = noteFeatures(evidence, line, offGrid);
     const own = ofNote(features) - otherOctave(lines, line, note, context);
-    ofLine.set(index, own);
+    ofLine.set(index, { own, features });
     const score = own + bonus(note);
     if (score > (best.get(note)?.score ?? Number.NEGATIVE_INFINITY)) {
       best.set(note, { note, line: index, fundamental: 'heard', score, features });
     }
   }
-  for (const { note, line, kind, asLine } of hiddenNotes(lines, context)) {
-    if (best.has(note)) continue;
-    const features = noteFeatures(evidence, asLine, 0);
-    const score = (ofLine.get(line) ?? ofNote(features)) - forHidden + bonus(note);
-    best.set(note, { note, line, fundamental: kind, score, features });
+  // Where the fundamental is not heard its octave stands for it: so the weights were fitted.
+  for (const { note, line, kind } of hiddenNotes(lines, context)) {
+    const octave = ofLine.get(line);
+    if (!octave || best.has(note)) continue;
+    const score = octave.own - forHidden + bonus(note);
+    best.set(note, { note, line, fundamental: kind, score, features: octave.features });
   }
   const weighed = withOctavesWeighed(best, lines, context);
   return weighed
@@ -77,18 +78,4 @@ function otherOctave(
     Math.abs(centsBetween(own.fundamentalHz, line.hz)) > otherThanMeasured &&
     lines.some((each) => Math.abs(centsBetween(below.fundamentalHz, each.hz)) < otherThanMeasured);
   return isOctave ? forOtherOctave : 0;
-}
-
-/** The line nearest to `order` times the line's frequency, within reach. */
-export function partialNear(
-  lines: readonly TimedLine[],
-  fundamental: TimedLine,
-  order: number,
-): TimedLine | null {
-  let found: TimedLine | null = null;
-  for (const line of lines) {
-    const away = Math.abs(centsBetween(order * fundamental.hz, line.hz));
-    if (away <= reachOfPartial && (found === null || line.settled > found.settled)) found = line;
-  }
-  return found;
 }
