@@ -15,6 +15,7 @@ import {
 } from './strikes/hear-take';
 import { periodNote } from './strikes/period-detector';
 import { missingTakes, type RealTake, realTakes } from './strikes/real-takes';
+import { printNonStrikes } from './strikes/real-non-strikes';
 import { countsOf, groupsOf, percent, print, rightOf } from './strikes/strike-table';
 
 /** Weights that never met a note or a strength, written by `npm run fit:ear`. */
@@ -133,6 +134,8 @@ test('garage', () => {
     );
   }
 });
+
+test('no strikes', printNonStrikes);
 
 test('smallest things of a stream', () => {
   printRows(

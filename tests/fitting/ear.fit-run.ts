@@ -10,6 +10,7 @@ import { realStrikes } from '../synthetic-sounds/real-strike';
 import { cutExamples, isCut } from './cut-examples';
 import { type SeenExample, seenExamples } from './ear-features';
 import { fitEar, type FittedEar, isNamed, questionOf, weightsOf } from './fit-ear';
+import { fitExpected } from './fit-expected';
 import { dot } from './fits';
 import {
   bankExamples,
@@ -27,8 +28,6 @@ import { writeLeftOut, writeWeights } from './write-weights';
 const began = performance.now();
 const log = (what: string): void =>
   print(`${((performance.now() - began) / 1000).toFixed(0).padStart(5)} s  ${what}`);
-/** Until the expected note's worth is fitted. */
-const forExpected = 3;
 
 test('fit', async () => {
   const takes = realTakes();
@@ -66,10 +65,13 @@ test('fit', async () => {
     log(line);
   };
   tell(`${new Date().toISOString().slice(0, 10)}, ${seen.length} sounds: ${counted(seen, ({ kind }) => kind)}.`);
+  const expected = fitExpected(seen, whole.note);
   const leftOut: Record<string, EarWeights> = {};
-  for (const key of ['note', 'strength'] as const) leave(key, seen, whole, leftOut, tell);
+  for (const key of ['note', 'strength'] as const) {
+    leave(key, seen, whole, { leftOut, expected, tell });
+  };
   judgeBlows(seen, whole, tell);
-  writeWeights({ story, ...weightsOf(whole, forExpected) });
+  writeWeights({ story, ...weightsOf(whole, expected) });
   writeLeftOut(leftOut);
 });
 
@@ -77,14 +79,21 @@ function leave(
   key: 'note' | 'strength',
   seen: readonly SeenExample[],
   whole: FittedEar,
-  leftOut: Record<string, EarWeights>,
-  tell: (line: string) => void,
+  {
+    leftOut,
+    expected,
+    tell,
+  }: {
+    readonly leftOut: Record<string, EarWeights>;
+    readonly expected: number;
+    readonly tell: (line: string) => void;
+  },
 ): void {
   const real = seen.filter(({ kind, right }) => kind === 'real' && right >= 0);
   const judged: { each: SeenExample; isRight: boolean; odds: number }[] = [];
   for (const group of new Set(real.map((each) => each[key]))) {
     const fitted = fitEar(seen.filter((each) => each[key] !== group), whole);
-    leftOut[group] = weightsOf(fitted, forExpected);
+    leftOut[group] = weightsOf(fitted, expected);
     for (const each of real.filter((one) => one[key] === group)) {
       const question = questionOf(each, fitted.note);
       const odds = question ? dot(question.features, fitted.strike) : 0;
