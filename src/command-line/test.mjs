@@ -13,7 +13,6 @@ if (packages) {
 
 const run = startRun(targetSeconds);
 await checkSource(run);
-await run.step('slow unit tests', () => run.runTests(['unit-slow']));
 await run.step('build', () => runScript('vite/bin/vite.js', ['build']));
 await run.step('tests of the build', () => run.runTests(['build']));
 let browserPath = '';
@@ -30,7 +29,10 @@ await run.step('finding a browser', async () => {
 await run.step('browser tests without sound', () =>
   run.runTests(['browser'], { CHROME_PATH: browserPath }),
 );
-await run.step('browser tests with sound', () =>
-  run.runTests(['browser-sound'], { CHROME_PATH: browserPath }),
-);
+// Those with sound mostly wait. At the lowest priority the slow unit tests leave them every moment they need.
+await run.step('browser tests with sound, and slow unit tests beside them', async () => {
+  const slow = run.runTestsAside(['unit-slow']);
+  const code = await run.runTests(['browser-sound'], { CHROME_PATH: browserPath });
+  return (await slow) || code;
+});
 run.end(0);

@@ -5,6 +5,7 @@ import type {
   MeasuredPartial,
   OctaveRival,
   RefusalReason,
+  SecondLine,
   UpperPartial,
 } from '../domain/measurement/strike';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
@@ -25,7 +26,7 @@ import { phaseJumps } from './faults/phase-jump';
 import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
 import { strikeFeatures } from './faults/strike-features';
-import { type MeasuredLine, measureLine } from './line/measure-line';
+import type { MeasuredLine } from './line/measure-line';
 import type { NoteChoice } from './note/bass-choices';
 import { chooseNote } from './note/choose-note';
 import { faintThirds } from './note/faint-thirds';
@@ -35,6 +36,7 @@ import { noteEvidence } from './note/note-evidence';
 import { deafBelowHz } from './note/octave-question';
 import { isSecondOwn } from './note/own-octave-line';
 import { ringingLines } from './note/ringing-lines';
+import { linesAtPartial } from './pair/lines-at-partial';
 import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
 export interface StrikeSound {
@@ -122,8 +124,9 @@ export function analyseStrike(
   if (odds < surelyKnock && !mayBeChoked) return knock;
   if (odds < surelyStruck && !mayBeChoked) return refused('short-ring', choice.note);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
-  const measured = measureLine(spectrum, firstLine, lines, measurable.window);
-  if (!measured || measured.hz <= 0) return refused('unclear', choice.note);
+  const own = linesAtPartial(spectrum, firstLine, lines, measurable.window);
+  if (!own || own.main.hz <= 0) return refused('unclear', choice.note);
+  const measured = own.main;
   const isChoked = odds < surelyStruck && isChokedNote(timed, struck, measured.decaySeconds);
   if (odds < surelyStruck && !isChoked)
     return odds < surelyKnock ? knock : refused('short-ring', choice.note);
@@ -153,7 +156,12 @@ export function analyseStrike(
     context,
   );
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
-  const isWhole = sound.provisional || octaveRival !== null;
+  const fundamentalRival =
+    isHeard && own.rival ? withBeat(partialOf(own.rival, target), fundamental.hz) : null;
+  const thirdRival =
+    third && !inferred && upper.thirdRival ? withBeat(upper.thirdRival, third.hz) : null;
+  const isWhole =
+    sound.provisional || octaveRival !== null || fundamentalRival !== null || thirdRival !== null;
   const isSeam = (time: number): boolean => hasClick(segment, sample(time), rate);
   if (!isWhole && phaseJumps(spectrum, lines, until - measureMargin).some(isSeam)) {
     return refused('lost-audio');
@@ -166,10 +174,12 @@ export function analyseStrike(
     provisional: sound.provisional,
     note: choice.note,
     fundamental,
+    fundamentalRival,
     isInferred: inferred !== null,
     octave,
     octaveRival,
     third,
+    thirdRival,
     glideCents: inferred ? cents(0) : glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
@@ -177,6 +187,12 @@ export function analyseStrike(
     alsoRinging: third ? ringing : [...ringing, ...faintThirds(seen, ringing, ownHz, choice.note)],
   };
 }
+
+/** A second line with how often it beats against the one at `hz`. */
+const withBeat = <T extends MeasuredPartial>(rival: T, hz: number): T & SecondLine => ({
+  ...rival,
+  beatHz: hertz(Math.abs(rival.hz - hz)),
+});
 
 /** A bass note's fundamental that is too near the noise is better inferred from its partials. */
 const isSteady = (

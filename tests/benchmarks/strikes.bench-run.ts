@@ -14,8 +14,8 @@ import {
   toldNothing,
 } from './strikes/hear-take';
 import { periodNote } from './strikes/period-detector';
-import { missingTakes, type RealTake, realTakes } from './strikes/real-takes';
 import { printNonStrikes } from './strikes/real-non-strikes';
+import { missingTakes, type RealTake, realTakes } from './strikes/real-takes';
 import { countsOf, groupsOf, percent, print, rightOf } from './strikes/strike-table';
 
 /** Weights that never met a note or a strength, written by `npm run fit:ear`. */
@@ -84,7 +84,8 @@ test('left out', () => {
     });
     printRows(`its ${key} left out of the fit`, rows);
     for (const { take, nothing, expected } of rows) {
-      if (nothing !== 'right' || expected !== 'right') print(`  ${take.file}: ${nothing} | ${expected}`);
+      if (nothing !== 'right' || expected !== 'right')
+        print(`  ${take.file}: ${nothing} | ${expected}`);
     }
   }
 });

@@ -3,8 +3,8 @@
 import { describe, expect, it } from 'vitest';
 import { noteName } from '../../src/domain/tuning/note-names';
 import { midiNote } from '../../src/domain/tuning/units';
-import { realNotes } from '../ear-scenes/which-note';
 import { missingTakes, realTakes } from '../benchmarks/strikes/real-takes';
+import { realNotes } from '../ear-scenes/which-note';
 import { realStrikes } from '../synthetic-sounds/real-strike';
 import { openApp } from './open-app';
 

@@ -97,8 +97,7 @@ describe('through the microphone', () => {
   });
 });
 
-// In one sitting: what is no strike, one after the other.
-describe('through the microphone', () => {
+describe('through the microphone in one sitting', () => {
   /** Each sound, and when it is over, s after the microphone was opened. */
   const noVerdicts = [
     ['silence', 4],

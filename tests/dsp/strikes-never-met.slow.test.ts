@@ -10,8 +10,8 @@ import {
   toldNothing,
 } from '../benchmarks/strikes/hear-take';
 import { missingTakes, realTakes } from '../benchmarks/strikes/real-takes';
-import { realNotes } from '../ear-scenes/which-note';
 import { countsOf } from '../benchmarks/strikes/strike-table';
+import { realNotes } from '../ear-scenes/which-note';
 import { realStrikes } from '../synthetic-sounds/real-strike';
 
 interface Struck extends Sound {

@@ -1,12 +1,12 @@
 // Features of all cut sounds, as the ear computes them.
 
-import { deafBelowHz } from '../../src/dsp/note/octave-question';
 import { endOfSound, peakOf } from '../../src/dsp/faults/sound-faults';
 import { endOfStoppedSound } from '../../src/dsp/faults/stopped-sound';
 import { strikeFeatures } from '../../src/dsp/faults/strike-features';
 import { noteCandidates } from '../../src/dsp/note/note-candidates';
 import { noteEvidence } from '../../src/dsp/note/note-evidence';
 import { type NoteEvidence, noteFeatures } from '../../src/dsp/note/note-features';
+import { deafBelowHz } from '../../src/dsp/note/octave-question';
 import { leadSeconds, StrikeSpectrum } from '../../src/dsp/spectrum/strike-spectrum';
 import { anyNote } from '../dsp/listen-to';
 import { type CutExample, eachSegment } from './cut-examples';
@@ -89,7 +89,8 @@ function see(
     return found;
   };
   const heard = strongestAt(cut.hz);
-  const hidden = heard < 0 && cut.hz !== null && cut.hz < deafBelowHz ? strongestAt(2 * cut.hz) : -1;
+  const hidden =
+    heard < 0 && cut.hz !== null && cut.hz < deafBelowHz ? strongestAt(2 * cut.hz) : -1;
   const isHidden = hidden >= 0;
   return { ...cut, provisional, candidates, right: isHidden ? hidden : heard, isHidden };
 }

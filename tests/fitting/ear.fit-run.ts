@@ -9,7 +9,7 @@ import { hasSpeech, missingSpeech } from '../sounds/spoken-sentences';
 import { realStrikes } from '../synthetic-sounds/real-strike';
 import { cutExamples, isCut } from './cut-examples';
 import { type SeenExample, seenExamples } from './ear-features';
-import { fitEar, type FittedEar, isNamed, questionOf, weightsOf } from './fit-ear';
+import { type FittedEar, fitEar, isNamed, questionOf, weightsOf } from './fit-ear';
 import { fitExpected } from './fit-expected';
 import { dot } from './fits';
 import {
@@ -17,8 +17,8 @@ import {
   bassExamples,
   blowExamples,
   drumExamples,
-  hardExamples,
   type Example,
+  hardExamples,
   realExamples,
   sceneExamples,
   speechExamples,
@@ -64,12 +64,14 @@ test('fit', async () => {
     story.push(line);
     log(line);
   };
-  tell(`${new Date().toISOString().slice(0, 10)}, ${seen.length} sounds: ${counted(seen, ({ kind }) => kind)}.`);
+  tell(
+    `${new Date().toISOString().slice(0, 10)}, ${seen.length} sounds: ${counted(seen, ({ kind }) => kind)}.`,
+  );
   const expected = fitExpected(seen, whole.note);
   const leftOut: Record<string, EarWeights> = {};
   for (const key of ['note', 'strength'] as const) {
     leave(key, seen, whole, { leftOut, expected, tell });
-  };
+  }
   judgeBlows(seen, whole, tell);
   writeWeights({ story, ...weightsOf(whole, expected) });
   writeLeftOut(leftOut);
@@ -92,7 +94,10 @@ function leave(
   const real = seen.filter(({ kind, right }) => kind === 'real' && right >= 0);
   const judged: { each: SeenExample; isRight: boolean; odds: number }[] = [];
   for (const group of new Set(real.map((each) => each[key]))) {
-    const fitted = fitEar(seen.filter((each) => each[key] !== group), whole);
+    const fitted = fitEar(
+      seen.filter((each) => each[key] !== group),
+      whole,
+    );
     leftOut[group] = weightsOf(fitted, expected);
     for (const each of real.filter((one) => one[key] === group)) {
       const question = questionOf(each, fitted.note);
@@ -104,21 +109,35 @@ function leave(
     const of = judged.filter(({ each }) => each.provisional === provisional);
     const right = of.filter(({ isRight }) => isRight);
     const wrong = of.filter(({ isRight }) => !isRight);
-    tell(`Each ${key} left out in turn, ${provisional ? 'first' : 'settled'} look: ${right.length} of ${of.length} named; odds of a strike below 0 in ${right.filter(({ odds }) => odds < 0).length}, below -4 in ${right.filter(({ odds }) => odds < -4).length}.`);
+    tell(
+      `Each ${key} left out in turn, ${provisional ? 'first' : 'settled'} look: ${right.length} of ${of.length} named; odds of a strike below 0 in ${right.filter(({ odds }) => odds < 0).length}, below -4 in ${right.filter(({ odds }) => odds < -4).length}.`,
+    );
     log(`  wrong: ${counted(wrong, ({ each }) => `${each.note}-${each.strength}`)}`);
-    log(`  refused: ${counted(right.filter(({ odds }) => odds < 0), ({ each }) => `${each.note}-${each.strength}`)}`);
+    log(
+      `  refused: ${counted(
+        right.filter(({ odds }) => odds < 0),
+        ({ each }) => `${each.note}-${each.strength}`,
+      )}`,
+    );
   }
 }
 
 /** What is no strike, each kind of drum, voice and blow left out in turn (in eight parts). */
-function judgeBlows(seen: readonly SeenExample[], whole: FittedEar, tell: (line: string) => void): void {
+function judgeBlows(
+  seen: readonly SeenExample[],
+  whole: FittedEar,
+  tell: (line: string) => void,
+): void {
   const partOf = (name: string): number =>
     [...name].reduce((sum, letter) => (31 * sum + letter.charCodeAt(0)) % 9973, 7) % 8;
   const others = seen.filter(({ hz, provisional }) => hz === null && !provisional);
   const taken: SeenExample[] = [];
   for (let part = 0; part < 8; part++) {
     const isIn = (each: SeenExample): boolean => each.hz === null && partOf(each.note) === part;
-    const fitted = fitEar(seen.filter((each) => !isIn(each)), whole);
+    const fitted = fitEar(
+      seen.filter((each) => !isIn(each)),
+      whole,
+    );
     for (const each of others.filter(isIn)) {
       const question = questionOf(each, fitted.note);
       if (question && dot(question.features, fitted.strike) > 0) taken.push(each);
@@ -127,7 +146,9 @@ function judgeBlows(seen: readonly SeenExample[], whole: FittedEar, tell: (line:
   for (const kind of ['drum', 'speech', 'blow']) {
     const all = others.filter((each) => each.kind === kind);
     const ones = taken.filter((each) => each.kind === kind);
-    tell(`Of ${all.length} onsets of kind ${kind}, each left out, ${ones.length} have odds of a strike over 0.`);
+    tell(
+      `Of ${all.length} onsets of kind ${kind}, each left out, ${ones.length} have odds of a strike over 0.`,
+    );
     log(`  ${counted(ones, ({ note }) => note)}`);
   }
 }

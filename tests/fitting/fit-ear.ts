@@ -36,8 +36,7 @@ const reach = 60;
 
 /** A bass note's fundamental may not be heard: its octave then stands for it. */
 const isOn = (each: SeenExample, hz: number): boolean =>
-  each.hz !== null &&
-  Math.abs(1200 * Math.log2(hz / ((each.isHidden ? 2 : 1) * each.hz))) <= reach;
+  each.hz !== null && Math.abs(1200 * Math.log2(hz / ((each.isHidden ? 2 : 1) * each.hz))) <= reach;
 
 /** Index of the best candidate; −1 where there is none. */
 export function bestOf(each: SeenExample, note: Float64Array): number {
@@ -93,5 +92,7 @@ export function fitEar(examples: readonly SeenExample[], start?: FittedEar): Fit
 export const weightsOf = ({ note, strike }: FittedEar, expected: number): EarWeights => ({
   note: Object.fromEntries(noteFeatureNames.map((name, k) => [name, note[k] ?? 0])),
   expected,
-  strike: Object.fromEntries(['always', ...strikeFeatureNames].map((name, k) => [name, strike[k] ?? 0])),
+  strike: Object.fromEntries(
+    ['always', ...strikeFeatureNames].map((name, k) => [name, strike[k] ?? 0]),
+  ),
 });

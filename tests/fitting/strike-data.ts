@@ -1,6 +1,5 @@
 // What the weights of the ear are fitted on: real strikes at many pitches and in many rooms, scenes, and what is no strike.
 import { between, seededRandom } from '../../src/practice-pan/seeded-random';
-import { basses, bassScene } from '../ear-scenes/low-notes';
 import {
   highPassed,
   keptBelowFull,
@@ -12,6 +11,7 @@ import {
 } from '../benchmarks/strikes/garage';
 import { inSilence, type Sound } from '../benchmarks/strikes/hear-take';
 import type { RealTake } from '../benchmarks/strikes/real-takes';
+import { basses, bassScene } from '../ear-scenes/low-notes';
 import type { DrumSound } from '../sounds/drum-kits';
 import { hardScene, studio } from '../sounds/hard-scene';
 import { nonStrikes } from '../sounds/non-strikes';
@@ -101,7 +101,11 @@ export function* realExamples(takes: readonly RealTake[], times: number): Genera
         const end = Math.round((lead + between(random, 0.35, 0.7)) * sound.sampleRate);
         sound = { samples: sound.samples.slice(0, end), sampleRate: sound.sampleRate };
       }
-      yield { ...of, sound: louder(sound, between(random, -25, 3)), strike: { hz: hz * factor, at: onset } };
+      yield {
+        ...of,
+        sound: louder(sound, between(random, -25, 3)),
+        strike: { hz: hz * factor, at: onset },
+      };
     }
   }
 }
@@ -134,7 +138,9 @@ function withPartner(
   random: () => number,
 ): Sound {
   const { samples, sampleRate } = sound;
-  const steps = (partnerSteps[Math.floor(random() * partnerSteps.length)] ?? -12) + between(random, -0.12, 0.12);
+  const steps =
+    (partnerSteps[Math.floor(random() * partnerSteps.length)] ?? -12) +
+    between(random, -0.12, 0.12);
   const own = other.f1?.hzHann ?? 440 * inSemitones(other.midi - 69);
   const factor = (hz * inSemitones(steps)) / own;
   if (factor < 0.2 || factor > 4) return sound;

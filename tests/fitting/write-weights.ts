@@ -15,7 +15,10 @@ const leftOutFile = fileURLToPath(
 
 const rows = (weights: Readonly<Record<string, number>>): string =>
   Object.entries(weights)
-    .map(([name, weight]) => `    ${/^\w+$/.test(name) ? name : `'${name}'`}: ${Number(weight.toFixed(3))},`)
+    .map(
+      ([name, weight]) =>
+        `    ${/^\w+$/.test(name) ? name : `'${name}'`}: ${Number(weight.toFixed(3))},`,
+    )
     .join('\n');
 
 export function writeWeights({ story, note, strike, expected }: Fitted): void {

@@ -1,7 +1,8 @@
 // The ear's two fitted scores, with their weights in the order of the features.
-import { inOrder, scoreOf, type Weights } from '../numbers/fitted-score';
+
 import { earWeights } from '../note/ear-weights';
 import { noteFeatureNames } from '../note/note-features';
+import { inOrder, scoreOf, type Weights } from '../numbers/fitted-score';
 import { strikeFeatureNames } from './strike-features';
 
 export interface EarWeights {

@@ -41,6 +41,8 @@ export interface HiddenNote {
   /** Index of the octave's line. */
   readonly line: number;
   readonly kind: 'inferred' | 'unproven';
+  /** Indices of the lines that it explains: its octave, and what confirms it. */
+  readonly explains: readonly number[];
 }
 
 /**
@@ -60,12 +62,15 @@ export function hiddenNotes(
     const octave = lines[line];
     if (!octave || !isFresh(octave) || isSideband(lines, octave)) return [];
     if (strongest(lines, octave.hz / 2, reachOfOctave) >= 0) return [];
-    const isConfirmed = [2, 1.5].some((times) => {
-      const third = lines[strongest(lines, times * octave.hz, reachOfRatio)];
-      return third && isFresh(third) && decibel(third.settled / octave.settled) > faintestThirdDb;
+    const thirds = [2, 1.5].flatMap((times) => {
+      const index = strongest(lines, times * octave.hz, reachOfRatio);
+      const third = lines[index];
+      const isOne =
+        third && isFresh(third) && decibel(third.settled / octave.settled) > faintestThirdDb;
+      return isOne ? [index] : [];
     });
-    const kind = isConfirmed ? 'inferred' : 'unproven';
-    return [{ note, line, kind }];
+    const kind = thirds.length > 0 ? 'inferred' : 'unproven';
+    return [{ note, line, kind, explains: [line, ...thirds] }];
   });
 }
 

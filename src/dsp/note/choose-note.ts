@@ -51,10 +51,12 @@ export function chooseNote(
     }
   }
   // Where the fundamental is not heard its octave stands for it: so the weights were fitted.
-  for (const { note, line, kind } of hiddenNotes(lines, context)) {
+  for (const { note, line, kind, explains } of hiddenNotes(lines, context)) {
     const octave = ofLine.get(line);
     if (!octave || best.has(note)) continue;
-    const score = octave.own - forHidden + bonus(note);
+    // What speaks for a note on one of its partials speaks for it: the twelfth's octave is no rival of it.
+    const own = Math.max(...explains.map((index) => ofLine.get(index)?.own ?? octave.own));
+    const score = own - (kind === 'inferred' ? 0 : forHidden) + bonus(note);
     best.set(note, { note, line, fundamental: kind, score, features: octave.features });
   }
   const weighed = withOctavesWeighed(best, lines, context);
