@@ -69,7 +69,9 @@ const largestSigmaOfBass = 5;
 const largestWander = 30;
 const longestDecay = 4;
 /** Odds of a strike, nepers: from here on it is one; below the second it is a knock; between them nobody can tell. */
-const surelyStruck = 0;
+const struckOdds = 0;
+/** … of a bass note whose fundamental is not heard less, for it is a strike with its best part missing (scenes). */
+const struckOddsOfHidden = -4;
 const surelyKnock = -6;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
 const leastMargin = 0.5;
@@ -120,6 +122,7 @@ export function analyseStrike(
   const struckSound = { segment, onset, end: count, rate, peak };
   const features = strikeFeatures(struckSound, evidence)(struck, choice.features);
   const odds = scores.ofStrike(features);
+  const surelyStruck = order === 1 ? struckOdds : struckOddsOfHidden;
   const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
   if (odds < surelyKnock && !mayBeChoked) return knock;
   if (odds < surelyStruck && !mayBeChoked) return refused('short-ring', choice.note);

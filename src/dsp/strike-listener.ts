@@ -39,7 +39,7 @@ const leastRiseDb = 3;
  */
 const longestRing = 14;
 /**
- * With a suspect rise in its sound a strike's fundamental is expected as sure as this, cents: a stroke of another phase
+ * With a doubtful rise in its sound (real single strikes reach 5.6 dB) a strike's fundamental is expected as sure as this, cents: a stroke of another phase
  * inside it fits no line. Of 425 strikes (seeded scenes, restruck leads, recordings) none with such a rise exceeds 0.16.
  */
 const shakyCents = 0.25;
@@ -244,7 +244,7 @@ export class StrikeListener {
     if (this.#wasThereBefore(open) && result.kind !== 'strike') return;
     const isSeveral =
       (highest >= leastRiseDb && ringOf(result) > longestRing) ||
-      (!provisional && highest >= suspectDb && errorOf(result) > shakyCents);
+      (!provisional && highest >= doubtfulDb && errorOf(result) > shakyCents);
     // A first look that does not succeed says nothing yet; the settled one decides.
     if (provisional && (result.kind !== 'strike' || isSeveral)) return;
     if (provisional) open.told = true;
