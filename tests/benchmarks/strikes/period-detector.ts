@@ -1,0 +1,18 @@
+// A general-purpose period detector on the same strikes: one window from 0.1 s after the onset, told nothing.
+import { PitchDetector } from 'pitchy';
+import { nearestNote, standardA4 } from '../../../src/domain/tuning/equal-temperament';
+import { hertz } from '../../../src/domain/tuning/units';
+import type { Sound } from './hear-take';
+
+const frame = 4096;
+const from = 0.1;
+const detector = PitchDetector.forFloat32Array(frame);
+
+/** The note that pitchy names for a strike at `onset` (s); null where it finds none. */
+export function periodNote({ samples, sampleRate }: Sound, onset: number): number | null {
+  const first = Math.round((onset + from) * sampleRate);
+  const window = new Float32Array(frame);
+  window.set(samples.subarray(first, first + frame));
+  const [hz] = detector.findPitch(window, sampleRate);
+  return hz > 0 ? nearestNote(hertz(hz), standardA4) : null;
+}
