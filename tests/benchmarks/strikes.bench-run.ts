@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, test } from 'vitest';
 import type { EarWeights } from '../../src/dsp/faults/ear-scores';
+import { printAccuracy } from './strikes/accuracy';
 import { type Codec, coded, hasFfmpeg } from './strikes/codec';
 import { highPassed, noisy, resampled, reverberated, withOtherRinging } from './strikes/garage';
 import {
@@ -89,6 +90,8 @@ test('left out', () => {
     }
   }
 });
+
+test('accuracy', () => printAccuracy(takes ?? [], onset));
 
 test('garage', () => {
   printRows(

@@ -8,11 +8,17 @@ const frame = 4096;
 const from = 0.1;
 const detector = PitchDetector.forFloat32Array(frame);
 
-/** The note that pitchy names for a strike at `onset` (s); null where it finds none. */
-export function periodNote({ samples, sampleRate }: Sound, onset: number): number | null {
+/** The frequency that pitchy finds for a strike at `onset` (s), Hz; null where it finds none. */
+export function periodHz({ samples, sampleRate }: Sound, onset: number): number | null {
   const first = Math.round((onset + from) * sampleRate);
   const window = new Float32Array(frame);
   window.set(samples.subarray(first, first + frame));
   const [hz] = detector.findPitch(window, sampleRate);
-  return hz > 0 ? nearestNote(hertz(hz), standardA4) : null;
+  return hz > 0 ? hz : null;
+}
+
+/** The note nearest to it. */
+export function periodNote(sound: Sound, onset: number): number | null {
+  const hz = periodHz(sound, onset);
+  return hz === null ? null : nearestNote(hertz(hz), standardA4);
 }
