@@ -184,6 +184,22 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'fit-ear',
+          environment: 'node',
+          include: ['tests/fitting/ear.fit-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
+          name: 'bench-strikes',
+          environment: 'node',
+          include: ['tests/benchmarks/strikes.bench-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-ear',
           environment: 'node',
           include: ['tests/benchmarks/ear.bench-run.ts'],
