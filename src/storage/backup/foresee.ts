@@ -17,6 +17,7 @@ export class Foresight {
   #differingCount = 0;
   readonly #newErasures: Erasure[] = [];
   readonly #newlyHidden = new Set<PanId>();
+  readonly #newlyEdited = new Set<PanId>();
   /** Of all entries of the file that are here: those that are erased, and whether the file erases them as well. */
   readonly #takenOut = new Set<string>();
   readonly #fileErasures: Erasure[] = [];
@@ -60,9 +61,9 @@ export class Foresight {
     if (part.kind !== 'record') return;
     const { record } = part;
     if (record.kind === 'erasure') this.#newErasures.push(record);
-    if (record.kind === 'pan-edit' && record.fields.isRemoved === true) {
-      this.#newlyHidden.add(record.pan);
-    }
+    if (record.kind !== 'pan-edit') return;
+    if (record.fields.isRemoved === true) this.#newlyHidden.add(record.pan);
+    else this.#newlyEdited.add(record.pan);
   }
 
   #compare(part: BackupPart, kept: unknown): void {
@@ -81,6 +82,7 @@ export class Foresight {
       differingCount: this.#differingCount,
       erased: await this.#kindsHere(news),
       hidden: await this.#here([...this.#newlyHidden]),
+      edited: await this.#here([...this.#newlyEdited]),
       takenOut: [...this.#takenOut].filter((id) => after.has(id) && !byFile.has(id)).length,
     };
   }

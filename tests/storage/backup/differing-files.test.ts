@@ -5,6 +5,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { CheckedBackup } from '../../../src/domain/ports/backup-files';
 import type { BackupPart } from '../../../src/domain/records/backup/backup-format';
 import { BackupWriter } from '../../../src/domain/records/backup/backup-writer';
+import { noEffects } from '../../../src/domain/records/merging/file-effects';
 import { type Attachment, panId, type RackRecord } from '../../../src/domain/records/rack-records';
 import { sealed } from '../../../src/domain/records/record-digest';
 import { backupFiles } from '../../../src/storage/backup/backup-files';
@@ -156,13 +157,7 @@ describe('before a file is taken in', () => {
     });
     const own = await mine.backups.make({ kind: 'rack' });
     const { effects } = await mine.checked((own.kind === 'made' && own.file) as File);
-    expect(effects).toEqual({
-      differing: [],
-      differingCount: 0,
-      erased: [],
-      hidden: [],
-      takenOut: 0,
-    });
+    expect(effects).toEqual(noEffects);
   });
 
   it('it says what was taken out here and does not come back by itself', async () => {

@@ -10,6 +10,8 @@ export interface FileEffects {
   readonly erased: readonly { readonly kind: RackRecord['kind']; readonly count: number }[];
   /** Pans that are here and would be taken off the rack. */
   readonly hidden: readonly PanId[];
+  /** Pans that are here and whose details would be others: the file has changes of them that are not here. */
+  readonly edited: readonly PanId[];
   /** Entries of the file that are here and were taken out: taking the file in does not bring them back. */
   readonly takenOut: number;
 }
@@ -19,6 +21,7 @@ export const noEffects: FileEffects = {
   differingCount: 0,
   erased: [],
   hidden: [],
+  edited: [],
   takenOut: 0,
 };
 

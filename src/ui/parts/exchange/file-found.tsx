@@ -1,4 +1,5 @@
 // A file that was checked: what is in it, what is here already, and what is wrong with it.
+import type { PanId } from '../../../domain/records/rack-records';
 import type { CheckedArrival } from '../../../state/rack/backup-model';
 import {
   contentsWords,
@@ -51,21 +52,19 @@ export function FileFound({ checked: { backup, here } }: { readonly checked: Che
 /** What it would do to what is here; nothing for most files. */
 function Effects({ checked: { backup } }: { readonly checked: CheckedArrival }) {
   const { contents, effects } = backup;
-  const { differingCount, erased, hidden, takenOut } = effects;
-  const names = hidden.map((pan) => contents.find((each) => each.pan === pan)?.name ?? '');
+  const { differingCount, erased, hidden, edited, takenOut } = effects;
+  const namesOf = (pans: readonly PanId[]): string => {
+    const names = pans.map((pan) => contents.find((each) => each.pan === pan)?.name);
+    return firstWords(
+      names.map((name) => name || exchangeWords.unnamed),
+      named.pans,
+    );
+  };
   const lines = [
     ...(differingCount > 0 ? [exchangeWords.differingFound(differingCount)] : []),
     ...(erased.length > 0 ? [erasedWords(erased)] : []),
-    ...(hidden.length > 0
-      ? [
-          exchangeWords.hides(
-            firstWords(
-              names.map((name) => name || exchangeWords.unnamed),
-              named.pans,
-            ),
-          ),
-        ]
-      : []),
+    ...(edited.length > 0 ? [exchangeWords.edits(namesOf(edited))] : []),
+    ...(hidden.length > 0 ? [exchangeWords.hides(namesOf(hidden))] : []),
     ...(takenOut > 0 ? [exchangeWords.takenOut(takenOut)] : []),
   ];
   if (lines.length === 0) return null;

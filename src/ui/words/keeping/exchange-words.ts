@@ -57,6 +57,7 @@ export const exchangeWords = {
   moreDiffering: (count: number) => `and ${count} more, where yours stay`,
   keepYours: 'Keep yours',
   takeTheirs: 'Take theirs',
+  edits: (names: string) => `It has changes of the details of ${names}.`,
   hides: (names: string) => `It takes ${names} off your rack.`,
   takenOut: (count: number) =>
     `${counted(count, 'entry', 'entries')} of the file ${pluralOf(count, 'was', 'were')} taken out on this phone, so ${pluralOf(count, 'it does', 'they do')} not come back.`,
