@@ -20,6 +20,7 @@ import { RackChanges } from './storage/rack/rack-changes';
 import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
 import { App } from './ui/app';
 import { followRoute, goTo } from './ui/frame/route';
+import { FramedNotice, isFramed } from './ui/framed-notice';
 import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
@@ -33,9 +34,10 @@ const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, 
 const settings = createSettingsModel(new IndexedDbSettings(database));
 const soundFiles = new BrowserSoundFiles();
 const speaker = new BrowserSpeaker();
+const microphoneTurn = new BrowserMicrophoneTurn();
 const listen = createListenModel({
   microphone,
-  microphoneTurn: new BrowserMicrophoneTurn(),
+  microphoneTurn,
   ear,
   soundFiles,
   speaker,
@@ -79,7 +81,7 @@ const arrival = createArrivalModel({
 });
 const offline = createOfflineModel(async () => {
   const { ServiceWorkerUpdates } = await import('./offline/service-worker-updates');
-  const updates = new ServiceWorkerUpdates();
+  const updates = new ServiceWorkerUpdates(() => microphoneTurn.isTaken());
   void updates.begin();
   return updates;
 });
@@ -100,14 +102,15 @@ const lateModels = loadOnce(async () => {
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has lost its #app element');
-render(
+root.replaceChildren();
+const app = (
   <App
     route={route}
     models={{ listen, settings, rack, arrival, offline, now: clock.now }}
     late={lateModels}
-  />,
-  root,
+  />
 );
+render(isFramed(window) ? <FramedNotice /> : app, root);
 void settings.load().then(() => listen.retune());
 void offline.begin();
 void arrival.look();

@@ -166,19 +166,31 @@ function Removed({ rack, now }: Pick<Models, 'rack' | 'now'>) {
 }
 
 function OfflineLine({ listen, offline }: Pick<Models, 'listen' | 'offline'>) {
-  const { kind } = offline.state.value;
+  const state = offline.state.value;
   return (
     <>
-      <p class="offline" role="status" data-offline={kind}>
-        {words.offline[kind]}
+      <p class="offline" role="status" data-offline={state.kind}>
+        {words.offline[state.kind]}
       </p>
-      {kind === 'update-waiting' &&
+      {'wrongAnswer' in state && state.wrongAnswer && (
+        <p class="hint warn" role="status" data-network="wrong">
+          {words.wrongAnswer}
+        </p>
+      )}
+      {state.kind === 'update-waiting' &&
         (listen.isBusy.value ? (
           <p class="hint">{words.updateLater}</p>
         ) : (
-          <button type="button" onClick={offline.apply}>
-            {words.updateNow}
-          </button>
+          <>
+            {state.isMeasured && (
+              <p class="hint" role="status">
+                {words.updateLater}
+              </p>
+            )}
+            <button type="button" onClick={offline.apply}>
+              {words.updateNow}
+            </button>
+          </>
         ))}
     </>
   );
