@@ -149,6 +149,14 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-files',
+          environment: 'node',
+          include: ['tests/benchmarks/files.bench-run.ts'],
+          testTimeout: 14_400_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-kills',
           environment: 'node',
           include: ['tests/benchmarks/kills.bench-run.ts'],
