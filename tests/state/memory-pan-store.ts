@@ -47,6 +47,12 @@ export function memoryPanStore() {
       loaded(ofKind('reading').filter((reading) => reading.round === round)),
     readingsOfNote: async (pan, note) =>
       loaded(ofKind('reading', pan).filter((reading) => reading.note === note)),
+    readingsOutside: async (pan, from) =>
+      loaded(
+        ofKind('reading', pan)
+          .filter(({ round, at }) => round === null && at >= from)
+          .sort((one, other) => one.at - other.at),
+      ),
     async keep(added, files = []): Promise<Kept> {
       if (trouble.now !== null) return { kind: 'trouble', trouble: trouble.now };
       const known = new Set(records.map(({ id }) => id));

@@ -2,7 +2,8 @@
 
 import { shareOfGood } from '../reading/note-standing';
 import type { PanId, RoundId } from '../records/rack-records';
-import type { NoteResult, RoundResult } from '../rounds/round-result';
+import type { NoteResult } from '../rounds/judged-pan';
+import type { RoundResult } from '../rounds/round-result';
 import type { ToleranceSet } from '../tuning/tolerances';
 import type { MidiNote } from '../tuning/units';
 import { proposedOrder } from './work-order';

@@ -9,7 +9,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../records/rack-records';
-import type { MidiNote } from '../tuning/units';
+import type { Instant, MidiNote } from '../tuning/units';
 import type { Unsubscribe } from './unsubscribe';
 
 /** Why nothing could be read or written; each has its own sentence on the screen. */
@@ -62,6 +62,8 @@ export interface PanStore {
   readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>>;
   /** All readings of one note of a pan, oldest first. */
   readingsOfNote(pan: PanId, note: MidiNote): Promise<Loaded<readonly ReadingRecord[]>>;
+  /** Readings of a pan that were taken outside of rounds at `from` or later, oldest first. */
+  readingsOutside(pan: PanId, from: Instant): Promise<Loaded<readonly ReadingRecord[]>>;
   /** Resolves `kept` once all of it is on disk, in one transaction: all of it or nothing. */
   keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<Kept>;
   attachment(id: AttachmentId): Promise<Loaded<Attachment | null>>;

@@ -26,6 +26,7 @@ import {
 import { openRounds } from '../../domain/records/standing/open-rounds';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
+import { instant } from '../../domain/tuning/units';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 import { newHead } from '../keeping/new-head';
@@ -43,6 +44,8 @@ export interface OpenPan {
   readonly openRound: RoundStart | null;
   /** Readings of the newest finished round. */
   readonly readings: readonly ReadingRecord[];
+  /** Readings outside of rounds since the newest full round, or since the newest one of any way. */
+  readonly outside: readonly ReadingRecord[];
   readonly photo: Attachment | null;
 }
 
@@ -80,7 +83,10 @@ export type TunerAnswers = Pick<
 >;
 
 export interface PanPorts {
-  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
+  readonly store: Pick<
+    PanStore,
+    'pan' | 'readingsOfRound' | 'readingsOutside' | 'attachment' | 'keep' | 'onChange'
+  >;
   readonly clock: Clock;
   readonly identities: Identities;
 }
@@ -112,11 +118,14 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
     const rounds = newestFinishedRounds(records, Number.POSITIVE_INFINITY);
     const [newest] = rounds;
     const { photo: photoId } = current.fields;
-    const [readings, photo] = await Promise.all([
+    const since = rounds.find(({ way }) => way !== 'quick') ?? newest;
+    const [readings, outside, photo] = await Promise.all([
       newest ? store.readingsOfRound(roundOf(newest)) : null,
+      store.readingsOutside(id, since?.at ?? instant(0)),
       photoId === null ? null : store.attachment(photoId),
     ]);
     if (readings?.kind === 'trouble') return readings;
+    if (outside.kind === 'trouble') return outside;
     return {
       kind: 'open',
       pan: {
@@ -126,6 +135,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
         rounds,
         openRound: openRounds(records)[0] ?? null,
         readings: readingsWithoutErased(readings?.value ?? [], records.erasures),
+        outside: readingsWithoutErased(outside.value, records.erasures),
         photo: photo?.kind === 'loaded' ? photo.value : null,
       },
     };
@@ -216,8 +226,9 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
   };
 }
 
-/** Whether an open pan is what it is with this record in it: of readings it holds those of its newest finished round. */
+/** Whether an open pan is what it is with this record in it: of readings of rounds it holds those of its newest one. */
 function isInView(record: RackRecord, { records, rounds: [newest] }: OpenPan): boolean {
   if (record.kind === 'pan-edit') return records.edits.some(({ id }) => id === record.id);
-  return record.kind === 'reading' && (!newest || record.round !== roundOf(newest));
+  if (record.kind !== 'reading' || record.round === null) return false;
+  return !newest || record.round !== roundOf(newest);
 }

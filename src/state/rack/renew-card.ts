@@ -5,17 +5,21 @@ import { makePanCard } from '../../domain/rack/make-pan-card';
 import type { PanCard } from '../../domain/rack/pan-card';
 import { type PanId, roundOf } from '../../domain/records/rack-records';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
+import { instant } from '../../domain/tuning/units';
 
 /** The card of a pan as its records are now, or why they cannot be read. */
 export async function renewCard(
-  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keepCard'>,
+  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOutside' | 'keepCard'>,
   pan: PanId,
   settings: CardSettings,
 ): Promise<PanCard | StoreTrouble> {
   const records = await store.pan(pan);
   if (records.kind === 'trouble') return records.trouble;
   const rounds = newestFinishedRounds(records.value);
-  const loaded = await Promise.all(rounds.map((start) => store.readingsOfRound(roundOf(start))));
+  const loaded = await Promise.all([
+    ...rounds.map((start) => store.readingsOfRound(roundOf(start))),
+    store.readingsOutside(pan, rounds[0]?.at ?? instant(0)),
+  ]);
   const readings = [];
   for (const each of loaded) {
     if (each.kind === 'trouble') return each.trouble;

@@ -129,7 +129,7 @@ export function createKnockModel({ store, round, clock, identities }: KnockPorts
           standing: made.answers.get('heat') === 'no' ? 'settled' : null,
         },
         mayBeChoked: true,
-        earlier: pan.readings,
+        earlier: [...pan.readings, ...pan.outside],
       });
       void keepDraft(made, id);
       return id;

@@ -1,9 +1,9 @@
 // The stores of the database and how each version's structure grows out of the one before. Never their content.
-import type { DBSchema, IDBPDatabase } from 'idb';
+import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
 import type { RackRecord } from '../../domain/records/rack-records';
 
 export const databaseName = 'ringwright';
-export const databaseVersion = 3;
+export const databaseVersion = 4;
 
 interface KeptByPan {
   key: string;
@@ -17,11 +17,11 @@ export interface RingwrightSchema extends DBSchema {
   'pan-edits': KeptByPan;
   rounds: KeptByPan;
   'round-ends': KeptByPan;
-  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. */
+  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. `time` is [pan, at]. */
   readings: {
     key: string;
     value: unknown;
-    indexes: { round: string; place: [string, number] };
+    indexes: { round: string; place: [string, number]; time: [string, number] };
   };
   marks: KeptByPan;
   blows: KeptByPan;
@@ -69,8 +69,19 @@ export const placesOfPan = (pan: string): IDBKeyRange =>
   // An empty list is larger than every number.
   IDBKeyRange.bound([pan], [pan, []]);
 
+/** The range of `time` with a pan's readings from `from` on. */
+export const timesOfPan = (pan: string, from: number): IDBKeyRange =>
+  IDBKeyRange.bound([pan, from], [pan, []]);
+
+type Raising = IDBPTransaction<RingwrightSchema, StoreNames<RingwrightSchema>[], 'versionchange'>;
+
 /** Raises an empty database or one of an earlier version. Synchronous: a migration that waits could be left half done. */
-export function raiseStructure(database: Connection, oldVersion: number): void {
+export function raiseStructure(
+  database: Connection,
+  oldVersion: number,
+  _newVersion: number | null,
+  transaction: Raising,
+): void {
   if (oldVersion < 1) database.createObjectStore('settings');
   if (oldVersion < 2) {
     for (const name of [
@@ -97,4 +108,5 @@ export function raiseStructure(database: Connection, oldVersion: number): void {
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
   }
+  if (oldVersion < 4) transaction.objectStore('readings').createIndex('time', ['pan', 'at']);
 }

@@ -11,8 +11,9 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
-import type { MidiNote } from '../../domain/tuning/units';
+import type { Instant, MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
+import { timesOfPan } from '../database/database-structure';
 import { storeTrouble } from '../database/store-trouble';
 import { inTransaction, type StoreName, type Transaction } from '../database/transaction';
 import { addRecords } from './add-records';
@@ -115,6 +116,17 @@ export class IndexedDbPanStore implements PanStore {
     });
   }
 
+  readingsOutside(pan: PanId, from: Instant): Promise<Loaded<readonly ReadingRecord[]>> {
+    return this.#load(['readings'], async (transaction, repairs) => {
+      const stored = await transaction
+        .objectStore('readings')
+        .index('time')
+        .getAll(timesOfPan(pan, from));
+      // Those of rounds are left out before the work of restoring.
+      return oldestFirst(restoreKept('reading', stored.filter(isOutside), repairs));
+    });
+  }
+
   async keep(
     records: readonly RackRecord[],
     attachments: readonly Attachment[] = [],
@@ -169,6 +181,9 @@ export class IndexedDbPanStore implements PanStore {
     }
   }
 }
+
+const isOutside = (stored: unknown): boolean =>
+  (stored as { readonly round?: unknown } | null)?.round === null;
 
 const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
   [...readings].sort((one, other) => one.at - other.at);
