@@ -101,7 +101,13 @@ export const benchWords = {
 export const workPlanWords = {
   title: (first: string, count: number) =>
     count > 3 ? `Order of work: ${first} first, ${count} notes` : `Order of work: ${first}`,
-  why: 'Notes of one name together, from the highest name down, the worst of a name first. Change it as you like.',
+  first: (notes: string) => `Order of work: first strike ${notes}`,
+  why: 'Notes of one name together, from the highest down: so each octave meets the note above it. Change it as you like.',
+  strikeFirst: 'Strike these first, three times each. One strike is not enough to hammer on.',
+  strike: 'strike it three times',
+  strikeAgain: 'worked on since it was measured: strike it three times',
+  disturbs: (notes: string) => `may move ${notes}`,
+  ringsWith: (notes: string) => `rings with ${notes}`,
   thenCheck: (notes: string) => `then check ${notes}`,
   earlier: (note: string) => `${note} earlier`,
   later: (note: string) => `${note} later`,
