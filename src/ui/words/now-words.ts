@@ -13,6 +13,8 @@ export const nowWords = {
   workSign: `${workSign}: worked on since the round.`,
   onBench: (when: string) => `measured on the bench, ${when}`,
   inRound: (when: string) => `measured in the round, ${when}`,
+  asOfItsDay:
+    'This is what the round found. Notes were worked on or measured since: the page of the pan shows how they stand now.',
   work: {
     none: '',
     measured: 'worked on since the round',
