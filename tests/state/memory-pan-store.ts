@@ -2,6 +2,7 @@
 import type { Kept, PanStore, RackChange, StoreTrouble } from '../../src/domain/ports/pan-store';
 import type { PanCard } from '../../src/domain/rack/pan-card';
 import type { Attachment, PanId, RackRecord } from '../../src/domain/records/rack-records';
+import { isBefore, olderFirst } from '../../src/domain/records/record-order';
 
 export function memoryPanStore() {
   const records: RackRecord[] = [];
@@ -47,11 +48,11 @@ export function memoryPanStore() {
       loaded(ofKind('reading').filter((reading) => reading.round === round)),
     readingsOfNote: async (pan, note) =>
       loaded(ofKind('reading', pan).filter((reading) => reading.note === note)),
-    readingsOutside: async (pan, from) =>
+    readingsOutside: async (pan, since) =>
       loaded(
         ofKind('reading', pan)
-          .filter(({ round, at }) => round === null && at >= from)
-          .sort((one, other) => one.at - other.at),
+          .filter((each) => each.round === null && !(since && isBefore(each, since)))
+          .sort(olderFirst),
       ),
     async keep(added, files = []): Promise<Kept> {
       if (trouble.now !== null) return { kind: 'trouble', trouble: trouble.now };
@@ -67,6 +68,7 @@ export function memoryPanStore() {
     size: async () =>
       loaded({
         readings: ofKind('reading').length,
+        changes: records.length,
         soundBytes: attachments
           .filter(({ kind }) => kind === 'sound')
           .reduce((sum, { bytes }) => sum + bytes.length, 0),

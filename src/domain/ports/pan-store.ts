@@ -9,7 +9,8 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../records/rack-records';
-import type { Instant, MidiNote } from '../tuning/units';
+import type { InTurn } from '../records/record-order';
+import type { MidiNote } from '../tuning/units';
 import type { Unsubscribe } from './unsubscribe';
 
 /** Why nothing could be read or written; each has its own sentence on the screen. */
@@ -47,6 +48,15 @@ export interface RackChange {
   readonly own: readonly RackRecord[] | null;
 }
 
+/** How much is kept. */
+export interface RackSize {
+  readonly readings: number;
+  /** Bytes of kept sound. */
+  readonly soundBytes: number;
+  /** How often anything was written to any pan, readings and all. */
+  readonly changes: number;
+}
+
 /**
  * The rack's memory. Records are only added; adding one that is already there changes nothing. Nothing here
  * throws or rejects. A card is derived: `keep` throws away those of the pans it writes to.
@@ -62,13 +72,12 @@ export interface PanStore {
   readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>>;
   /** All readings of one note of a pan, oldest first. */
   readingsOfNote(pan: PanId, note: MidiNote): Promise<Loaded<readonly ReadingRecord[]>>;
-  /** Readings of a pan that were taken outside of rounds at `from` or later, oldest first. */
-  readingsOutside(pan: PanId, from: Instant): Promise<Loaded<readonly ReadingRecord[]>>;
+  /** Readings of a pan that were taken outside of rounds together with `since` or later, or ever; oldest first. */
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>>;
   /** Resolves `kept` once all of it is on disk, in one transaction: all of it or nothing. */
   keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<Kept>;
   attachment(id: AttachmentId): Promise<Loaded<Attachment | null>>;
-  /** How much is kept: number of readings, and bytes of kept sound. */
-  size(): Promise<Loaded<{ readonly readings: number; readonly soundBytes: number }>>;
+  size(): Promise<Loaded<RackSize>>;
   /** Something was written, here or in another window of the app. */
   onChange(listener: (change: RackChange) => void): Unsubscribe;
 }

@@ -9,7 +9,7 @@ import {
   type RoundStart,
   roundOf,
 } from '../records/rack-records';
-import { olderFirst } from '../records/record-order';
+import { isBefore, olderFirst } from '../records/record-order';
 import { currentPan } from '../records/standing/current-pan';
 import { markKinds } from '../records/standing/standing-marks';
 import { readingsWithoutErased, withoutErased } from '../records/standing/without-erased';
@@ -67,7 +67,9 @@ export function panNow(
     },
     judging,
   );
-  const blows = withoutErased(records).blows.filter(({ at }) => start === null || at >= start.at);
+  const blows = withoutErased(records).blows.filter(
+    (each) => start === null || !isBefore(each, start),
+  );
   const notes = new Map(
     pan.notes.map((result): readonly [MidiNote, NoteNow] => {
       const reading = counting.get(result.note) ?? null;
@@ -98,7 +100,7 @@ function countingReadings(
   const round = start && roundOf(start);
   const byNote = new Map<MidiNote, ReadingRecord[]>();
   for (const reading of [...readings].sort((one, other) => olderFirst(other, one))) {
-    const isSince = start === null || reading.at >= start.at;
+    const isSince = start === null || !isBefore(reading, start);
     if (reading.round === null ? isSince : reading.round === round) {
       byNote.set(reading.note, [...(byNote.get(reading.note) ?? []), reading]);
     }
@@ -120,8 +122,8 @@ function isKnown(record: ReadingRecord): boolean {
 
 function workSince(reading: ReadingRecord | null, sets: readonly Blows[]): WorkSince {
   if (sets.length === 0) return 'none';
-  // A reading that is written once more right before blows may bear a later time than they do, but they name it.
-  const isSince = ({ at, before }: Blows): boolean =>
-    reading === null || at > reading.at || before === reading.id;
+  // A reading that is written once more right before blows may have a later turn than they do, but they name it.
+  const isSince = (set: Blows): boolean =>
+    reading === null || isBefore(reading, set) || set.before === reading.id;
   return sets.some(isSince) ? 'not-measured' : 'measured';
 }

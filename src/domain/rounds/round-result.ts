@@ -29,6 +29,8 @@ export interface RoundFindings {
 export interface RoundHead {
   readonly round: RoundId;
   readonly at: Instant;
+  /** That of its beginning. */
+  readonly turn?: Instant;
   readonly way: RoundWay;
   readonly conditions: RoundConditions;
   /** Taken while the pan had not settled: just unloaded, or in the sun. */
@@ -50,6 +52,7 @@ export function roundResult(findings: RoundFindings, judging: Judging): RoundRes
 export const roundHead = (start: RoundStart): RoundHead => ({
   round: roundOf(start),
   at: start.at,
+  ...(start.turn === undefined ? {} : { turn: start.turn }),
   way: start.way,
   conditions: start.conditions,
   isProvisional: isUnsettled(start.conditions),

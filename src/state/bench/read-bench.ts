@@ -17,7 +17,7 @@ import { standingMarks } from '../../domain/records/standing/standing-marks';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import { panNow } from '../../domain/rounds/pan-now';
-import { cents, type Instant, instant, type MidiNote } from '../../domain/tuning/units';
+import { cents, type Instant, type MidiNote } from '../../domain/tuning/units';
 import { type BenchSurroundings, type OpenBench, since } from './open-bench';
 
 /** What is read of the rack. */
@@ -77,7 +77,7 @@ async function readingsAround(
   ]);
   const all = await Promise.all([
     ...(newest ? [store.readingsOfRound(roundOf(newest))] : []),
-    store.readingsOutside(records.pan, newest?.at ?? instant(0)),
+    store.readingsOutside(records.pan, newest ?? null),
     ...[...notes].map((each) => store.readingsOfNote(records.pan, each)),
   ]);
   const found = new Map<string, ReadingRecord>();

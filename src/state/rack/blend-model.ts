@@ -40,7 +40,7 @@ export function createBlendModel({ store, judging }: BlendPorts): BlendModel {
     if (!start) return null;
     const [readings, outside] = await Promise.all([
       store.readingsOfRound(roundOf(start)),
-      store.readingsOutside(pan, start.at),
+      store.readingsOutside(pan, start),
     ]);
     if (readings.kind === 'trouble') return readings.trouble;
     if (outside.kind === 'trouble') return outside.trouble;

@@ -5,7 +5,6 @@ import { makePanCard } from '../../domain/rack/make-pan-card';
 import type { PanCard } from '../../domain/rack/pan-card';
 import { type PanId, roundOf } from '../../domain/records/rack-records';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
-import { instant } from '../../domain/tuning/units';
 
 /** The card of a pan as its records are now, or why they cannot be read. */
 export async function renewCard(
@@ -18,7 +17,7 @@ export async function renewCard(
   const rounds = newestFinishedRounds(records.value);
   const loaded = await Promise.all([
     ...rounds.map((start) => store.readingsOfRound(roundOf(start))),
-    store.readingsOutside(pan, rounds[0]?.at ?? instant(0)),
+    store.readingsOutside(pan, rounds[0] ?? null),
   ]);
   const readings = [];
   for (const each of loaded) {

@@ -17,11 +17,16 @@ export interface RingwrightSchema extends DBSchema {
   'pan-edits': KeptByPan;
   rounds: KeptByPan;
   'round-ends': KeptByPan;
-  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. `time` is [pan, at]. */
+  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. `time` is [pan, at], `turn` is [pan, turn]. */
   readings: {
     key: string;
     value: unknown;
-    indexes: { round: string; place: [string, number]; time: [string, number] };
+    indexes: {
+      round: string;
+      place: [string, number];
+      time: [string, number];
+      turn: [string, number];
+    };
   };
   marks: KeptByPan;
   blows: KeptByPan;
@@ -69,7 +74,7 @@ export const placesOfPan = (pan: string): IDBKeyRange =>
   // An empty list is larger than every number.
   IDBKeyRange.bound([pan], [pan, []]);
 
-/** The range of `time` with a pan's readings from `from` on. */
+/** The range of `time` or of `turn` with a pan's readings from `from` on. */
 export const timesOfPan = (pan: string, from: number): IDBKeyRange =>
   IDBKeyRange.bound([pan, from], [pan, []]);
 
@@ -108,5 +113,9 @@ export function raiseStructure(
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
   }
-  if (oldVersion < 4) transaction.objectStore('readings').createIndex('time', ['pan', 'at']);
+  if (oldVersion < 4) {
+    const readings = transaction.objectStore('readings');
+    readings.createIndex('time', ['pan', 'at']);
+    readings.createIndex('turn', ['pan', 'turn']);
+  }
 }

@@ -1,5 +1,12 @@
 // The rack in IndexedDB.
-import type { Kept, KeptCards, Loaded, PanStore, RackChange } from '../../domain/ports/pan-store';
+import type {
+  Kept,
+  KeptCards,
+  Loaded,
+  PanStore,
+  RackChange,
+  RackSize,
+} from '../../domain/ports/pan-store';
 import type { Unsubscribe } from '../../domain/ports/unsubscribe';
 import type { PanCard } from '../../domain/rack/pan-card';
 import type {
@@ -11,7 +18,8 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
-import type { Instant, MidiNote } from '../../domain/tuning/units';
+import { type InTurn, olderFirst, turnOf } from '../../domain/records/record-order';
+import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
 import { timesOfPan } from '../database/database-structure';
 import { storeTrouble } from '../database/store-trouble';
@@ -19,7 +27,7 @@ import { inTransaction, type StoreName, type Transaction } from '../database/tra
 import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import { RackChanges } from './rack-changes';
-import { countReadings, type RackSize, sizeOfRack, storesOfSize } from './rack-size';
+import { countReadings, sizeOfRack, storesOfSize } from './rack-size';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 /** Everything of a pan but its readings. */
@@ -116,14 +124,18 @@ export class IndexedDbPanStore implements PanStore {
     });
   }
 
-  readingsOutside(pan: PanId, from: Instant): Promise<Loaded<readonly ReadingRecord[]>> {
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>> {
     return this.#load(['readings'], async (transaction, repairs) => {
-      const stored = await transaction
-        .objectStore('readings')
-        .index('time')
-        .getAll(timesOfPan(pan, from));
+      const store = transaction.objectStore('readings');
+      const from = timesOfPan(pan, since ? turnOf(since) : 0);
+      // A turn is never earlier than the time; readings of older apps have none.
+      const [timed, turned] = await Promise.all([
+        store.index('time').getAll(from),
+        store.index('turn').getAll(from),
+      ]);
       // Those of rounds are left out before the work of restoring.
-      return oldestFirst(restoreKept('reading', stored.filter(isOutside), repairs));
+      const stored = onlyOnce([...timed, ...turned].filter(isOutside));
+      return oldestFirst(restoreKept('reading', stored, repairs));
     });
   }
 
@@ -182,8 +194,13 @@ export class IndexedDbPanStore implements PanStore {
   }
 }
 
+/** Each stored record once, whatever indexes it was found by. */
+const onlyOnce = (stored: readonly unknown[]): readonly unknown[] => [
+  ...new Map(stored.map((each) => [(each as { readonly id?: unknown }).id, each])).values(),
+];
+
 const isOutside = (stored: unknown): boolean =>
   (stored as { readonly round?: unknown } | null)?.round === null;
 
 const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
-  [...readings].sort((one, other) => one.at - other.at);
+  [...readings].sort(olderFirst);

@@ -94,7 +94,7 @@ describe('a database of version 3', () => {
     const store = newStore();
     const later = sampleReading('reading-2', null, 62, 2e9);
     expect(await store.keep([later])).toEqual({ kind: 'kept' });
-    expect(await store.readingsOutside(samplePan, at(-1e9))).toMatchObject({
+    expect(await store.readingsOutside(samplePan, { at: at(-1e9) })).toMatchObject({
       kind: 'loaded',
       value: [{ id: 'reading-1', note: 62 }, { id: 'reading-2' }],
       repairs: [],

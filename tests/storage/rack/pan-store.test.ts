@@ -101,8 +101,13 @@ describe('records that were kept', () => {
     const inRound = sampleReading('reading-d', round, 72, 150);
     const ofOther = sampleReading('reading-e', null, 72, 150, panId('pan-2'));
     await store.keep([second, first, older, inRound, ofOther]);
-    expect(value(await store.readingsOutside(samplePan, at(100)))).toEqual([first, second]);
-    expect(value(await store.readingsOutside(samplePan, at(201)))).toEqual([]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(100) }))).toEqual([first, second]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(201) }))).toEqual([]);
+    expect(value(await store.readingsOutside(samplePan, null))).toEqual([older, first, second]);
+    // The clock was put back, and the turn is right.
+    const turned = { ...sampleReading('reading-f', null, 72, 10), turn: at(300) };
+    await store.keep([turned]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(201) }))).toEqual([turned]);
   });
 
   it('stay as they are when one of the same name is kept again', async () => {
@@ -131,13 +136,13 @@ describe('records that were kept', () => {
   });
 
   it('are counted, and the bytes of their sounds summed', async () => {
-    expect(value(await store.size())).toEqual({ readings: 0, soundBytes: 0 });
+    expect(value(await store.size())).toEqual({ readings: 0, soundBytes: 0, changes: 0 });
     const sounds = [1000, 300].map((bytes, n) => sampleAttachment(`sound-${n}`, 'sound', bytes));
     await store.keep(
       [sampleReading('reading-1', round), sampleReading('reading-2', round)],
       [...sounds, sampleAttachment('photo-1', 'photo', 5000)],
     );
-    expect(value(await store.size())).toEqual({ readings: 2, soundBytes: 1300 });
+    expect(value(await store.size())).toEqual({ readings: 2, soundBytes: 1300, changes: 1 });
     const more = [2, 3].map((n) => sampleAttachment(`sound-${n}`, 'sound', 1000));
     await store.keep([], more);
     expect(value(await store.size()).soundBytes).toBe(3300);
