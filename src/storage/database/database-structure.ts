@@ -1,9 +1,9 @@
 // The stores of the database and how each version's structure grows out of the one before. Never their content.
-import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
+import type { DBSchema, IDBPDatabase } from 'idb';
 import type { RackRecord } from '../../domain/records/rack-records';
 
 export const databaseName = 'ringwright';
-export const databaseVersion = 4;
+export const databaseVersion = 3;
 
 interface KeptByPan {
   key: string;
@@ -17,16 +17,11 @@ export interface RingwrightSchema extends DBSchema {
   'pan-edits': KeptByPan;
   rounds: KeptByPan;
   'round-ends': KeptByPan;
-  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. `time` is [pan, at], `turn` is [pan, turn]. */
+  /** `place` is [pan, note]: a range over it gives all readings of a pan, too. */
   readings: {
     key: string;
     value: unknown;
-    indexes: {
-      round: string;
-      place: [string, number];
-      time: [string, number];
-      turn: [string, number];
-    };
+    indexes: { round: string; place: [string, number] };
   };
   marks: KeptByPan;
   blows: KeptByPan;
@@ -74,19 +69,8 @@ export const placesOfPan = (pan: string): IDBKeyRange =>
   // An empty list is larger than every number.
   IDBKeyRange.bound([pan], [pan, []]);
 
-/** The range of `time` or of `turn` with a pan's readings from `from` on. */
-export const timesOfPan = (pan: string, from: number): IDBKeyRange =>
-  IDBKeyRange.bound([pan, from], [pan, []]);
-
-type Raising = IDBPTransaction<RingwrightSchema, StoreNames<RingwrightSchema>[], 'versionchange'>;
-
 /** Raises an empty database or one of an earlier version. Synchronous: a migration that waits could be left half done. */
-export function raiseStructure(
-  database: Connection,
-  oldVersion: number,
-  _newVersion: number | null,
-  transaction: Raising,
-): void {
+export function raiseStructure(database: Connection, oldVersion: number): void {
   if (oldVersion < 1) database.createObjectStore('settings');
   if (oldVersion < 2) {
     for (const name of [
@@ -112,10 +96,5 @@ export function raiseStructure(
     for (const name of ['knock-checks', 'stopgaps', 'tuner-visits'] as const) {
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
-  }
-  if (oldVersion < 4) {
-    const readings = transaction.objectStore('readings');
-    readings.createIndex('time', ['pan', 'at']);
-    readings.createIndex('turn', ['pan', 'turn']);
   }
 }

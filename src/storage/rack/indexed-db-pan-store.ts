@@ -18,16 +18,16 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
-import { type InTurn, olderFirst, turnOf } from '../../domain/records/record-order';
+import { type InTurn, isBefore, olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
-import { timesOfPan } from '../database/database-structure';
 import { storeTrouble } from '../database/store-trouble';
 import { inTransaction, type StoreName, type Transaction } from '../database/transaction';
 import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import { RackChanges } from './rack-changes';
 import { countReadings, sizeOfRack, storesOfSize } from './rack-size';
+import { storedOutside } from './readings-outside';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 /** Everything of a pan but its readings. */
@@ -125,17 +125,10 @@ export class IndexedDbPanStore implements PanStore {
   }
 
   readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>> {
-    return this.#load(['readings'], async (transaction, repairs) => {
-      const store = transaction.objectStore('readings');
-      const from = timesOfPan(pan, since ? turnOf(since) : 0);
-      // A turn is never earlier than the time; readings of older apps have none.
-      const [timed, turned] = await Promise.all([
-        store.index('time').getAll(from),
-        store.index('turn').getAll(from),
-      ]);
-      // Those of rounds are left out before the work of restoring.
-      const stored = onlyOnce([...timed, ...turned].filter(isOutside));
-      return oldestFirst(restoreKept('reading', stored, repairs));
+    return this.#load(['readings', 'rounds'], async (transaction, repairs) => {
+      const stored = await storedOutside(transaction, pan);
+      const outside = restoreKept('reading', stored, repairs);
+      return oldestFirst(outside.filter((each) => since === null || !isBefore(each, since)));
     });
   }
 
@@ -193,14 +186,6 @@ export class IndexedDbPanStore implements PanStore {
     }
   }
 }
-
-/** Each stored record once, whatever indexes it was found by. */
-const onlyOnce = (stored: readonly unknown[]): readonly unknown[] => [
-  ...new Map(stored.map((each) => [(each as { readonly id?: unknown }).id, each])).values(),
-];
-
-const isOutside = (stored: unknown): boolean =>
-  (stored as { readonly round?: unknown } | null)?.round === null;
 
 const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
   [...readings].sort(olderFirst);

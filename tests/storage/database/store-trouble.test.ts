@@ -7,17 +7,9 @@ import type { StoreTrouble } from '../../../src/domain/ports/pan-store';
 import { Database } from '../../../src/storage/database/database';
 import { IndexedDbPanStore } from '../../../src/storage/rack/indexed-db-pan-store';
 import { IndexedDbSettings } from '../../../src/storage/settings/indexed-db-settings';
-import {
-  at,
-  sampleEdit,
-  sampleKnockCheck,
-  samplePan,
-  sampleReading,
-  sampleStopgap,
-} from '../rack/rack-sample';
+import { sampleEdit, sampleKnockCheck, samplePan, sampleStopgap } from '../rack/rack-sample';
 import { makeDatabaseOfVersion1 } from './saved-database-1';
 import { makeDatabaseOfVersion2 } from './saved-database-2';
-import { makeDatabaseOfVersion3 } from './saved-database-3';
 
 const trouble = (name: StoreTrouble) => ({ kind: 'trouble', trouble: name });
 const edit = sampleEdit('edit-1', 'Lead 1');
@@ -65,7 +57,7 @@ describe('a database of version 1', () => {
       globalThis.indexedDB = new IDBFactory();
       await make(indexedDB);
       expect(await structure()).toEqual(fresh);
-      expect(fresh.version).toBe(4);
+      expect(fresh.version).toBe(3);
     },
   );
 });
@@ -83,20 +75,6 @@ describe('a database of version 2', () => {
         knockChecks: [check],
         stopgaps: [stopgap],
       },
-      repairs: [],
-    });
-  });
-});
-
-describe('a database of version 3', () => {
-  it('is raised with its readings, which are then found by their time', async () => {
-    await makeDatabaseOfVersion3(indexedDB);
-    const store = newStore();
-    const later = sampleReading('reading-2', null, 62, 2e9);
-    expect(await store.keep([later])).toEqual({ kind: 'kept' });
-    expect(await store.readingsOutside(samplePan, { at: at(-1e9) })).toMatchObject({
-      kind: 'loaded',
-      value: [{ id: 'reading-1', note: 62 }, { id: 'reading-2' }],
       repairs: [],
     });
   });
