@@ -9,6 +9,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../records/rack-records';
+import type { InTurn } from '../records/record-order';
 import type { MidiNote } from '../tuning/units';
 import type { Unsubscribe } from './unsubscribe';
 
@@ -71,6 +72,8 @@ export interface PanStore {
   readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>>;
   /** All readings of one note of a pan, oldest first. */
   readingsOfNote(pan: PanId, note: MidiNote): Promise<Loaded<readonly ReadingRecord[]>>;
+  /** Readings of a pan that were taken outside of rounds together with `since` or later, or ever; oldest first. */
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>>;
   /** Resolves `kept` once all of it is on disk, in one transaction: all of it or nothing. */
   keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<Kept>;
   attachment(id: AttachmentId): Promise<Loaded<Attachment | null>>;

@@ -28,10 +28,10 @@ import {
   withCourse,
   withMark,
 } from './open-bench';
-import { readBench } from './read-bench';
+import { type BenchStore, readBench } from './read-bench';
 
 export interface BenchPorts extends BenchKeeperPorts {
-  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote' | 'keep'>;
+  readonly store: BenchStore & Pick<PanStore, 'keep'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
 }

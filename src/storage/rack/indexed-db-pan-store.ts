@@ -18,7 +18,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
-import { olderFirst } from '../../domain/records/record-order';
+import { type InTurn, isBefore, olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
 import { storeTrouble } from '../database/store-trouble';
@@ -27,6 +27,7 @@ import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import { RackChanges } from './rack-changes';
 import { countReadings, sizeOfRack, storesOfSize } from './rack-size';
+import { storedOutside } from './readings-outside';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 /** Everything of a pan but its readings. */
@@ -120,6 +121,14 @@ export class IndexedDbPanStore implements PanStore {
     return this.#load(['readings'], async (transaction, repairs) => {
       const stored = await transaction.objectStore('readings').index('place').getAll([pan, note]);
       return oldestFirst(restoreKept('reading', stored, repairs));
+    });
+  }
+
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>> {
+    return this.#load(['readings', 'rounds'], async (transaction, repairs) => {
+      const stored = await storedOutside(transaction, pan);
+      const outside = restoreKept('reading', stored, repairs);
+      return oldestFirst(outside.filter((each) => since === null || !isBefore(each, since)));
     });
   }
 

@@ -11,6 +11,7 @@ import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
 import { eventsCsv } from '../../../domain/tables/events-csv';
 import { roundCsv } from '../../../domain/tables/round-csv';
 import type { Hertz } from '../../../domain/tuning/units';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
 import { CsvButton } from '../../parts/controls/csv-button';
@@ -23,6 +24,7 @@ import { PanGate } from '../../parts/gates/pan-gate';
 import { RoundsGate } from '../../parts/gates/rounds-gate';
 import { RoundRows } from '../../parts/result/round-rows';
 import { historyWords, pitchTrendWords, unevennessTrendWords } from '../../words/history-words';
+import { workWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { sinceWords } from '../../words/since-words';
 import { words } from '../../words/words';
@@ -104,6 +106,11 @@ function Shown({
       ) : (
         <>
           <Drift pan={pan} rounds={rounds} a4={a4} />
+          {workWords(panAtAGlance(pan, models.settings.judging.value)).map((each) => (
+            <p key={each} class="hint">
+              {each}
+            </p>
+          ))}
           <section class="rows">
             <h2>{historyWords.rounds}</h2>
             <RoundRows pan={pan.id} rounds={rounds.slice(0, listed)} />
