@@ -65,6 +65,7 @@ const chunks = [
 
 /** Unit tests of which every file needs modules and globals of its own. */
 const alone = [
+  'tests/advising/**/*.test.ts',
   'tests/analysis/**/*.test.ts',
   'tests/audio/**/*.test.ts',
   'tests/storage/**/*.test.ts',

@@ -1,5 +1,6 @@
 // The later half of the composition root: what the first two screens do not need, made when the first other one opens.
 import { signal } from '@preact/signals';
+import { WorkerAdviser } from './advising/worker-adviser';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
 import type { PanStore } from './domain/ports/pan-store';
@@ -56,7 +57,7 @@ export function makeLateModels(early: LateParts): LateModels {
     results: createResultsModel({ store, judging: settings.judging }),
     round,
     knock: createKnockModel({ ...parts, round }),
-    bench: createBenchModel(parts),
+    bench: createBenchModel({ ...parts, adviser: new WorkerAdviser() }),
     practiceBench: createPracticeBenchModel({
       pans: async (level, a4) => {
         const { createHammeredSource } = await import('./practice-pan/hammered-source');
