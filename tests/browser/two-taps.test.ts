@@ -39,6 +39,12 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
     control: /Add a pan/,
   },
   cautions: { at: 'cautions', of: 'no pans', says: /hearing protection/, control: /Rack/ },
+  'what-moves': {
+    at: 'what-moves',
+    of: 'no pans',
+    says: /never moved on purpose/,
+    control: /Rack/,
+  },
   dropped: { at: 'dropped', of: 'no pans', says: /Tap its kind/, control: /Lead, low C/ },
   receive: { at: 'receive', of: 'no pans', says: /Choose one/, control: /Choose a file/ },
   pan: { at: '', of: 'pan', says: /Start a round and strike/, control: /Start a round/ },

@@ -67,7 +67,7 @@ const mostHarm = 4;
  */
 const harmPrice = 25;
 /** A trial is made only if it makes a partial much worse with at most this chance (own choice, tried the same way). */
-const mostRisk = 0.2;
+const mostRisk = 0.35;
 /** What a place does is well known when the doubt is at most this part of it (own choice, tried the same way). */
 const wellKnown = 0.35;
 /** Blows expected to remove less than this share of the error are not worth it (own choice). */
@@ -186,7 +186,10 @@ function isWorthATry(
   if (set.strength > strengthOf(mostToTry.firmness, mostToTry.count)) return false;
   // What is within its limit is not risked for a trial.
   if (!off.some((k) => set.step.must[k] === set.needs[k])) return false;
-  const tries = setsAt(set, sets).filter(({ strength }) => strength <= set.strength).length;
+  const seen = setsAt(set, sets);
+  // One blow where nothing has been seen yet; it may go the wrong way.
+  if (seen.length === 0 && set.count > 1) return false;
+  const tries = seen.filter(({ strength }) => strength <= set.strength).length;
   return (
     tries < mostTries &&
     movedRight(set).every(

@@ -84,6 +84,7 @@ export function followAdvice({
   const advice = signal<BenchAdvice | null>(null);
   let asked: readonly unknown[] = [];
   let newest = 0;
+  let of: Reading | null = null;
   effect(() => {
     const [open, by] = [bench(), rules()];
     const known = open && by ? dependsOn(open, by) : [];
@@ -91,8 +92,10 @@ export function followAdvice({
     asked = known;
     const ticket = ++newest;
     const question = open && by ? adviceQuestion(open, by, untracked(now)) : null;
+    const reading = open ? newestStep(open.course).reading : null;
     // What was said of the note before this strike holds no more.
-    advice.value = null;
+    if (!question || reading !== of) advice.value = null;
+    of = reading;
     if (!question) return;
     adviser.ask(question, (answer) => {
       if (ticket === newest) advice.value = answer;

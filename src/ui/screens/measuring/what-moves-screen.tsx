@@ -3,10 +3,11 @@ import { tradeCases } from '../../../domain/advice/trade-cases';
 import { addressOf } from '../../frame/route';
 import { PlacePicture } from '../../parts/bench/place-picture';
 import { cautionsWords } from '../../words/fall/cautions-words';
+import { adviceWords } from '../../words/measuring/advice-words';
 import {
-  faultPlacesWords,
-  faultWords,
   sourceWords,
+  tradeFaultWords,
+  tradePlacesWords,
   whatMovesWords,
 } from '../../words/measuring/what-moves-words';
 import { words } from '../../words/words';
@@ -18,6 +19,7 @@ export function WhatMovesScreen() {
         <h1>{whatMovesWords.title}</h1>
       </header>
       <p>{whatMovesWords.why}</p>
+      <p class="hint warn">{adviceWords.settingsWhy}</p>
       <p class="hint">{whatMovesWords.rule}</p>
       <h2>{whatMovesWords.faults}</h2>
       <p class="aside">{whatMovesWords.marks}</p>
@@ -25,8 +27,8 @@ export function WhatMovesScreen() {
         <section key={each.fault} class="what-moves-row" data-fault={each.fault}>
           <PlacePicture places={each.places} />
           <div>
-            <h3>{faultWords(each)}</h3>
-            <p>{faultPlacesWords(each)}</p>
+            <h3>{tradeFaultWords(each)}</h3>
+            <p>{tradePlacesWords(each)}</p>
             {each.isFoundByTrying && <p>{whatMovesWords.found}</p>}
             <p class="quiet">{sourceWords(each)}</p>
           </div>

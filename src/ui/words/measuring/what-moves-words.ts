@@ -25,12 +25,12 @@ export const whatMovesWords = {
 } as const;
 
 /** "The octave alone must rise". */
-export function faultWords(each: TradeCase): string {
+export function tradeFaultWords(each: TradeCase): string {
   const must = mustWords(each, null);
   return must.charAt(0).toUpperCase() + must.slice(1);
 }
 
-export const faultPlacesWords = (each: TradeCase): string => {
+export const tradePlacesWords = (each: TradeCase): string => {
   const places = placesWords(each);
   return `${places.charAt(0).toUpperCase()}${places.slice(1)}.`;
 };

@@ -21,9 +21,9 @@ import {
   reasonWords,
 } from '../../../../src/ui/words/measuring/blow-reasons';
 import {
-  faultPlacesWords,
-  faultWords,
   sourceWords,
+  tradeFaultWords,
+  tradePlacesWords,
   whatMovesWords,
 } from '../../../../src/ui/words/measuring/what-moves-words';
 
@@ -212,8 +212,8 @@ describe('every sentence of advice', () => {
         ...professionals.map(professionalWords),
         adviceWords.undo,
         ...tradeCases.flatMap((each) => [
-          faultWords(each),
-          faultPlacesWords(each),
+          tradeFaultWords(each),
+          tradePlacesWords(each),
           sourceWords(each),
         ]),
         ...Object.values(whatMovesWords).flat(),
