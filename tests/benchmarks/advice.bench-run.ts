@@ -50,6 +50,7 @@ const columns = [
   ['of bound', 9],
   ['worse', 7],
   ['(rule)', 7],
+  ['(bound)', 7],
   ['sets', 6],
   ['blows', 6],
   ['out', 5],
@@ -100,6 +101,11 @@ test('all that are hammered', () => {
     told: all(({ told }) => told),
   };
   print(row(['all that are hammered', ...cellsOf(tried)]));
+  const worse = tried.runs.flatMap(({ worseBy }) => worseBy ?? []);
+  const byTrial = worse.filter((set) => /^[12] light (glancing|middle above)/.test(set));
+  print(
+    `of ${worse.length} made worse, by one or two light blows of which nobody knows the way: ${byTrial.length}`,
+  );
   // A note that nothing of the trade mends on this pan is left alone, or better than it was, and never much worse.
   const hopeless = tried.runs.filter((run, k) => {
     const told = tried.told[k];
@@ -128,6 +134,7 @@ function cellsOf({ runs, simple, told }: Tried): readonly string[] {
     share(number(isHome, mendable), mendable.length),
     share(number(isWorse), all),
     share(number(isWorse, simple), all),
+    share(number(isWorse, told), all),
     mean(runs, ({ sets }) => sets),
     mean(runs, ({ blows }) => blows),
     String(runs.reduce((sum, { movedOut }) => sum + movedOut, 0)),

@@ -37,6 +37,8 @@ export interface TunedNote {
   /** True values at the beginning and after each set. */
   readonly course: readonly Plant[];
   readonly places: readonly string[];
+  /** The set that first made a partial more than 5 cents worse, or null. */
+  readonly worseBy: string | null;
   /** Suggestions that were expected to move a partial out of its limit. */
   readonly movedOutOnPurpose: number;
   /** Sets after which a partial that had been within its limit was outside. */
@@ -88,6 +90,9 @@ export function tuneByAdvice(seed: number, plant: Plant, how: TunedHow = {}): Tu
   const isInTune = (each: MidiNote) => verdictOn(truthAsJudged(pan, each)).kind === 'aligned';
   const judgedParts = how.isTopNote ? ([0] as const) : ([0, 1, 2] as const);
   const beyond = (values: Plant, k: 0 | 1 | 2) => Math.abs(values[k]) - (limits[k] ?? 0);
+  const worseAfter = (values: Plant): number =>
+    Math.max(...judgedParts.map((k) => beyond(values, k) - Math.max(0, beyond(plant, k))));
+  const firstWorse = course.findIndex((values) => worseAfter(values) > 5);
   return {
     note,
     sets: sets.length,
@@ -97,11 +102,8 @@ export function tuneByAdvice(seed: number, plant: Plant, how: TunedHow = {}): Tu
       .map((each) => each.note)
       .filter((each) => !isInTune(each)),
     blows: counts.reduce((sum, each) => sum + each, 0),
-    partialWorse: Math.max(
-      ...course.flatMap((values) =>
-        judgedParts.map((k) => beyond(values, k) - Math.max(0, beyond(plant, k))),
-      ),
-    ),
+    partialWorse: Math.max(...course.map(worseAfter)),
+    worseBy: places[firstWorse - 1] ?? null,
     movedOutOnPurpose,
     movedOut: course.filter((values, n) => {
       const before = course[n - 1];
