@@ -20,10 +20,13 @@ import { RackChanges } from './storage/rack/rack-changes';
 import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
 import { App } from './ui/app';
 import { followRoute, goTo } from './ui/frame/route';
+import { FramedNotice, isFramed } from './ui/framed-notice';
 import './ui/theme.css';
 
 /** The version in package.json, put in by the build. */
 declare const ringwrightVersion: string;
+/** The day of the build, ms since 1970, put in by the build. */
+declare const ringwrightBuiltAt: number;
 
 const database = new Database();
 const ear = new WorkerEar();
@@ -31,9 +34,10 @@ const microphone = new BrowserMicrophone((port, sampleRate) => ear.attach(port, 
 const settings = createSettingsModel(new IndexedDbSettings(database));
 const soundFiles = new BrowserSoundFiles();
 const speaker = new BrowserSpeaker();
+const microphoneTurn = new BrowserMicrophoneTurn();
 const listen = createListenModel({
   microphone,
-  microphoneTurn: new BrowserMicrophoneTurn(),
+  microphoneTurn,
   ear,
   soundFiles,
   speaker,
@@ -53,6 +57,7 @@ const rack = createRackModel({
   trace: new BrowserTraceStore(),
   copy: new BrowserCardCopy(),
   clock,
+  builtAt: instant(ringwrightBuiltAt),
   judging: settings.judging,
   lastBackup: settings.lastBackup,
   makeCard: async (pan) => {
@@ -76,7 +81,7 @@ const arrival = createArrivalModel({
 });
 const offline = createOfflineModel(async () => {
   const { ServiceWorkerUpdates } = await import('./offline/service-worker-updates');
-  const updates = new ServiceWorkerUpdates();
+  const updates = new ServiceWorkerUpdates(() => microphoneTurn.isTaken());
   void updates.begin();
   return updates;
 });
@@ -97,14 +102,15 @@ const lateModels = loadOnce(async () => {
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has lost its #app element');
-render(
+root.replaceChildren();
+const app = (
   <App
     route={route}
     models={{ listen, settings, rack, arrival, offline, now: clock.now }}
     late={lateModels}
-  />,
-  root,
+  />
 );
+render(isFramed(window) ? <FramedNotice /> : app, root);
 void settings.load().then(() => listen.retune());
 void offline.begin();
 void arrival.look();

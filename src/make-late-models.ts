@@ -9,6 +9,7 @@ import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
 import type { Durability } from './domain/ports/storage-health';
 import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
+import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
 import { createNoteModel } from './state/pan/note-model';
@@ -21,6 +22,7 @@ import { createRoundModel } from './state/round/round-model';
 import type { SettingsModel } from './state/settings/settings-model';
 import { backupFiles } from './storage/backup/backup-files';
 import { BrowserFileHandout } from './storage/browser/browser-file-handout';
+import { browserIdentities } from './storage/browser/browser-identities';
 import { BrowserPhotos } from './storage/browser/browser-photos';
 import { BrowserPrinter } from './storage/browser/browser-printer';
 import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
@@ -46,10 +48,12 @@ export interface LateParts {
 
 /** Connects them; call it once. */
 export function makeLateModels(early: LateParts): LateModels {
-  const { store, settings, listen } = early;
+  const { settings, listen } = early;
+  const turns = createRecordTurns();
+  const store = turnedStore(early.store, turns);
   const announcer = new BrowserAnnouncer();
   const fileHandout = new BrowserFileHandout();
-  const parts = { ...early, announcer, identities: { next: () => crypto.randomUUID() } };
+  const parts = { ...early, store, turns, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
   return {
     pan: createPanModel(parts),

@@ -32,6 +32,14 @@ export class BrowserMicrophoneTurn implements MicrophoneTurn {
     });
   }
 
+  /** True while any window of the app has the microphone, this one too. */
+  async isTaken(): Promise<boolean> {
+    // An old browser has no locks: it can speak for this window only.
+    if (!navigator.locks) return this.#held !== null;
+    const { held = [] } = await navigator.locks.query();
+    return held.some(({ name }) => name === lockName);
+  }
+
   #next<T>(change: () => Promise<T>): Promise<T> {
     const result = this.#changes.then(change);
     this.#changes = result.catch(() => undefined);

@@ -1,12 +1,20 @@
 // Opens sound files: WAV as it is, everything else through the browser's decoder.
 import type { OpenSoundResult, SoundFiles } from '../domain/ports/sound-ports';
+import { secondsOf } from './seconds-of-sound';
 
 const longestSeconds = 600;
 /** The decoder resamples to this rate. */
 const decodedRate = 48000;
+/** No file of ten minutes is larger, bytes: 96 kHz, two channels, 24 bits, without compression. */
+const largest = longestSeconds * 96_000 * 2 * 3;
+/** The same of those that the browser decodes, as lossless ones of 16 bits at 48 kHz come out at most. */
+const largestCompressed = longestSeconds * 48_000 * 2 * 2;
+/** Largest file whose length the browser cannot tell, bytes: half an hour at the 9 kb/s of a bad telephone. */
+const largestUntold = 2_000_000;
 
 export class BrowserSoundFiles implements SoundFiles {
   async open(file: { arrayBuffer(): Promise<ArrayBuffer> }): Promise<OpenSoundResult> {
+    if (file instanceof Blob && file.size > largest) return { kind: 'unreadable', why: 'too-long' };
     let bytes: ArrayBuffer;
     try {
       bytes = await file.arrayBuffer();
@@ -17,6 +25,12 @@ export class BrowserSoundFiles implements SoundFiles {
     if (bytes.byteLength === 0) return { kind: 'unreadable', why: 'empty' };
     const wav = await wavOf(bytes);
     if (wav) return opened(wav.samples, wav.sampleRate, false);
+    // The decoder unpacks all of a file at once: two hours of it would take gigabytes.
+    const seconds = await secondsOf(file instanceof Blob ? file : new Blob([bytes]));
+    const most = seconds === null ? largestUntold : largestCompressed;
+    if ((seconds ?? 0) > longestSeconds || bytes.byteLength > most) {
+      return { kind: 'unreadable', why: 'too-long' };
+    }
     try {
       const decoder = new OfflineAudioContext(1, 1, decodedRate);
       const decoded = await decoder.decodeAudioData(bytes);

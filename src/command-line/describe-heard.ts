@@ -1,6 +1,7 @@
 // What was heard, as the plain objects that `analyse` prints.
 import type {
   Heard,
+  HeardWindow,
   MeasuredPartial,
   RefusalReason,
   Strike,
@@ -16,6 +17,13 @@ interface DescribedPartial {
   readonly sigmaCents: number;
   readonly decaySeconds: number;
   readonly levelDb: number;
+  /** Where in the sound it was heard, s after the onset. */
+  readonly window: HeardWindow | null;
+}
+
+/** The other one of two lines at a partial. */
+interface WithBeat {
+  readonly beatHz: number;
 }
 
 interface DescribedUpper extends DescribedPartial {
@@ -29,8 +37,11 @@ export interface DescribedStrike {
   readonly reason: RefusalReason | null;
   readonly note: string | null;
   readonly fundamental: DescribedPartial | null;
+  readonly fundamentalRival: (DescribedPartial & WithBeat) | null;
   readonly octave: DescribedUpper | null;
+  readonly octaveRival: (DescribedUpper & WithBeat & { readonly note: string | null }) | null;
   readonly third: (DescribedUpper & { readonly kind: ThirdKind }) | null;
+  readonly thirdRival: (DescribedUpper & WithBeat) | null;
   readonly glideCents: number | null;
   readonly alsoRinging: readonly {
     readonly hz: number;
@@ -69,8 +80,19 @@ const describeStrike = (strike: Strike): DescribedStrike => ({
   reason: null,
   note: noteName(strike.note),
   fundamental: describePartial(strike.fundamental),
+  fundamentalRival: strike.fundamentalRival
+    ? { ...describePartial(strike.fundamentalRival), beatHz: strike.fundamentalRival.beatHz }
+    : null,
   octave: strike.octave && describeUpper(strike.octave),
+  octaveRival: strike.octaveRival && {
+    ...describeUpper(strike.octaveRival),
+    beatHz: strike.octaveRival.beatHz,
+    note: nameOrNull(strike.octaveRival.note),
+  },
   third: strike.third && { kind: strike.third.kind, ...describeUpper(strike.third) },
+  thirdRival: strike.thirdRival
+    ? { ...describeUpper(strike.thirdRival), beatHz: strike.thirdRival.beatHz }
+    : null,
   glideCents: strike.glideCents,
   alsoRinging: strike.alsoRinging.map(({ hz, levelDb, note, partial }) => ({
     hz,
@@ -91,8 +113,11 @@ const withoutPartials = (
   reason,
   note: nameOrNull(note),
   fundamental: null,
+  fundamentalRival: null,
   octave: null,
+  octaveRival: null,
   third: null,
+  thirdRival: null,
   glideCents: null,
   alsoRinging: [],
 });
@@ -106,13 +131,10 @@ const describePartial = (partial: MeasuredPartial): DescribedPartial => ({
   sigmaCents: partial.sigmaCents,
   decaySeconds: partial.decaySeconds,
   levelDb: partial.levelDb,
+  window: partial.window ?? null,
 });
 
 const describeUpper = (partial: UpperPartial): DescribedUpper => ({
-  hz: partial.hz,
-  cents: partial.cents,
+  ...describePartial(partial),
   centsFromOwn: partial.centsFromOwn,
-  sigmaCents: partial.sigmaCents,
-  decaySeconds: partial.decaySeconds,
-  levelDb: partial.levelDb,
 });

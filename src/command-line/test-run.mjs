@@ -1,7 +1,7 @@
 // A run of steps: stops at the first one that fails, with its exit code, and says at the end how long each took.
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { projectFolder, runScript, say } from './run-tool.mjs';
+import { projectFolder, runAside, runScript, say } from './run-tool.mjs';
 import { timeReport } from './time-report.mjs';
 
 const reports = join(projectFolder, 'node_modules', '.cache', 'test-reports');
@@ -40,26 +40,27 @@ export function startRun(targetSeconds) {
     end(code);
   }
 
-  /**
-   * Resolves to an exit code: not 0 either where a test did not run.
-   * @param {readonly string[]} projects names of vitest projects
-   * @param {Readonly<Record<string, string>>} [environment]
-   */
-  async function runTests(projects, environment) {
+  /** @param {readonly string[]} projects names of vitest projects */
+  function prepare(projects) {
     mkdirSync(reports, { recursive: true });
     const report = join(reports, `${projects.join('-')}.json`);
     rmSync(report, { force: true });
-    const code = await runScript(
-      'vitest/vitest.mjs',
-      [
-        'run',
-        ...projects.flatMap((project) => ['--project', project]),
-        '--reporter=default',
-        '--reporter=json',
-        `--outputFile=${report}`,
-      ],
-      environment,
-    );
+    const parameters = [
+      'run',
+      ...projects.flatMap((project) => ['--project', project]),
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile=${report}`,
+    ];
+    return { report, parameters };
+  }
+
+  /**
+   * Counts what the report holds; returns an exit code: not 0 either where a test did not run.
+   * @param {number} code
+   * @param {string} report
+   */
+  function counted(code, report) {
     if (!existsSync(report)) return code || 1;
     const counts = JSON.parse(readFileSync(report, 'utf8'));
     passed += counts.numPassedTests;
@@ -72,7 +73,28 @@ export function startRun(targetSeconds) {
     return code || (skipped > 0 ? 1 : 0);
   }
 
-  return { step, runTests, end };
+  /**
+   * Resolves to an exit code.
+   * @param {readonly string[]} projects names of vitest projects
+   * @param {Readonly<Record<string, string>>} [environment]
+   */
+  async function runTests(projects, environment) {
+    const { report, parameters } = prepare(projects);
+    return counted(await runScript('vitest/vitest.mjs', parameters, environment), report);
+  }
+
+  /**
+   * The same beside other work, in one worker that takes only what the others leave. Resolves to an exit code.
+   * @param {readonly string[]} projects
+   */
+  async function runTestsAside(projects) {
+    const { report, parameters } = prepare(projects);
+    const { code, output } = await runAside('vitest/vitest.mjs', [...parameters, '--maxWorkers=1']);
+    say(output);
+    return counted(code, report);
+  }
+
+  return { step, runTests, runTestsAside, end };
 }
 
 /** What is checked first of all, here and by `npm run check`. @param {ReturnType<typeof startRun>} run */

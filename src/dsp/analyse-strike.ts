@@ -5,6 +5,7 @@ import type {
   MeasuredPartial,
   OctaveRival,
   RefusalReason,
+  SecondLine,
   UpperPartial,
 } from '../domain/measurement/strike';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
@@ -24,7 +25,7 @@ import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './fau
 import { endOfStoppedSound } from './faults/stopped-sound';
 import { fallsAway, swellDb } from './faults/struck-envelope';
 import { isVoiced } from './faults/voiced-sound';
-import { bandHalfWidth, type MeasuredLine, measureLine } from './line/measure-line';
+import { bandHalfWidth, type MeasuredLine } from './line/measure-line';
 import type { NoteChoice } from './note/bass-choices';
 import { chooseNote, partialNear } from './note/choose-note';
 import { faintThirds } from './note/faint-thirds';
@@ -34,6 +35,7 @@ import { deafBelowHz } from './note/octave-question';
 import { isSecondOwn } from './note/own-octave-line';
 import { ringingLines } from './note/ringing-lines';
 import { sharpOnset } from './onsets/sharp-onset';
+import { linesAtPartial } from './pair/lines-at-partial';
 import type { Window } from './spectrum/band-window';
 import { timedLine } from './spectrum/line-course';
 import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
@@ -136,8 +138,9 @@ export function analyseStrike(
   if (!fallsAway(segment, onset, count, rate, sound.roomDb, isBass)) return refused('unclear');
   spectrum.load(segment, count);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
-  const measured = measureLine(spectrum, firstLine, lines, measurable.window);
-  if (!measured || measured.hz <= 0) return refused('unclear');
+  const own = linesAtPartial(spectrum, firstLine, lines, measurable.window);
+  if (!own || own.main.hz <= 0) return refused('unclear');
+  const measured = own.main;
   const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
   if (measured.decaySeconds < (mayBeChoked ? shortestDecayOfChoked : shortestDecay)) return knock;
   if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
@@ -179,7 +182,12 @@ export function analyseStrike(
     context,
   );
   // Two beating lines turn over in their troughs; only without them a jump means missing samples.
-  const isWhole = sound.provisional || octaveRival !== null;
+  const fundamentalRival =
+    isHeard && own.rival ? withBeat(partialOf(own.rival, target), fundamental.hz) : null;
+  const thirdRival =
+    third && !inferred && upper.thirdRival ? withBeat(upper.thirdRival, third.hz) : null;
+  const isWhole =
+    sound.provisional || octaveRival !== null || fundamentalRival !== null || thirdRival !== null;
   if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
     return refused('lost-audio');
   const isUnsure = !octave && !third && fundamental.sigmaCents > largestSigmaAlone;
@@ -192,10 +200,12 @@ export function analyseStrike(
     provisional: sound.provisional,
     note: choice.note,
     fundamental,
+    fundamentalRival,
     isInferred: inferred !== null,
     octave,
     octaveRival,
     third,
+    thirdRival,
     glideCents: inferred ? cents(0) : glideOf(measured),
     peakDb: decibels(decibel(peak)),
     loudness: loudnessOf(segment, onset, count, rate, sound.roomDb),
@@ -203,6 +213,12 @@ export function analyseStrike(
     alsoRinging: third ? ringing : [...ringing, ...faintThirds(seen, ringing, ownHz, choice.note)],
   };
 }
+
+/** A second line with how often it beats against the one at `hz`. */
+const withBeat = <T extends MeasuredPartial>(rival: T, hz: number): T & SecondLine => ({
+  ...rival,
+  beatHz: hertz(Math.abs(rival.hz - hz)),
+});
 
 const frequenciesOf = (lines: readonly { readonly hz: number }[]): readonly number[] =>
   lines.map((line) => line.hz);

@@ -1,8 +1,14 @@
 // Files that were shared with the app wait in a cache; files that were opened with it come by the browser's launch queue.
-import type { Arrivals } from '../domain/ports/arrivals';
+import type { Arrivals, ShareRefusal } from '../domain/ports/arrivals';
 import type { FileOnHand } from '../domain/ports/file-handout';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
-import { nameHeader, waitingCache } from './waiting-place';
+import {
+  nameHeader,
+  reasonHeader,
+  refusedPlace,
+  shareRefusals,
+  waitingCache,
+} from './waiting-place';
 
 /** What Chromium on a computer tells an installed app about its start (WICG web-app-launch). */
 interface LaunchQueue {
@@ -44,6 +50,20 @@ export class BrowserArrivals implements Arrivals {
     }
   }
 
+  async refused(): Promise<ShareRefusal | null> {
+    try {
+      if (!('caches' in window) || !(await caches.has(waitingCache))) return null;
+      const cache = await caches.open(waitingCache);
+      const place = new URL(refusedPlace, document.baseURI).href;
+      const reason = (await cache.match(place))?.headers.get(reasonHeader);
+      if (reason !== undefined) await cache.delete(place);
+      return shareRefusals.find((each) => each === reason) ?? null;
+    } catch {
+      // Storage may not be looked at: then nothing was shared either.
+      return null;
+    }
+  }
+
   async #take(handles: readonly FileSystemFileHandle[]): Promise<void> {
     const before = this.#opened.length;
     for (const handle of handles) {
@@ -62,7 +82,8 @@ export class BrowserArrivals implements Arrivals {
       // Opening a cache makes it: one that is not there is left so.
       if (!('caches' in window) || !(await caches.has(waitingCache))) return null;
       const cache = await caches.open(waitingCache);
-      const [place] = await cache.keys();
+      const refused = new URL(refusedPlace, document.baseURI).href;
+      const place = (await cache.keys()).find(({ url }) => url !== refused);
       const kept = place && (await cache.match(place));
       if (!kept) return null;
       const file = new File([await kept.blob()], nameOf(kept), { type: '' });

@@ -1,19 +1,31 @@
-// The offline copy: registered once, "ready" only when it is true, updated only when the app says so.
-import { Workbox } from 'workbox-window';
+// The offline copy: "ready" only when every file of it was checked, updated only when the app says so.
 import type { AppUpdates, OfflineState } from '../domain/ports/phone-ports';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
-import { hasCompleteCopy } from './kept-files';
+import { findRefusal } from './find-refusal';
+import { partsInUse } from './parts-in-use';
+import { ask, type Looked, type ToPage, type ToWorker, type Whole } from './worker-messages';
 
 /** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */
 const reloadAnyway = 3000;
+/** A worker that does not answer for so long (ms) is none of this app's: looking at all files takes a phone a second. */
+const patience = 15_000;
+/** How long it may take to fetch what is wrong in the copy, ms. */
+const longestMend = 60_000;
 /** An app that stays open for days asks for a new version when it is looked at, at most this often, ms. */
 const askEvery = 60 * 60 * 1000;
+/** As long as there is no copy, or the network was wrong, it is asked more often, ms. */
+const askEveryUnready = 30_000;
 
 export class ServiceWorkerUpdates implements AppUpdates {
   readonly #listeners = new Set<(state: OfflineState) => void>();
-  #state: OfflineState = { kind: 'not-ready' };
-  #workbox: Workbox | null = null;
+  #state: OfflineState = { kind: 'not-ready', wrongAnswer: false };
+  #wrongAnswer = false;
+  #registration: ServiceWorkerRegistration | null = null;
+  #askedAt = Number.NEGATIVE_INFINITY;
   #applying = false;
+
+  /** `isMeasuring`: whether any window of the app is. */
+  constructor(readonly isMeasuring: () => Promise<boolean>) {}
 
   onState(listener: (state: OfflineState) => void): Unsubscribe {
     this.#listeners.add(listener);
@@ -21,62 +33,149 @@ export class ServiceWorkerUpdates implements AppUpdates {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Registers the service worker; never rejects. */
+  /** Registers the service worker; never rejects. Call it once the first screen is there. */
   async begin(): Promise<void> {
     if (import.meta.env.DEV) return;
     if (!('serviceWorker' in navigator)) return this.#tell({ kind: 'unsupported' });
-    const workbox = new Workbox(new URL('sw.js', document.baseURI).href);
-    this.#workbox = workbox;
-    workbox.addEventListener('waiting', () => this.#tell({ kind: 'update-waiting' }));
-    workbox.addEventListener('controlling', () => void this.#check());
-    workbox.addEventListener('activated', () => void this.#check());
-    try {
-      await workbox.register();
-    } catch (error) {
-      // No network on the very first visit, or storage refused. An older copy may still be there.
-      await this.#check();
-      // Refused for good, as with a certificate that the browser does not trust.
-      const refused = error instanceof DOMException && error.name === 'SecurityError';
-      if (refused && this.#state.kind === 'not-ready') this.#tell({ kind: 'unsupported' });
-      return;
-    }
-    this.#askNowAndThen(workbox);
+    const workers = navigator.serviceWorker;
+    workers.addEventListener('message', ({ data, ports }) => this.#obey(data as ToPage, ports[0]));
+    workers.addEventListener('controllerchange', () => void this.#takenOver());
+    workers.startMessages();
+    document.addEventListener('visibilitychange', () => void this.#askNowAndThen());
+    window.addEventListener('online', () => void this.#askNowAndThen());
+    send(workers.controller, { kind: 'shown' });
     await this.#check();
+    await this.#register();
+    await this.#mend();
   }
 
   apply(): void {
-    const workbox = this.#workbox;
-    if (!workbox || this.#applying) return;
+    if (!this.#applying) void this.#apply();
+  }
+
+  async #apply(): Promise<void> {
     this.#applying = true;
+    if (await this.isMeasuring()) {
+      this.#applying = false;
+      return this.#tell({ kind: 'update-waiting', isMeasured: true });
+    }
+    const waiting = this.#registration?.waiting;
+    // Without one, another window has put the new version in place already.
+    if (!waiting) return window.location.reload();
     let reloaded = false;
     const reload = (): void => {
       if (reloaded) return;
       reloaded = true;
       window.location.reload();
     };
-    workbox.addEventListener('controlling', reload);
+    navigator.serviceWorker.addEventListener('controllerchange', reload);
     setTimeout(reload, reloadAnyway);
-    workbox.messageSkipWaiting();
+    send(waiting, { kind: 'take-over' });
   }
 
-  #askNowAndThen(workbox: Workbox): void {
-    let askedAt = performance.now();
-    document.addEventListener('visibilitychange', () => {
-      if (document.hidden || performance.now() - askedAt < askEvery) return;
-      askedAt = performance.now();
-      // Rejects without a network: then there is no new version to be had.
-      workbox.update().catch(() => undefined);
-    });
+  async #register(): Promise<void> {
+    this.#askedAt = performance.now();
+    // If what comes now is wrong as well, the worker says so.
+    this.#wrongAnswer = false;
+    const address = new URL('sw.js', document.baseURI).href;
+    try {
+      const registration = await navigator.serviceWorker.register(address);
+      this.#watch(registration);
+      // Where there is one already, registering asks for nothing, and what the browser asks by itself it does not tell.
+      if (registration.active) {
+        // A page that was asked for while the worker was getting ready has none, and would have none until the next.
+        if (!navigator.serviceWorker.controller) send(registration.active, { kind: 'claim' });
+        await registration.update();
+      }
+      await this.#check();
+    } catch (error) {
+      // An older copy may still be there, and stays as it is.
+      const refusal = await findRefusal(address, error);
+      if (refusal === 'wrong-answer') this.#obey({ kind: 'wrong-answer' });
+      if (refusal === 'unsupported' && this.#state.kind === 'not-ready') {
+        this.#tell({ kind: 'unsupported' });
+      }
+    }
+  }
+
+  #watch(registration: ServiceWorkerRegistration): void {
+    if (registration === this.#registration) return;
+    this.#registration = registration;
+    const follow = (worker: ServiceWorker | null): void => {
+      worker?.addEventListener('statechange', () => void this.#offer());
+    };
+    registration.addEventListener('updatefound', () => follow(registration.installing));
+    follow(registration.installing);
+    void this.#offer();
+  }
+
+  /** Offers a version that waits, if it is one of this app and whole. */
+  async #offer(): Promise<void> {
+    const waiting = this.#registration?.waiting;
+    if (!waiting || !navigator.serviceWorker.controller) return;
+    if (await isWhole(waiting, [])) this.#tell({ kind: 'update-waiting', isMeasured: false });
+    else this.#obey({ kind: 'wrong-answer' });
+  }
+
+  #obey(message: ToPage, answers?: MessagePort): void {
+    switch (message.kind) {
+      case 'wrong-answer':
+        this.#wrongAnswer = true;
+        void this.#check();
+        return;
+      case 'which-parts':
+        answers?.postMessage(partsInUse());
+    }
+  }
+
+  async #takenOver(): Promise<void> {
+    if (this.#applying) return;
+    const { controller } = navigator.serviceWorker;
+    // Another window has put a new version in place: this one keeps its own files until it is opened anew.
+    if (
+      controller &&
+      !(await isWhole(controller, partsInUse())) &&
+      (await isWhole(controller, []))
+    ) {
+      return this.#tell({ kind: 'update-waiting', isMeasured: false });
+    }
+    await this.#check();
+  }
+
+  async #askNowAndThen(): Promise<void> {
+    const isDone = this.#state.kind !== 'not-ready' && !this.#wrongAnswer;
+    const since = performance.now() - this.#askedAt;
+    if (document.hidden || since < (isDone ? askEvery : askEveryUnready)) return;
+    await this.#register();
+    await this.#mend();
   }
 
   async #check(): Promise<void> {
-    const kind = (await hasCompleteCopy()) ? 'ready' : 'not-ready';
+    const { controller } = navigator.serviceWorker;
+    const isReady = controller !== null && (await isWhole(controller, partsInUse()));
     // An update may have arrived while the copy was looked at; its notice must stay.
-    if (this.#state.kind !== 'update-waiting') this.#tell({ kind });
+    if (this.#state.kind === 'update-waiting') return;
+    this.#tell({ kind: isReady ? 'ready' : 'not-ready', wrongAnswer: this.#wrongAnswer });
+  }
+
+  /** What the browser has lost of the copy, or what was wrong in it, is fetched before it is missed. */
+  async #mend(): Promise<void> {
+    const { controller } = navigator.serviceWorker;
+    if (!controller || this.#state.kind !== 'not-ready') return;
+    await ask<Looked>(controller, { kind: 'mend' }, longestMend);
+    await this.#check();
   }
 
   #tell(state: OfflineState): void {
     this.#state = state;
     for (const listener of this.#listeners) listener(state);
   }
+}
+
+const send = (worker: ServiceWorker | null, message: ToWorker): void =>
+  worker?.postMessage(message);
+
+async function isWhole(worker: ServiceWorker, parts: readonly string[]): Promise<boolean> {
+  const answer = await ask<Whole>(worker, { kind: 'is-whole', parts }, patience);
+  return answer?.whole ?? false;
 }

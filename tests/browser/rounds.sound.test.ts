@@ -145,7 +145,7 @@ describe('a pan', () => {
     // One strike is all that is asked for.
     expect(await page.locator('.readout-progress').textContent()).toMatch(/^1 strike(?: ·|$)/);
     await page.evaluate((some) => window.struckPan.strike(some, 1), order.slice(10));
-    // The ear takes all 29 (tests/dsp/quick-round.test.ts), these very sounds too. Here a busy machine may drop sound
+    // The ear takes all 29 (tests/dsp/quick-round.slow.test.ts), these very sounds too. Here a busy machine may drop sound
     // between microphone and ear: then the app says so, and the strike is made again.
     // The last strikes are still being measured and kept; what has not come after this was lost.
     await page.waitForURL(/result/, { timeout: 5000 }).catch(() => undefined);

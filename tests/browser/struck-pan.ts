@@ -13,7 +13,10 @@ interface StruckPan {
    * struck with one after the other, and then with the last one.
    */
   load(strikes: readonly { readonly note: number; readonly samples: string }[], rate: number): void;
-  /** Strikes the note that the round asks for, again and again, until nothing is asked or `until` notes are done. */
+  /**
+   * Strikes the note that the round asks for, again and again, until nothing is asked or `until` notes are done: as
+   * soon as the app has taken the strike before, and after `gap` s at the latest.
+   */
   follow(gap: number, until: number): Promise<void>;
   /** Strikes these notes one after the other, `gap` s apart. */
   strike(notes: readonly number[], gap: number): Promise<void>;
@@ -71,6 +74,10 @@ export function installStruckPan(): void {
     source.start();
   };
   const round = () => document.querySelector<HTMLElement>('.round')?.dataset;
+  /** Seconds that the ear takes at most to settle a strike. */
+  const measuring = 0.65;
+  const progress = () => document.querySelector('.readout-progress')?.textContent;
+  const isSettled = () => document.getElementById('readout')?.dataset['state'] === 'settled';
   window.struckPan = {
     course,
     load(strikes, rate) {
@@ -91,8 +98,14 @@ export function installStruckPan(): void {
       for (;;) {
         const data = round();
         if (!data || data['next'] === '' || Number(data['done']) >= until) return;
-        play(Number(data['next']));
-        await pause(gap);
+        const next = data['next'];
+        const counted = progress();
+        play(Number(next));
+        const end = performance.now() + 1000 * gap;
+        await pause(Math.min(gap, measuring));
+        // A note that has settled is followed by another one, once it is kept.
+        const goesOn = () => round()?.['next'] !== next || (progress() !== counted && !isSettled());
+        while (performance.now() < end && !goesOn()) await pause(0.02);
       }
     },
     async strike(notes, gap) {

@@ -2,35 +2,15 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { distFolder } from '../build/built-files';
+import { buildNextVersion } from './next-version';
 import { type OpenedApp, openApp } from './open-app';
 import { sixStrikes } from './six-strikes';
 
 /** They begin late, so that the update arrives before. */
 const sound = sixStrikes(2.5);
-
-/** Builds the app with one change: it says its version in the page. */
-async function buildNextVersion(outDir: string): Promise<void> {
-  // Under NODE_ENV=test Vite would build for development, where the app keeps no offline copy.
-  vi.stubEnv('NODE_ENV', 'production');
-  await build({
-    root: join(distFolder, '..'),
-    logLevel: 'silent',
-    build: { outDir, emptyOutDir: true },
-    plugins: [
-      {
-        name: 'next-version',
-        transform: (code, id) =>
-          /src.main\.tsx$/.test(id)
-            ? `${code}\ndocument.documentElement.dataset.version = 'next';`
-            : null,
-      },
-    ],
-  });
-  vi.unstubAllEnvs();
-}
 
 const versionOf = ({ page }: OpenedApp) =>
   page.evaluate(() => document.documentElement.dataset['version'] ?? 'first');
@@ -54,6 +34,7 @@ describe('a new version', () => {
   const served = join(folder, 'served');
   const next = join(folder, 'next');
   let app: OpenedApp;
+  let other: Page;
 
   beforeAll(async () => {
     cpSync(distFolder, served, { recursive: true });
@@ -95,19 +76,28 @@ describe('a new version', () => {
     expect(await versionOf(app)).toBe('first');
   });
 
-  it('runs after the tap, is ready for offline use, and leaves another window to its listening', async () => {
-    const other = await app.context.newPage();
+  it('is not put in place while another window listens, and says so', async () => {
+    other = await app.context.newPage();
     await other.goto(`${app.address}#/listen`);
     await other.getByRole('button', { name: 'Listen' }).click();
     await other.locator('[data-microphone="listening"]').waitFor();
     await app.page.bringToFront();
     await app.page.getByRole('button', { name: 'Update now' }).click();
+    await app.page.getByText('when nothing is being measured').waitFor();
+    expect(await versionOf(app)).toBe('first');
+    expect(await someoneWaits(app)).toBe(true);
+    await other.getByRole('button', { name: 'Stop' }).click();
+    await other.getByRole('button', { name: 'Listen' }).waitFor();
+  });
+
+  it('runs after the tap, is ready for offline use, and leaves another window as it is', async () => {
+    await app.page.getByRole('button', { name: 'Update now' }).click();
     await app.page.locator('html[data-version="next"]').waitFor();
     await app.page.locator('[data-offline="ready"]').waitFor();
     expect(await someoneWaits(app)).toBe(false);
-    expect(await other.locator('[data-microphone]').getAttribute('data-microphone')).toBe(
-      'listening',
-    );
+    await other.bringToFront();
+    await other.getByRole('button', { name: 'Listen' }).click();
+    await other.locator('[data-microphone="listening"]').waitFor();
     expect(await other.locator('html[data-version="next"]').count()).toBe(0);
     await other.close();
   });

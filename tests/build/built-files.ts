@@ -13,13 +13,25 @@ export const builtFiles = (): readonly string[] =>
 
 export const readBuilt = (file: string): Buffer => readFileSync(join(distFolder, file));
 
-/** The precache list inside sw.js, in the order in which it stands there. */
-export const precachedFiles = (): readonly string[] =>
-  [
-    ...readBuilt('sw.js')
-      .toString()
-      .matchAll(/\burl:\s*"([^"]+)"/g),
-  ].map(([, url = '']) => url);
+/** What the service worker knows of a file. */
+export interface KeptFile {
+  readonly path: string;
+  /** SHA-256, base64. */
+  readonly hash: string;
+}
+
+/** The list at the end of the service worker's script, in the order in which it stands there. */
+const listIn = (worker: string): readonly KeptFile[] =>
+  JSON.parse(/(\[\{"path":.*\])\)\);\s*$/.exec(worker)?.[1] ?? '[]');
+
+export const keptFiles = (): readonly KeptFile[] => listIn(readBuilt('sw.js').toString());
+
+/** Paths of all files that the service worker of the build in `directory` keeps. */
+export const precachedIn = (directory: string): readonly string[] =>
+  listIn(readFileSync(join(directory, 'sw.js'), 'utf8')).map(({ path }) => path);
+
+/** Paths of all files that the service worker keeps. */
+export const precachedFiles = (): readonly string[] => keptFiles().map(({ path }) => path);
 
 /** Scripts that must be there before the first screen: the entry of index.html and all it imports statically. */
 export function firstScripts(): readonly string[] {

@@ -6,7 +6,7 @@ const lateParts = [
   ['the rules of tonight', 'most-left-out'],
   ['the limits for a professional', 'usualSeconds'],
   ['the reading of WAV files', 'WAVE'],
-  ['the registration of the service worker', 'messageSkipWaiting'],
+  ['the registration of the service worker', 'is-whole'],
   ['the restoring of settings', 'CapsLock'],
 ] as const;
 

@@ -1,5 +1,10 @@
+import { createHash } from 'node:crypto';
+import { Script } from 'node:vm';
 import { expect, test } from 'vitest';
-import { builtFiles, precachedFiles, readBuilt } from './built-files';
+import { builtFiles, keptFiles, precachedFiles, readBuilt } from './built-files';
+
+const hashOf = (file: string): string =>
+  createHash('sha256').update(readBuilt(file)).digest('base64');
 
 test('the service worker keeps every built file but itself and the icons of an installed app, each once', () => {
   const notNeeded = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
@@ -19,19 +24,55 @@ test('no source map is kept', () => {
   expect(precachedFiles().filter((file) => file.endsWith('.map'))).toEqual([]);
 });
 
-test('the service worker waits to be asked before it replaces the running app, and takes over the first page', () => {
-  const worker = readBuilt('sw.js').toString();
-  expect(worker).toContain('SKIP_WAITING');
-  expect(worker).toContain('clients.claim()');
-  expect(worker).toContain('index.html');
+test('every kept file, the start page too, is listed with the hash of what was built', () => {
+  expect(keptFiles().length).toBeGreaterThan(40);
+  for (const { path, hash } of keptFiles()) expect(hash, path).toBe(hashOf(path));
 });
 
-test('the list that the page compares its copy with names every page, script, style and typeface', () => {
-  const listed: unknown = JSON.parse(readBuilt('files.json').toString());
-  const wanted = builtFiles().filter(
-    (file) => file !== 'sw.js' && /\.(?:html|js|css|woff2)$/.test(file),
-  );
-  expect(listed).toEqual(wanted);
+test('the start page names the hash of each script and style that it loads', () => {
+  const page = readBuilt('index.html').toString();
+  const loaded = [
+    ...page.matchAll(/<(?:script|link)[^>]+(?:src|href)="\.\/(assets\/[^"]+)"[^>]*>/g),
+  ];
+  expect(loaded.length).toBeGreaterThanOrEqual(3);
+  for (const [tag, file = ''] of loaded) {
+    expect(tag, file).toContain(`integrity="sha256-${hashOf(file)}"`);
+  }
+});
+
+test('the start page names the hashes of what the rack loads by itself, too', () => {
+  const named = /data-parts="([^"]+)"/.exec(readBuilt('index.html').toString())?.[1]?.split(' ');
+  const parts = Array.from({ length: (named?.length ?? 0) / 2 }, (_, k) => k);
+  for (const name of [
+    'rack-store',
+    'renew-card',
+    'browser-arrivals',
+    'service-worker-updates',
+    'restore-settings',
+  ]) {
+    expect(
+      named?.filter((part) => part.startsWith(`./assets/${name}-`)),
+      name,
+    ).toHaveLength(1);
+  }
+  for (const k of parts) {
+    expect(named?.[2 * k + 1]).toBe(`sha256-${hashOf(named?.[2 * k]?.slice(2) ?? '')}`);
+  }
+});
+
+test('a service worker that was cut anywhere is no script, so no browser installs it', () => {
+  const worker = readBuilt('sw.js').toString().trimEnd();
+  expect(() => new Script(worker)).not.toThrow();
+  const whole = worker.replace(/;$/, '').length;
+  for (let part = 1; part <= 400; part++) {
+    // Spread over all of it, the last signs one by one.
+    const length = part <= 200 ? Math.floor((part / 201) * whole) : whole - (part - 200);
+    expect(() => new Script(worker.slice(0, length)), `${length} signs`).toThrow(SyntaxError);
+  }
+});
+
+test('the service worker asks nobody but the network for anything: it is one file', () => {
+  expect(readBuilt('sw.js').toString()).not.toMatch(/importScripts|\bimport\b/);
 });
 
 test('the typeface goes out with its licence, as that licence asks', () => {

@@ -1,8 +1,8 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { createStaticServer, listenOn } from '../../src/command-line/static-server.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'ringwright-server-'));
@@ -74,6 +74,33 @@ test.each([
   expect(status).toBe(404);
   expect(body).not.toContain('secret');
 });
+
+test('no page may show the app inside itself', async () => {
+  const response = await fetch(`http://127.0.0.1:${port}/pans/`);
+  expect(response.headers.get('Content-Security-Policy')).toBe("frame-ancestors 'none'");
+  expect(response.headers.get('X-Frame-Options')).toBe('DENY');
+});
+
+/** Resolves once the answer has begun, and hangs up. */
+const hangUp = (path: string) =>
+  new Promise<void>((done) => {
+    const asking = get({ host: '127.0.0.1', port, path }, () => asking.destroy());
+    asking.on('close', done).on('error', () => undefined);
+  });
+
+/** How many files, sockets and the like this process has open, as Linux and macOS tell. */
+const openHandles = () => readdirSync('/dev/fd').length;
+
+test('a download that nobody waits for leaves no file open', async () => {
+  // More than the sockets of both sides take in.
+  writeFileSync(join(served, 'assets', 'long.wav'), new Uint8Array(20_000_000));
+  const before = openHandles();
+  for (let round = 0; round < 20; round++) {
+    await Promise.all(Array.from({ length: 10 }, () => hangUp('/pans/assets/long.wav')));
+  }
+  // Sockets of other tests may come and go.
+  await vi.waitFor(() => expect(openHandles() - before).toBeLessThan(10), { timeout: 10_000 });
+}, 60_000);
 
 test('a busy port is passed over for the next one', async () => {
   const second = createStaticServer({ directory: served });

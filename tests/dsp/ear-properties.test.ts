@@ -192,21 +192,4 @@ describe('no input is too odd', () => {
     expectSense(samples);
     for (const rate of [8000, 44100, 192000]) expectSense(samples, rate, 4096);
   });
-
-  it('ten minutes of noise in one push', () => {
-    const noise = scene(3).samples.subarray(0, 11000);
-    const samples = new Float32Array(600 * sampleRate);
-    for (let from = 0; from < samples.length; from += noise.length) {
-      samples.set(noise.subarray(0, samples.length - from), from);
-    }
-    expectSense(samples);
-  });
-
-  it('ten minutes of strikes in one push', () => {
-    const samples = new Float32Array(600 * sampleRate);
-    const strike = scene(3).samples;
-    for (let at = 0; at + strike.length < samples.length; at += 12 * sampleRate)
-      samples.set(strike, at);
-    expectSense(samples);
-  });
 });

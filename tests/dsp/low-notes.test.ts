@@ -4,7 +4,6 @@ import type { Heard } from '../../src/domain/measurement/strike';
 import { type MidiNote, midiNote } from '../../src/domain/tuning/units';
 import { seededRandom } from '../../src/practice-pan/seeded-random';
 import { addStruckNote } from '../../src/practice-pan/struck-note';
-import { basses, lowNotes } from '../ear-scenes/low-notes';
 import { pinkNoise } from '../sounds/noise';
 import { anyNote, finallyHeard } from './listen-to';
 
@@ -113,13 +112,4 @@ describe('a bass note with its own fundamental', () => {
       });
     },
   );
-});
-
-describe('the benchmark of bass notes in small', () => {
-  it.each(basses)('gives no wrong name: $name', (bass) => {
-    const { outcomes, octaveErrors } = lowNotes(bass, [3001, 3002, 3003, 3004, 3005, 3006]);
-    expect(outcomes).not.toContain('wrong');
-    expect(octaveErrors).toBe(0);
-    expect(outcomes.filter((each) => each === 'right').length).toBeGreaterThan(3);
-  });
 });

@@ -61,6 +61,7 @@ export function memoryPanStore() {
     size: async () =>
       loaded({
         readings: ofKind('reading').length,
+        changes: records.length,
         soundBytes: attachments
           .filter(({ kind }) => kind === 'sound')
           .reduce((sum, { bytes }) => sum + bytes.length, 0),

@@ -15,6 +15,8 @@ import { cents, type Instant, type MidiNote } from '../tuning/units';
 export interface BlowSet extends BlowWhere {
   readonly id: string;
   readonly at: Instant;
+  /** That of its record. */
+  readonly turn?: Instant;
   readonly note: MidiNote;
   readonly firmness: BlowFirmness;
   /** Strength: 1 for the usual number of light blows. */
@@ -39,12 +41,13 @@ export function blowSetsOf(
     return reading.walking ? null : reading;
   };
   return [...blows].sort(olderFirst).flatMap((set) => {
-    const { id, at, pan, note, logged, count } = set;
+    const { id, at, turn, pan, note, logged, count } = set;
     const before = readingOf(set.before, pan, note);
     const after = readingOf(set.after, pan, note);
     if (!logged || !before || !after) return [];
     const strength = strengthOf(logged.firmness, count);
-    return [{ id, at, note, ...logged, strength, ...changeBetween(before, after) }];
+    const inTurn = turn === undefined ? {} : { turn };
+    return [{ id, at, ...inTurn, note, ...logged, strength, ...changeBetween(before, after) }];
   });
 }
 

@@ -2,6 +2,7 @@
 import type { PanLayout } from '../pans/layout';
 import type { LookKind } from '../records/look-kinds';
 import type { KnockCheck } from '../records/rack-records';
+import { isBefore } from '../records/record-order';
 import type { NoteResult, RoundResult } from '../rounds/round-result';
 import { type Cents, type Instant, instant, type MidiNote } from '../tuning/units';
 import { type PitchClass, pitchClassOf } from './saved-tunes';
@@ -134,7 +135,7 @@ export function judgeTonight(findings: TonightFindings, rules: TonightRules): To
 /** The newest round, unless the pan was knocked after it and not struck since. */
 function heardSinceKnock({ check, result }: TonightFindings): RoundResult | null {
   if (!check || !result) return result;
-  return result.round === check.round || result.at >= check.at ? result : null;
+  return result.round === check.round || !isBefore(result, check) ? result : null;
 }
 
 /** What a pan waits for before it is judged, or null. */

@@ -6,7 +6,7 @@ import {
   type RoundStart,
   roundOf,
 } from '../records/rack-records';
-import { olderFirst } from '../records/record-order';
+import { isBefore, olderFirst } from '../records/record-order';
 import { withoutErased } from '../records/standing/without-erased';
 import { newestFinishedRounds } from '../rounds/finished-rounds';
 import { lastTuning } from '../rounds/tuner-baseline';
@@ -28,10 +28,13 @@ export function roundBefore(
   round: RoundStart,
   check: KnockCheck | null,
 ): RoundStart | null {
-  const isSinceKnock = check !== null && (roundOf(round) === check.round || round.at >= check.at);
+  const isSinceKnock =
+    check !== null && (roundOf(round) === check.round || !isBefore(round, check));
   const earlier = rounds.filter(
     (each) =>
-      each.at < round.at && roundOf(each) !== check?.round && (!isSinceKnock || each.at < check.at),
+      isBefore(each, round) &&
+      roundOf(each) !== check?.round &&
+      (!isSinceKnock || isBefore(each, check)),
   );
   return earlier.find(({ way }) => way !== 'quick') ?? earlier[0] ?? null;
 }

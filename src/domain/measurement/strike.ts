@@ -2,10 +2,18 @@
 import type { ThirdKind } from '../tuning/third-kind';
 import type { Cents, Decibels, Hertz, MidiNote, Seconds } from '../tuning/units';
 
+/** A part of a strike's sound, seconds after the onset. */
+export interface HeardWindow {
+  readonly from: Seconds;
+  readonly to: Seconds;
+}
+
 /** One partial of a struck note as measured by itself. */
 export interface MeasuredPartial {
-  /** Settled frequency, after the glide. */
+  /** Settled frequency: what was heard in `window`, nothing beyond it. */
   readonly hz: Hertz;
+  /** Missing in what was measured before windows were kept. */
+  readonly window?: HeardWindow;
   /** Against equal temperament at the band's A4: partial k against k times the note's target. */
   readonly cents: Cents;
   /** One standard error of the frequency. */
@@ -37,6 +45,15 @@ export interface OctaveRival extends UpperPartial {
   readonly beatHz: Hertz;
 }
 
+/**
+ * A second line beside a partial: another mode of the note, or of one that rings along. Which of the two is the note
+ * shows when it is struck elsewhere, or when the partner is damped.
+ */
+export interface SecondLine extends MeasuredPartial {
+  /** Beats between the two lines, per second. */
+  readonly beatHz: Hertz;
+}
+
 /** How loud a strike was for this microphone in this room; soft and loud ones weigh less. */
 export type Loudness = 'soft' | 'good' | 'loud';
 
@@ -59,6 +76,11 @@ export interface Strike {
   readonly at: Seconds;
   readonly note: MidiNote;
   readonly fundamental: MeasuredPartial;
+  /**
+   * The other one of two lines at the fundamental, where there are two; `fundamental` is the stronger one. Missing, as
+   * `thirdRival` is, where only the octave was looked at: nobody knows then.
+   */
+  readonly fundamentalRival?: SecondLine | null;
   /** The fundamental was too low for the microphone; it follows from the octave and the third partial. */
   readonly isInferred: boolean;
   /** The struck note's own octave, or the likelier of two lines. */
@@ -66,6 +88,8 @@ export interface Strike {
   /** The other one of two lines at the octave, where there are two. */
   readonly octaveRival: OctaveRival | null;
   readonly third: ThirdPartial | null;
+  /** The other one of two lines at the third partial, where there are two. */
+  readonly thirdRival?: (SecondLine & UpperPartial) | null;
   /** How far the fundamental was above (+) or below (−) its settled value right after the onset. */
   readonly glideCents: Cents;
   /** Peak level of the strike, dB relative to full scale. */

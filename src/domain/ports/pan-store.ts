@@ -47,6 +47,15 @@ export interface RackChange {
   readonly own: readonly RackRecord[] | null;
 }
 
+/** How much is kept. */
+export interface RackSize {
+  readonly readings: number;
+  /** Bytes of kept sound. */
+  readonly soundBytes: number;
+  /** How often anything was written to any pan, readings and all. */
+  readonly changes: number;
+}
+
 /**
  * The rack's memory. Records are only added; adding one that is already there changes nothing. Nothing here
  * throws or rejects. A card is derived: `keep` throws away those of the pans it writes to.
@@ -65,8 +74,7 @@ export interface PanStore {
   /** Resolves `kept` once all of it is on disk, in one transaction: all of it or nothing. */
   keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<Kept>;
   attachment(id: AttachmentId): Promise<Loaded<Attachment | null>>;
-  /** How much is kept: number of readings, and bytes of kept sound. */
-  size(): Promise<Loaded<{ readonly readings: number; readonly soundBytes: number }>>;
+  size(): Promise<Loaded<RackSize>>;
   /** Something was written, here or in another window of the app. */
   onChange(listener: (change: RackChange) => void): Unsubscribe;
 }

@@ -8,15 +8,22 @@ export interface ScreenLight {
 }
 
 export type OfflineState =
-  | { readonly kind: 'not-ready' }
-  /** Everything the app needs is on the phone and this page is served from there. */
-  | { readonly kind: 'ready' }
-  | { readonly kind: 'update-waiting' }
+  | {
+      /** `ready`: all files of the app are on the phone, checked, and this page is served from there. */
+      readonly kind: 'not-ready' | 'ready';
+      /** The network gave something else than the app's files when they were fetched last: nothing was changed. */
+      readonly wrongAnswer: boolean;
+    }
+  | {
+      readonly kind: 'update-waiting';
+      /** It was asked for while some window measured, and was not put in place. */
+      readonly isMeasured: boolean;
+    }
   | { readonly kind: 'unsupported' };
 
 export interface AppUpdates {
   onState(listener: (state: OfflineState) => void): Unsubscribe;
-  /** Apply the waiting update and reload. Call only when nothing is being measured. */
+  /** Apply the waiting update and reload, unless some window of the app is measuring. */
   apply(): void;
 }
 

@@ -6,6 +6,8 @@ export interface RackTrace {
   readonly readings: number;
   /** When so much was last seen. */
   readonly at: Instant;
+  /** When anything was first seen; missing in traces of older apps. */
+  readonly since?: Instant;
 }
 
 /**
@@ -17,8 +19,8 @@ export const isLost = (
   now: Pick<RackTrace, 'pans' | 'readings'>,
 ): trace is RackTrace => trace !== null && (now.pans < trace.pans || now.readings < trace.readings);
 
-export const traceText = ({ pans, readings, at }: RackTrace): string =>
-  JSON.stringify({ pans, readings, at });
+export const traceText = ({ pans, readings, at, since }: RackTrace): string =>
+  JSON.stringify({ pans, readings, at, since });
 
 /** The trace that `traceText` wrote; null for anything else. */
 export function restoreTrace(text: string | null): RackTrace | null {
@@ -29,9 +31,10 @@ export function restoreTrace(text: string | null): RackTrace | null {
     return null;
   }
   if (typeof value !== 'object' || value === null) return null;
-  const { pans, readings, at } = value as Readonly<Record<string, unknown>>;
+  const { pans, readings, at, since } = value as Readonly<Record<string, unknown>>;
   if (!isCount(pans) || !isCount(readings) || !isCount(at)) return null;
-  return { pans, readings, at: instant(at) };
+  const first = isCount(since) ? { since: instant(since) } : {};
+  return { pans, readings, at: instant(at), ...first };
 }
 
 const isCount = (value: unknown): value is number =>

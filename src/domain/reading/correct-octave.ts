@@ -43,9 +43,11 @@ function octaveHigher(strike: Strike): Strike | null {
     note: midiNote(note + 12),
     fundamental: newFundamental,
     isInferred: false,
+    fundamentalRival: null,
     octaveRival: null,
     octave: third?.kind === 'double-octave' ? withoutKind(third, centsFromOwn) : null,
     third: null,
+    thirdRival: null,
     alsoRinging: [...rest, ...strike.alsoRinging],
   };
 }
@@ -73,6 +75,7 @@ function octaveLower(strike: Strike): Strike | null {
       decaySeconds: fundamental.decaySeconds,
       levelDb: line.levelDb,
     },
+    fundamentalRival: null,
     isInferred: false,
     octave: { ...fundamental, centsFromOwn: centsBetween(2 * line.hz, fundamental.hz) },
     octaveRival: null,
@@ -81,6 +84,7 @@ function octaveLower(strike: Strike): Strike | null {
       ...octave,
       centsFromOwn: centsBetween(4 * line.hz, octave.hz),
     },
+    thirdRival: null,
     alsoRinging: [...rivalLine(strike), ...strike.alsoRinging.filter((other) => other !== line)],
   };
 }

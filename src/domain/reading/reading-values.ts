@@ -3,6 +3,7 @@ import type { Strike } from '../measurement/strike';
 import type { ReadingRecord } from '../records/rack-records';
 import { strikeOf } from '../records/strike-record';
 import type { Cents, Hertz } from '../tuning/units';
+import { matchedLines } from './matched-lines';
 import { ownOctaves } from './own-octave';
 import { type ReadingValues, summarise } from './summarise';
 
@@ -18,6 +19,6 @@ export const strikesOf = ({ note, strikes }: ReadingRecord, aim: ReadingAim): re
 
 /** The values of a kept reading (a valid one: it has a strike). */
 export function readingValues(reading: ReadingRecord, aim: ReadingAim): ReadingValues {
-  const { strikes, isOpen } = ownOctaves(strikesOf(reading, aim));
+  const { strikes, isOpen } = ownOctaves(matchedLines(strikesOf(reading, aim)));
   return summarise(strikes, isOpen);
 }

@@ -2,6 +2,7 @@
 import type { Strike } from '../measurement/strike';
 import type { Cents, MidiNote } from '../tuning/units';
 import { agreeingStrikes, type Disagreement, disagreement, newestRun } from './agreement';
+import { matchedLines } from './matched-lines';
 import { ownOctaves } from './own-octave';
 import { type ReadingValues, summarise } from './summarise';
 import { type Walk, walkOf } from './walking';
@@ -39,14 +40,14 @@ export function addStrike(reading: Reading | null, strike: Strike): ReadingStep 
   if (!reading || reading.note !== strike.note) return judged([strike]);
   const earlier = reading.heard.filter((each) => each.event !== strike.event);
   const heard = [...earlier, strike].slice(-mostHeard);
-  const walk = walkOf(heard);
+  const walk = walkOf(matchedLines(heard));
   if (walk) return { kind: 'taken', reading: walkingReading(heard, walk) };
   // A walk that has stopped: the note is where the last step led it.
   return judged(reading.walking ? heard.slice(-2) : heard);
 }
 
 function judged(heard: readonly Strike[]): ReadingStep {
-  const { strikes, isOpen } = ownOctaves(heard);
+  const { strikes, isOpen } = ownOctaves(matchedLines(heard));
   const newest = strikes.slice(-1);
   const isFirstLook = newest.some((strike) => strike.provisional);
   const best = agreeingStrikes(strikes);

@@ -3,6 +3,7 @@ import type { Loudness, Strike } from '../measurement/strike';
 import type { ThirdKind } from '../tuning/third-kind';
 import { type Cents, cents, type MidiNote } from '../tuning/units';
 import { combine, type Weighed } from './combine';
+import { newestRival, type RivalLine } from './matched-lines';
 
 export interface ReadingPartial {
   readonly cents: Cents;
@@ -24,6 +25,9 @@ export interface ReadingValues {
   /** The other of two lines at the octave while nobody knows which is the note's own; never averaged with it. */
   readonly octaveRival: (ReadingPartial & { readonly note: MidiNote | null }) | null;
   readonly third: (ReadingPartial & { readonly kind: ThirdKind }) | null;
+  /** A second line at the fundamental and at the third partial as last heard, if there was one; never averaged with it. */
+  readonly fundamentalRival?: RivalLine | null;
+  readonly thirdRival?: RivalLine | null;
   readonly glideCents: Cents;
   /** Largest distance between two fundamentals of the strikes. */
   readonly spread: Cents;
@@ -32,7 +36,7 @@ export interface ReadingValues {
 /** Soft strikes have little to measure, loud ones bend the pitch. */
 const shares: Readonly<Record<Loudness, number>> = { soft: 0.5, good: 1, loud: 0.5 };
 
-/** The values of at least one strike, its octaves told apart (`ownOctaves`) or the question open. */
+/** The values of at least one strike, its lines matched (`matchedLines`) and its octaves told apart (`ownOctaves`), or that open. */
 export function summarise(strikes: readonly Strike[], isOctaveOpen: boolean): ReadingValues {
   const third = commonThird(strikes);
   const rivalNote = strikes.findLast((strike) => strike.octaveRival?.note)?.octaveRival?.note;
@@ -47,6 +51,10 @@ export function summarise(strikes: readonly Strike[], isOctaveOpen: boolean): Re
     octave: partialOf(strikes, (strike) => strike.octave),
     octaveRival: rival && { ...rival, note: rivalNote ?? null },
     third: third && thirdValues && { kind: third, ...thirdValues },
+    fundamentalRival: newestRival(strikes, (strike) => strike.fundamentalRival),
+    thirdRival: newestRival(strikes, (strike) =>
+      strike.third?.kind === third ? strike.thirdRival : null,
+    ),
     glideCents: cents(strikes.reduce((sum, each) => sum + each.glideCents, 0) / strikes.length),
     spread: cents(Math.max(...measured) - Math.min(...measured)),
   };

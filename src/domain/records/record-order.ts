@@ -1,14 +1,32 @@
 // The one order of records, the same on every phone.
 import type { Instant, MidiNote } from '../tuning/units';
 
-interface Ordered {
-  readonly id: string;
+/** What has a turn in the order. */
+export interface InTurn {
   readonly at: Instant;
+  /** See `RecordHead`. */
+  readonly turn?: Instant;
 }
 
-/** Compares by time, then by id: the older one first. */
+interface Ordered extends InTurn {
+  readonly id: string;
+}
+
+/**
+ * The last turn there is: some thousand years of milliseconds after the last moment a record can have, and still a
+ * number that can be counted on.
+ */
+export const lastTurn = 9e15;
+
+/** The turn of a record in the order: not the clock decides, which may be wrong, where more is known. */
+export const turnOf = ({ at, turn }: InTurn): Instant => turn ?? at;
+
+/** Whether `one` was made before `other`. */
+export const isBefore = (one: InTurn, other: InTurn): boolean => turnOf(one) < turnOf(other);
+
+/** Compares by turn, then by id: the older one first. */
 export const olderFirst = (one: Ordered, other: Ordered): number =>
-  one.at - other.at || compareText(one.id, other.id);
+  turnOf(one) - turnOf(other) || compareText(one.id, other.id);
 
 /** Compares by code units: no language has a say in it. */
 export const compareText = (one: string, other: string): number =>
@@ -21,7 +39,7 @@ export const newestOf = <T extends Ordered>(records: readonly T[]): T | null =>
     null,
   );
 
-/** The newest record of each key, keys in the order in which they first appear in time. */
+/** The newest record of each key, keys in the order in which they first appear. */
 export const newestPer = <Key, T extends Ordered>(
   records: readonly T[],
   keyOf: (record: T) => Key,

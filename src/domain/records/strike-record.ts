@@ -1,5 +1,6 @@
 // Strikes as they are kept, and kept strikes as strikes again: cents follow from the Hz and from what is asked of the note.
 import type {
+  HeardWindow,
   Loudness,
   MeasuredPartial,
   RingingLine,
@@ -26,15 +27,20 @@ export interface LineRecord {
   readonly sigmaCents: Cents;
   readonly decaySeconds: Seconds;
   readonly levelDb: Decibels;
+  /** The part of the sound in which it was heard, s after the onset; missing in lines of older apps. */
+  readonly window?: HeardWindow;
 }
 
 /** One strike as it came from the ear. */
 export interface StrikeRecord {
   readonly fundamental: LineRecord;
+  /** The other one of two lines; like `thirdRival` missing in strikes of older apps, which looked at the octave only. */
+  readonly fundamentalRival?: LineRecord | null;
   readonly isInferred: boolean;
   readonly octave: LineRecord | null;
   readonly octaveRival: (LineRecord & { readonly note: MidiNote | null }) | null;
   readonly third: (LineRecord & { readonly kind: ThirdKind }) | null;
+  readonly thirdRival?: LineRecord | null;
   readonly glideCents: Cents;
   readonly peakDb: Decibels;
   readonly loudness: Loudness;
@@ -45,13 +51,17 @@ export interface StrikeRecord {
 
 /** A settled strike as it is kept: as it came from the ear, without what can be computed from it. */
 export function strikeRecordOf(strike: Strike): StrikeRecord {
-  const { octave, octaveRival, third } = strike;
+  const { fundamentalRival, octave, octaveRival, third, thirdRival } = strike;
   return {
     fundamental: lineOf(strike.fundamental),
+    ...(fundamentalRival === undefined
+      ? {}
+      : { fundamentalRival: fundamentalRival && lineOf(fundamentalRival) }),
     isInferred: strike.isInferred,
     octave: octave && lineOf(octave),
     octaveRival: octaveRival && { ...lineOf(octaveRival), note: octaveRival.note },
     third: third && { ...lineOf(third), kind: third.kind },
+    ...(thirdRival === undefined ? {} : { thirdRival: thirdRival && lineOf(thirdRival) }),
     glideCents: strike.glideCents,
     peakDb: strike.peakDb,
     loudness: strike.loudness,
@@ -60,12 +70,17 @@ export function strikeRecordOf(strike: Strike): StrikeRecord {
   };
 }
 
-const lineOf = ({ hz, sigmaCents, decaySeconds, levelDb }: LineRecord): LineRecord => ({
+const lineOf = ({ hz, sigmaCents, decaySeconds, levelDb, window }: LineRecord): LineRecord => ({
   hz,
   sigmaCents,
   decaySeconds,
   levelDb,
+  ...(window === undefined ? {} : { window }),
 });
+
+/** How often a line beats against the other one of two. */
+const beatOf = (rival: LineRecord, other: LineRecord | null): Hertz =>
+  hertz(Math.abs(rival.hz - (other?.hz ?? rival.hz)));
 
 /** What a kept strike is judged against. */
 export interface StrikeAim {
@@ -85,7 +100,7 @@ export const targetOf = ({ note, a4, offset }: StrikeAim): Hertz =>
  * fundamental. `event` numbers it among the strikes of its reading and stands in for its time.
  */
 export function strikeOf(record: StrikeRecord, aim: StrikeAim, event: number): Strike {
-  const { fundamental, octave, octaveRival, third } = record;
+  const { fundamental, fundamentalRival, octave, octaveRival, third, thirdRival } = record;
   const target = targetOf(aim);
   const partial = (line: LineRecord, order: number): MeasuredPartial => ({
     ...lineOf(line),
@@ -95,6 +110,7 @@ export function strikeOf(record: StrikeRecord, aim: StrikeAim, event: number): S
     ...partial(line, order),
     centsFromOwn: centsBetween(order * fundamental.hz, line.hz),
   });
+  const thirdOrder = third?.kind === 'twelfth' ? 3 : 4;
   return {
     kind: 'strike',
     event,
@@ -102,14 +118,30 @@ export function strikeOf(record: StrikeRecord, aim: StrikeAim, event: number): S
     at: seconds(event),
     note: aim.note,
     fundamental: partial(fundamental, 1),
+    ...(fundamentalRival === undefined
+      ? {}
+      : {
+          fundamentalRival: fundamentalRival && {
+            ...partial(fundamentalRival, 1),
+            beatHz: beatOf(fundamentalRival, fundamental),
+          },
+        }),
     isInferred: record.isInferred,
     octave: octave && upper(octave, 2),
     octaveRival: octaveRival && {
       ...upper(octaveRival, 2),
       note: octaveRival.note,
-      beatHz: hertz(Math.abs(octaveRival.hz - (octave?.hz ?? octaveRival.hz))),
+      beatHz: beatOf(octaveRival, octave),
     },
-    third: third && { kind: third.kind, ...upper(third, third.kind === 'twelfth' ? 3 : 4) },
+    third: third && { kind: third.kind, ...upper(third, thirdOrder) },
+    ...(thirdRival === undefined
+      ? {}
+      : {
+          thirdRival: thirdRival && {
+            ...upper(thirdRival, thirdOrder),
+            beatHz: beatOf(thirdRival, third),
+          },
+        }),
     glideCents: record.glideCents,
     peakDb: record.peakDb,
     loudness: record.loudness,

@@ -4,6 +4,7 @@ import {
   type RoundStart,
   roundOf,
 } from '../records/rack-records';
+import { isBefore } from '../records/record-order';
 import { currentPan } from '../records/standing/current-pan';
 import { markKinds } from '../records/standing/standing-marks';
 import type { Hertz } from '../tuning/units';
@@ -22,14 +23,14 @@ export function resultOf(
 ): RoundResult {
   const { fields } = currentPan(records);
   const round = roundOf(start);
-  const next = newestFinishedRounds(records, Number.POSITIVE_INFINITY).findLast(
-    ({ at }) => at > start.at,
+  const next = newestFinishedRounds(records, Number.POSITIVE_INFINITY).findLast((each) =>
+    isBefore(start, each),
   );
   return roundResult(
     {
       start,
       readings: readings.filter((reading) => reading.round === round),
-      marks: markKinds(records, next?.at),
+      marks: markKinds(records, next),
       layout: fields.layout,
       a4: fields.a4 ?? a4,
     },

@@ -65,6 +65,8 @@ export interface NoteResult extends JudgedStanding {
 export interface RoundResult {
   readonly round: RoundId;
   readonly at: Instant;
+  /** That of its beginning. */
+  readonly turn?: Instant;
   readonly way: RoundWay;
   readonly a4: Hertz;
   readonly conditions: RoundConditions;
@@ -109,6 +111,7 @@ export function roundResult(findings: RoundFindings, judging: Judging): RoundRes
   return {
     round: roundOf(start),
     at: start.at,
+    ...(start.turn === undefined ? {} : { turn: start.turn }),
     way: start.way,
     a4,
     conditions: start.conditions,

@@ -7,7 +7,14 @@ import {
   type SavedTune,
   type SetNeeds,
 } from '../knock-check/saved-tunes';
-import { type FieldRules, fieldsOf, needed, orElse, orUsual } from '../records/restore/field-rules';
+import {
+  type FieldRules,
+  fieldsOf,
+  needed,
+  optional,
+  orElse,
+  orUsual,
+} from '../records/restore/field-rules';
 import { instantRule } from '../records/restore/record-head';
 import { Repairs } from '../records/restore/repairs';
 import {
@@ -58,9 +65,12 @@ const needsRules: FieldRules<SetNeeds> = {
   notes: orElse(classesRule, []),
 };
 
+const countRule = wholeWithin(plainNumber, 0, Number.MAX_SAFE_INTEGER);
+
 const backupRules: FieldRules<LastBackup> = {
   at: needed(instantRule),
-  readings: needed(wholeWithin(plainNumber, 0, Number.MAX_SAFE_INTEGER)),
+  readings: needed(countRule),
+  changes: optional(countRule),
 };
 
 const usual = defaultSettings;

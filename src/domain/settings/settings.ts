@@ -19,6 +19,8 @@ export interface LastBackup {
   readonly at: Instant;
   /** How many readings were kept then. */
   readonly readings: number;
+  /** How often anything had been written by then (see `RackSize`); missing where an older app made it. */
+  readonly changes?: number;
 }
 
 export interface Settings extends BenchSettings, HandsSettings {
@@ -64,7 +66,7 @@ export const defaultSettings: Settings = {
 };
 
 /** The last backup, made now. */
-export const backupAt = (at: number, readings: number): LastBackup => ({
-  at: instant(at),
-  readings,
-});
+export const backupAt = (
+  at: number,
+  { readings, changes }: { readonly readings: number; readonly changes: number },
+): LastBackup => ({ at: instant(at), readings, changes });

@@ -4,6 +4,7 @@ import type { KnockSigns } from '../knock-check/round-signs';
 import { notesOf } from '../pans/layout';
 import type { CardSettings } from '../rack/card-settings';
 import type { PanRecords, ReadingRecord, RoundStart, Taking } from '../records/rack-records';
+import { isBefore } from '../records/record-order';
 import { currentPan } from '../records/standing/current-pan';
 import { standingMarks } from '../records/standing/standing-marks';
 import { standingStopgaps } from '../records/standing/standing-stopgaps';
@@ -35,7 +36,7 @@ export function sheetRounds(records: PanRecords): SheetRounds {
   const shown = rounds.find(({ way }) => way !== 'quick') ?? rounds[0] ?? null;
   const baseline = tunerBaseline(records);
   const from = baseline.kind === 'none' ? null : baseline.round;
-  const isEarlier = from !== null && shown !== null && from.id !== shown.id && from.at < shown.at;
+  const isEarlier = from !== null && shown !== null && isBefore(from, shown);
   const soft = newestSoftRound(records);
   const knock = soft ? [soft.round, soft.before].flatMap((round) => round ?? []) : [];
   return { shown, before: isEarlier ? from : null, knock, baseline };

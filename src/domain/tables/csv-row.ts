@@ -14,5 +14,9 @@ function cellOf(cell: string | number | null): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** Also with space before it, and with the wide forms of the signs, which some spreadsheets take for the same. */
-const isFormula = (text: string): boolean => /^(?:[\t\r\n\0]|\s*[=+\-@＝＋－＠])/.test(text);
+/**
+ * Also with space before it, or signs that take no room (Unicode: controls, formats, what is ignorable by default),
+ * and with the wide forms of the signs, which some spreadsheets take for the same.
+ */
+const isFormula = (text: string): boolean =>
+  /^(?:[\t\r\n\0]|[\s\p{Cc}\p{Cf}\p{Default_Ignorable_Code_Point}]*[=+\-@＝＋－＠])/u.test(text);

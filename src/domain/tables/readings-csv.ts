@@ -1,6 +1,7 @@
 // Readings as a table for spreadsheets and other programs: one row per partial, the units in the header.
 import type { DamageKind } from '../knock-check/damage-evidence';
 import { meanBuzz } from '../measurement/mean-buzz';
+import type { RivalLine } from '../reading/matched-lines';
 import { readingValues } from '../reading/reading-values';
 import type { ReadingPartial } from '../reading/summarise';
 import type { ReadingRecord, RoundConditions } from '../records/rack-records';
@@ -53,10 +54,11 @@ export const readingsCsvHeader: string = `\ufeff${csvRow(columns)}`;
 export function readingCsvRows(listed: ListedReading): string {
   const { reading, a4, offset } = listed;
   const target = targetOf({ note: reading.note, a4, offset });
-  const { fundamental, isInferred, octave, octaveRival, third } = readingValues(reading, {
-    a4,
-    offset,
-  });
+  const { fundamental, fundamentalRival, isInferred, octave, octaveRival, third, thirdRival } =
+    readingValues(reading, {
+      a4,
+      offset,
+    });
   const buzz = meanBuzz(reading.strikes);
   const row = ({ name, order, against, own, sigma }: Row): string =>
     csvRow([
@@ -90,10 +92,16 @@ export function readingCsvRows(listed: ListedReading): string {
   };
   return [
     row(first),
+    fundamentalRival ? row(second('second line at the fundamental', 1, fundamentalRival)) : '',
     octave ? row(upper('octave', 2, octave)) : '',
     octaveRival ? row(upper('second line at the octave', 2, octaveRival)) : '',
     third?.kind === 'twelfth' ? row(upper('twelfth', 3, third)) : '',
     third?.kind === 'double-octave' ? row(upper('double octave', 4, third)) : '',
+    third && thirdRival
+      ? row(
+          second('second line at the third partial', third.kind === 'twelfth' ? 3 : 4, thirdRival),
+        )
+      : '',
   ].join('');
 }
 
@@ -104,6 +112,14 @@ interface Row {
   readonly own: Cents | null;
   readonly sigma: Cents;
 }
+
+const second = (name: string, order: number, line: RivalLine): Row => ({
+  name,
+  order,
+  against: line.cents,
+  own: null,
+  sigma: line.sigmaCents,
+});
 
 const upper = (name: string, order: number, partial: ReadingPartial): Row => ({
   name,

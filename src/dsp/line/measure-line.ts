@@ -24,8 +24,13 @@ export interface MeasuredLine {
   readonly glideHz: number;
   /** Part of the line's energy that is no line. */
   readonly unexplained: number;
+  /** Where the part of the sound begins and ends in which `hz` was heard, s after the strike. */
+  readonly from: number;
+  readonly to: number;
   /** What is left, as a multiple of the noise beside the line: about 1 for one line alone. */
   readonly misfit: number;
+  /** One line that only decays leaves nothing but noise in its window: there is nothing else to find. */
+  readonly isPlain: boolean;
 }
 
 /** The strike's own edge rings on in a band for this long, times its half width. */
@@ -106,7 +111,10 @@ function measureInBand(
     return settled;
   };
   const chosen = near.length === 0 ? settledWith([]) : settleAmong(near, settledWith);
-  return chosen && resultOf(chosen, band.centreHz);
+  if (!chosen) return null;
+  const result = resultOf(chosen, band.centreHz, start + band.count / band.rate);
+  // What was fitted along may be a second line of the same partial.
+  return near.length === 0 ? result : { ...result, isPlain: false };
 }
 
 /**
@@ -133,13 +141,15 @@ function settleAmong(
 interface Settled {
   readonly rough: DampedLine;
   readonly offsetHz: number;
+  readonly from: number;
   readonly sigmaHz: number;
   readonly glideHz: number;
   readonly unexplained: number;
   readonly misfit: number;
+  readonly isPlain: boolean;
 }
 
-const resultOf = (settled: Settled, centreHz: number): MeasuredLine => ({
+const resultOf = (settled: Settled, centreHz: number, to: number): MeasuredLine => ({
   hz: centreHz + settled.offsetHz,
   sigmaHz: settled.sigmaHz,
   decaySeconds: settled.rough.decayRate > 0.05 ? 1 / settled.rough.decayRate : 20,
@@ -147,6 +157,9 @@ const resultOf = (settled: Settled, centreHz: number): MeasuredLine => ({
   glideHz: settled.glideHz,
   unexplained: settled.unexplained,
   misfit: settled.misfit,
+  from: settled.from,
+  to,
+  isPlain: settled.isPlain,
 });
 
 /** The line at `seed` with the lines `near` it fitted along with it and those `far` from it taken out. */
@@ -189,7 +202,7 @@ function byPhase(
   const found = main && settledFrequency(band, { ...main, glide: rough.glide }, start, centreHz);
   if (!found) return null;
   const sigmaHz = phaseSigma * (1 + noisySigma * Math.sqrt(found.across)) * found.sigmaHz;
-  return { ...found, sigmaHz, rough: main, unexplained: found.across };
+  return { ...found, sigmaHz, rough: main, unexplained: found.across, isPlain: false };
 }
 
 /** The line as a plain decaying one, if that leaves nothing but noise and no glide can hide in the noise. */
@@ -215,9 +228,11 @@ function byPlainDecay(band: BandSignal, start: number, centreHz: number): Settle
   return {
     rough: line,
     offsetHz: line.offsetHz,
+    from: start,
     sigmaHz,
     glideHz: 0,
     unexplained: fit.unexplained,
     misfit: 1,
+    isPlain: true,
   };
 }

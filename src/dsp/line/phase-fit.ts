@@ -5,7 +5,7 @@ import { factorise, solveFactorised } from '../numbers/solve-symmetric';
 import { hann, meanByMedian, periodogram } from '../spectrum/band-noise';
 import type { BandSignal } from '../spectrum/band-signal';
 import { EnvelopeFit } from './envelope-fit';
-import { PhaseModel, settledIndex } from './phase-model';
+import { glideIndex, PhaseModel, settledIndex } from './phase-model';
 
 /** Where the search begins: a line as the joint fit of its band left it. */
 export interface RoughLine {
@@ -58,7 +58,7 @@ export class PhaseFit {
     readonly band: BandSignal,
     readonly rough: RoughLine,
     after: number,
-    hz: number,
+    readonly hz: number,
   ) {
     const { count, rate, work } = band;
     this.model = new PhaseModel(count, rate, after, hz, work);
@@ -202,13 +202,18 @@ export class PhaseFit {
     return isSound;
   }
 
-  /** Variance of the settled angular frequency by the normal equations last filled; null if they cannot be solved. */
-  settledVariance(): number | null {
+  /**
+   * Variance of the settled angular frequency with `share` of the glide in it, by the normal equations last filled; null
+   * if they cannot be solved.
+   */
+  settledVariance(share: number): number | null {
     if (!this.#factorise(1e-12)) return null;
-    const unit = this.#trial.fill(0, 0, this.model.size);
-    unit[settledIndex] = 1;
-    solveFactorised(this.#factor, this.model.size, unit);
-    return this.noise * Math.max(0, unit[settledIndex] ?? 0);
+    const sums = this.#trial.fill(0, 0, this.model.size);
+    sums[settledIndex] = 1;
+    sums[glideIndex] = share;
+    solveFactorised(this.#factor, this.model.size, sums);
+    const variance = (sums[settledIndex] ?? 0) + share * (sums[glideIndex] ?? 0);
+    return this.noise * Math.max(0, variance);
   }
 
   /** Measures the noise beside the line, with the line at `parameters`. */

@@ -105,6 +105,21 @@ export class PhaseModel {
     }
   }
 
+  /** Mean of the glide's course exp(−t/τ) from sample `first` on, weighed by the squares of `envelope`. */
+  glideShare(parameters: Float64Array, envelope: Float64Array, first: number): number {
+    const tau = Math.exp(parameters[logTau] ?? 0);
+    const fade = Math.exp(-1 / (this.rate * tau));
+    let fading = Math.exp(-(this.after + first / this.rate) / tau);
+    let [sum, weights] = [0, 1e-300];
+    for (let n = first; n < this.count; n++) {
+      const weight = (envelope[n] ?? 0) ** 2;
+      sum += weight * fading;
+      weights += weight;
+      fading *= fade;
+    }
+    return sum / weights;
+  }
+
   /** −2·log of the prior, up to a constant. */
   priorCost(parameters: Float64Array): number {
     let cost = 0;

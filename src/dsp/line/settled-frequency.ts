@@ -4,8 +4,10 @@ import { PhaseFit, type RoughLine } from './phase-fit';
 import { glideIndex, settledIndex } from './phase-model';
 
 export interface SettledFrequency {
-  /** Offset from the band's centre, Hz. */
+  /** Offset from the band's centre over the settled part of the window, Hz. */
   readonly offsetHz: number;
+  /** Where that part begins, s after the strike. */
+  readonly from: number;
   /** One standard error, Hz. */
   readonly sigmaHz: number;
   /** Frequency at the strike above the settled one, Hz; negative where the line glides up. */
@@ -23,6 +25,13 @@ const glideStarts = [0.045, 0.09, 0.022];
 /** A descent that explains the band down to this much more than its noise needs no other starting point. */
 const goodEnough = 1.2;
 const fewestSamples = 16;
+/**
+ * The settled part begins at the first of these times, s, at which the glide adds less than this to its mean
+ * frequency, cents; at the last of them whatever the glide does, and never so late that less than this is left, s.
+ */
+const settledTimes = [0.1, 0.15, 0.2, 0.25, 0.3, 0.35];
+const settledCents = 0.015;
+const shortestSettled = 0.1;
 
 /**
  * Fits z(t) = A(t)·exp(iθ(t)) with a free real envelope A and the phase of `PhaseModel` to a band in
@@ -77,14 +86,39 @@ function resultAt(
   fit.rotate(parameters);
   fit.envelope.fit(fit.along);
   fit.fillNormal(parameters);
-  const variance = fit.settledVariance();
+  const { from, share } = settledPart(fit, parameters);
+  const variance = fit.settledVariance(share);
   if (variance === null) return null;
+  const glide = parameters[glideIndex] ?? 0;
+  const settled = (parameters[settledIndex] ?? 0) + share * glide;
   return {
-    offsetHz: fit.rough.offsetHz + (parameters[settledIndex] ?? 0) / (2 * Math.PI),
+    offsetHz: fit.rough.offsetHz + settled / (2 * Math.PI),
+    from,
     sigmaHz: Math.sqrt(variance) / (2 * Math.PI),
-    glideHz: (parameters[glideIndex] ?? 0) / (2 * Math.PI),
+    glideHz: glide / (2 * Math.PI),
     ...lineOf(fit, model),
   };
+}
+
+/**
+ * From when on the line is called settled, s after the strike, and the share of the glide that its mean frequency
+ * still holds there, weighed by energy: what the fit thinks would come later is not reported.
+ */
+function settledPart(
+  { model, band, envelope, hz }: PhaseFit,
+  parameters: Float64Array,
+): { readonly from: number; readonly share: number } {
+  const { after } = model;
+  const end = after + band.count / band.rate;
+  const limit = (settledCents * Math.LN2 * 2 * Math.PI * hz) / 1200;
+  let settled = { from: after, share: model.glideShare(parameters, envelope.values, 0) };
+  for (const from of settledTimes) {
+    if (Math.abs((parameters[glideIndex] ?? 0) * settled.share) < limit) break;
+    if (from <= after || end - from < shortestSettled) continue;
+    const first = Math.ceil((from - after) * band.rate);
+    settled = { from, share: model.glideShare(parameters, envelope.values, first) };
+  }
+  return settled;
 }
 
 /** Fills `model` with the fitted line over the window; says how much stands across it. */

@@ -1,8 +1,8 @@
 // The partials of a struck note whose fundamental line is known, each measured by itself.
 import type { MeasuredPartial, ThirdPartial, UpperPartial } from '../../domain/measurement/strike';
 import { cents, centsBetween, decibels, hertz, seconds } from '../../domain/tuning/units';
-import { type MeasuredLine, measureLine } from '../line/measure-line';
-import { measurePair } from '../pair/line-pair';
+import type { MeasuredLine } from '../line/measure-line';
+import { linesAtPartial } from '../pair/lines-at-partial';
 import type { Window } from '../spectrum/band-window';
 import type { SpectralLine, StrikeSpectrum } from '../spectrum/strike-spectrum';
 import { reachOfPartial } from './choose-note';
@@ -17,12 +17,8 @@ export interface Measurable {
 
 interface MeasuredUpper {
   readonly line: SpectralLine;
+  /** The stronger one of two lines, or the only one, and the other. */
   readonly partial: UpperPartial;
-}
-
-/** Two lines at the octave: the stronger one, and its rival. */
-interface OctaveLines {
-  readonly own: UpperPartial;
   readonly rival: UpperPartial | null;
 }
 
@@ -31,6 +27,7 @@ export interface UpperPartials {
   /** The other one of two lines at the octave. */
   readonly octaveRival: UpperPartial | null;
   readonly third: ThirdPartial | null;
+  readonly thirdRival: UpperPartial | null;
   /** All lines that belong to the note. */
   readonly taken: readonly SpectralLine[];
 }
@@ -47,8 +44,6 @@ const earliestThird = 0.08;
 const latestThird = 0.13;
 /** A line further from a third partial's place lies nearer to another note's fundamental, cents. */
 const reachOfThird = 50;
-/** Two lines at the octave are looked for in a window at least so long, s. */
-const shortestForPair = 0.25;
 /**
  * What energy exchange leaves in a frequency when all that shows in phase and envelope is taken out, one standard
  * deviation, cents for 1000 Hz. It grows with the frequency: the higher a partial the sooner it has faded, and the
@@ -69,48 +64,29 @@ export function upperPartials(
   const upper = (order: 2 | 3 | 4, reach: number, window: Window): MeasuredUpper | null => {
     const line = strongestNear(sound.lines, order * ownHz, reach);
     if (!line || line === fundamental) return null;
-    const found = measureLine(sound.spectrum, line, sound.lines, window);
-    if (!found || found.hz <= 0 || found.unexplained > largestUnexplained) return null;
-    const partial = partialOf(found, order * targetHz);
-    const centsFromOwn = centsBetween(order * ownHz, found.hz);
-    if (partial.sigmaCents > largestSigmaCents) return null;
-    return Math.abs(centsFromOwn) > reach ? null : { line, partial: { ...partial, centsFromOwn } };
+    const found = linesAtPartial(sound.spectrum, line, sound.lines, window);
+    if (!found || found.main.hz <= 0 || found.main.unexplained > largestUnexplained) return null;
+    const partialAt = (each: MeasuredLine): UpperPartial => ({
+      ...partialOf(each, order * targetHz),
+      centsFromOwn: centsBetween(order * ownHz, each.hz),
+    });
+    const partial = partialAt(found.main);
+    if (partial.sigmaCents > largestSigmaCents || Math.abs(partial.centsFromOwn) > reach)
+      return null;
+    return { line, partial, rival: found.rival && partialAt(found.rival) };
   };
   const octave = upper(2, reachOfPartial, sound.window);
   const settled = Math.min(latestThird, Math.max(earliestThird, turnsBeforeThird / ownHz));
   const late = { from: Math.max(settled, sound.window.from), to: sound.window.to };
   const twelfth = upper(3, reachOfThird, late);
   const doubleOctave = upper(4, reachOfThird, late);
-  const lines = octave && octaveLines(sound, octave, ownHz, targetHz);
   const taken = [fundamental, octave?.line, twelfth?.line, doubleOctave?.line];
   return {
-    octave: lines?.own ?? null,
-    octaveRival: lines?.rival ?? null,
-    third: strongerThird(twelfth?.partial ?? null, doubleOctave?.partial ?? null),
+    octave: octave?.partial ?? null,
+    octaveRival: octave?.rival ?? null,
+    ...strongerThird(twelfth, doubleOctave),
     taken: taken.filter((line) => line !== undefined && line !== null),
   };
-}
-
-/** One line at the octave, or two where the upper note of the octave pair rings along. */
-function octaveLines(
-  sound: Measurable,
-  { line, partial }: MeasuredUpper,
-  ownHz: number,
-  targetHz: number,
-): OctaveLines {
-  // The first look is too short to part two lines a few Hz apart.
-  const pair =
-    sound.window.to - sound.window.from < shortestForPair
-      ? null
-      : measurePair(sound.spectrum, line, sound.lines, sound.window);
-  if (!pair) return { own: partial, rival: null };
-  const [own, rival] = pair.lines
-    .toSorted((a, b) => b.amplitude - a.amplitude)
-    .map((each) => ({
-      ...partialOf(each, 2 * targetHz),
-      centsFromOwn: centsBetween(2 * ownHz, each.hz),
-    }));
-  return own && rival ? { own, rival } : { own: partial, rival: null };
 }
 
 /** A measured line as a partial whose place is `targetHz`. */
@@ -118,6 +94,7 @@ export function partialOf(line: MeasuredLine, targetHz: number): MeasuredPartial
   const fitted = (1200 / Math.LN2) * (line.sigmaHz / line.hz);
   return {
     hz: hertz(line.hz),
+    window: { from: seconds(line.from), to: seconds(line.to) },
     cents: centsBetween(targetHz, line.hz),
     sigmaCents: cents(Math.hypot(fitted, (exchangeCents * line.hz) / 1000)),
     decaySeconds: seconds(line.decaySeconds),
@@ -126,13 +103,15 @@ export function partialOf(line: MeasuredLine, targetHz: number): MeasuredPartial
 }
 
 function strongerThird(
-  twelfth: UpperPartial | null,
-  doubleOctave: UpperPartial | null,
-): ThirdPartial | null {
-  if (twelfth && (!doubleOctave || twelfth.levelDb > doubleOctave.levelDb)) {
-    return { kind: 'twelfth', ...twelfth };
-  }
-  return doubleOctave ? { kind: 'double-octave', ...doubleOctave } : null;
+  twelfth: MeasuredUpper | null,
+  doubleOctave: MeasuredUpper | null,
+): { readonly third: ThirdPartial | null; readonly thirdRival: UpperPartial | null } {
+  const isTwelfth =
+    twelfth && (!doubleOctave || twelfth.partial.levelDb > doubleOctave.partial.levelDb);
+  const stronger = isTwelfth ? twelfth : doubleOctave;
+  if (!stronger) return { third: null, thirdRival: null };
+  const kind = isTwelfth ? 'twelfth' : 'double-octave';
+  return { third: { kind, ...stronger.partial }, thirdRival: stronger.rival };
 }
 
 function strongestNear(

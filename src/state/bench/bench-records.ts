@@ -22,19 +22,22 @@ export interface StepRecords {
 export function recordsOfNewest(course: BenchCourse, making: RecordMaking): StepRecords | null {
   const step = newestStep(course);
   if (step.kept.isAll) return null;
+  // The blows fell before the reading: they come first in the order.
+  const headOfBlows = step.blows && making.newHead();
   const reading = step.reading && settledRecord(step.reading, making);
   const before = course.steps.slice(0, -1).findLast((each) => each.kept.reading !== null);
-  const blows: Blows | null = step.blows && {
-    ...making.newHead(),
-    at: step.blows.at,
-    kind: 'blows',
-    round: null,
-    note: course.note,
-    logged: step.blows.logged,
-    count: step.blows.count,
-    before: before?.kept.reading ?? null,
-    after: reading?.id ?? null,
-  };
+  const blows: Blows | null = step.blows &&
+    headOfBlows && {
+      ...headOfBlows,
+      at: step.blows.at,
+      kind: 'blows',
+      round: null,
+      note: course.note,
+      logged: step.blows.logged,
+      count: step.blows.count,
+      before: before?.kept.reading ?? null,
+      after: reading?.id ?? null,
+    };
   const replaced = [step.kept.reading, step.kept.blows].filter((id) => id !== null);
   return {
     reading,

@@ -1,7 +1,6 @@
 // One pan as it is shown and edited: its fields, its rounds, and the readings of the newest one.
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore } from '../../domain/ports/pan-store';
-import type { Clock, Identities } from '../../domain/ports/phone-ports';
 import {
   type Attachment,
   attachmentId,
@@ -28,7 +27,7 @@ import { readingsWithoutErased, withoutErased } from '../../domain/records/stand
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
-import { newHead } from '../keeping/new-head';
+import { type HeadPorts, newHead } from '../keeping/new-head';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
 
 export type PanView = OpenView<{ readonly pan: OpenPan }>;
@@ -79,23 +78,21 @@ export type TunerAnswers = Pick<
   'visitedAt' | 'who' | 'done' | 'remarks' | 'nextVisit' | 'startsBaseline'
 >;
 
-export interface PanPorts {
+export interface PanPorts extends HeadPorts {
   readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
-  readonly clock: Clock;
-  readonly identities: Identities;
 }
 
 /** A photo and the field that names it. */
 export function photoOf(
   bytes: Uint8Array<ArrayBuffer>,
   pan: PanId,
-  { clock, identities }: Omit<PanPorts, 'store'>,
+  { clock, identities }: Pick<HeadPorts, 'clock' | 'identities'>,
 ): Attachment {
   const id = attachmentId(identities.next());
   return { shape: 1, id, pan, at: clock.now(), kind: 'photo', type: 'image/jpeg', bytes };
 }
 
-export function createPanModel({ store, clock, identities }: PanPorts): PanModel {
+export function createPanModel({ store, clock, identities, turns }: PanPorts): PanModel {
   const keeper = createRecordKeeper(store);
   const view = signal<PanView>({ kind: 'loading' });
   const latest = createLatest();
@@ -142,7 +139,7 @@ export function createPanModel({ store, clock, identities }: PanPorts): PanModel
     view.value = next;
   };
   const openPan = (): OpenPan | null => (view.value.kind === 'open' ? view.value.pan : null);
-  const head = (pan: PanId) => newHead(pan, { clock, identities });
+  const head = (pan: PanId) => newHead(pan, { clock, identities, turns });
 
   const keep = (record: RackRecord, attachment: Attachment | null = null): Promise<void> =>
     keeper.keep([record], attachment ? [attachment] : []);

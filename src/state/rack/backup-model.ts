@@ -7,7 +7,7 @@ import type {
   CheckedBackup,
 } from '../../domain/ports/backup-files';
 import type { FileHandout, FileOnHand, HandedOut } from '../../domain/ports/file-handout';
-import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
+import type { PanStore, RackSize, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Clock } from '../../domain/ports/phone-ports';
 import type { PanContents } from '../../domain/records/backup/backup-contents';
 import type { BackupCounts } from '../../domain/records/backup/backup-format';
@@ -90,8 +90,8 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
   const out = signal<GoingOut>({ kind: 'idle' });
   const into = signal<ComingIn>({ kind: 'idle' });
   const latest = createLatest();
-  /** How many readings the file in hand was made of. */
-  let readings = 0;
+  /** What the file in hand was made of. */
+  let made: Pick<RackSize, 'readings' | 'changes'> = { readings: 0, changes: 0 };
 
   const pansHere = async (): Promise<ReadonlySet<PanId> | null> => {
     const kept = await store.cards();
@@ -124,11 +124,11 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       const onProgress = (part: number) => {
         if (isLatest()) out.value = { kind: 'making', part };
       };
-      const made = await files.make(scope, onProgress, handout.bestForm());
+      const file = await files.make(scope, onProgress, handout.bestForm());
       if (!isLatest()) return;
-      readings = size.kind === 'loaded' ? size.value.readings : 0;
+      made = size.kind === 'loaded' ? size.value : { readings: 0, changes: 0 };
       out.value =
-        made.kind === 'trouble' ? made : { ...made, kind: 'ready', scope, handedOut: null };
+        file.kind === 'trouble' ? file : { ...file, kind: 'ready', scope, handedOut: null };
     },
     async handOut() {
       const now = out.value;
@@ -139,7 +139,7 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       out.value = { ...now, handedOut };
       const isOut = handedOut === 'shared' || handedOut === 'downloaded';
       if (isOut && now.scope.kind === 'rack') {
-        settings.set({ lastBackup: backupAt(clock.now(), readings) });
+        settings.set({ lastBackup: backupAt(clock.now(), made) });
       }
     },
     async check(file) {

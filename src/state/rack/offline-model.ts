@@ -11,7 +11,7 @@ export interface OfflineModel {
 }
 
 export function createOfflineModel(updates: () => Promise<AppUpdates>): OfflineModel {
-  const state = signal<OfflineState>({ kind: 'not-ready' });
+  const state = signal<OfflineState>({ kind: 'not-ready', wrongAnswer: false });
   let port: AppUpdates | null = null;
   return {
     state,

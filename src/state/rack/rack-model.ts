@@ -14,12 +14,13 @@ import type { TraceStore } from '../../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../../domain/rack/backup-reminder';
 import { type CardSettings, judgingText } from '../../domain/rack/card-settings';
 import { areSameCards, type Cards, cardsByPan } from '../../domain/rack/cards-by-pan';
+import { type ClockDoubt, clockDoubt } from '../../domain/rack/clock-doubt';
 import type { PanCard } from '../../domain/rack/pan-card';
 import { inRackOrder, type RackOrder, searchRack } from '../../domain/rack/rack-order';
 import { isLost, type RackTrace } from '../../domain/rack/rack-trace';
 import type { PanId } from '../../domain/records/rack-records';
 import type { LastBackup } from '../../domain/settings/settings';
-import { instant } from '../../domain/tuning/units';
+import { type Instant, instant } from '../../domain/tuning/units';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 
@@ -44,6 +45,8 @@ export interface RackModel {
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
   readonly reminder: ReadonlySignal<BackupReminder | null>;
+  /** Why the clock of the phone cannot be right. */
+  readonly clockDoubt: ReadonlySignal<ClockDoubt | null>;
   /** What was once here, if the browser has deleted it since. */
   readonly lost: ReadonlySignal<RackTrace | null>;
   /** The user knows that it is lost. */
@@ -61,6 +64,8 @@ export interface RackPorts {
   readonly trace: TraceStore;
   readonly copy: CardCopy;
   readonly clock: Clock;
+  /** The day on which this version was built. */
+  readonly builtAt: Instant;
   /** Reads and judges a pan: seldom needed at once, so it comes when it is first wanted. */
   readonly makeCard: (pan: PanId) => Promise<PanCard | StoreTrouble>;
   readonly judging: ReadonlySignal<CardSettings>;
@@ -77,13 +82,16 @@ export function createRackModel(ports: RackPorts): RackModel {
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
   const readings = signal(0);
   const soundBytes = signal(0);
+  const changes = signal(0);
   const lost = signal<RackTrace | null>(null);
   /** All pans there are, also those that were taken off the rack. */
   let pans = 0;
   const latest = createLatest();
 
   const leaveTrace = (): void => {
-    ports.trace.write({ pans, readings: readings.value, at: clock.now() });
+    const now = clock.now();
+    const since = ports.trace.read()?.since ?? now;
+    ports.trace.write({ pans, readings: readings.value, at: now, since });
   };
   /** Compares what is there with what was; while something is missing, the trace of it stays. */
   const lookForLoss = (): void => {
@@ -96,14 +104,19 @@ export function createRackModel(ports: RackPorts): RackModel {
   const reminderOf = (all: readonly PanCard[], count: number): BackupReminder | null => {
     const last = ports.lastBackup.value;
     const newReadings = Math.max(0, count - (last?.readings ?? 0));
+    // How much had been written at a backup of an older app is not known: then readings alone remind.
+    const before = last === null ? 0 : (last.changes ?? changes.value);
+    const newChanges = Math.max(0, changes.value - before);
     const rounds = all.flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
-    // Without a backup the newest rounds are as old as anything that is known here.
-    const oldest = last?.at ?? (rounds.length > 0 ? instant(Math.min(...rounds)) : clock.now());
+    // Without a backup the newest rounds, and the first trace of the rack, are as old as anything that is known here.
+    const known = [...rounds, ports.trace.read()?.since ?? clock.now()];
+    const oldest = last?.at ?? instant(Math.min(...known));
     return backupReminder({
       now: clock.now(),
       lastBackupAt: last?.at ?? null,
       newReadings,
-      oldestUnsavedAt: newReadings > 0 ? oldest : null,
+      otherChanges: Math.max(0, newChanges - newReadings),
+      oldestUnsavedAt: newReadings > 0 || newChanges > 0 ? oldest : null,
     });
   };
 
@@ -167,6 +180,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     if (size.kind === 'loaded') {
       readings.value = size.value.readings;
       soundBytes.value = size.value.soundBytes;
+      changes.value = size.value.changes;
       pans = kept.value.cards.length + kept.value.stale.length;
       lookForLoss();
     }
@@ -204,6 +218,11 @@ export function createRackModel(ports: RackPorts): RackModel {
     order,
     soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
+    clockDoubt: computed(() => {
+      const rounds = [...cards.value.values()].flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
+      const newest = rounds.length > 0 ? instant(Math.max(...rounds)) : null;
+      return clockDoubt({ now: clock.now(), builtAt: ports.builtAt, newest });
+    }),
     lost,
     goOnWithout() {
       lost.value = null;

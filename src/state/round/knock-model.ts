@@ -2,7 +2,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { softOrder } from '../../domain/knock-check/soft-order';
 import type { PanStore } from '../../domain/ports/pan-store';
-import type { Clock, Identities } from '../../domain/ports/phone-ports';
 import type { ImpactPlace } from '../../domain/records/impact-place';
 import { type LookAnswer, type LookKind, lookKinds } from '../../domain/records/look-kinds';
 import type {
@@ -15,7 +14,7 @@ import type {
   StopgapKind,
 } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
-import { newHead } from '../keeping/new-head';
+import { type HeadPorts, newHead } from '../keeping/new-head';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
 import { type OpenPan, photoOf } from '../pan/pan-model';
 import type { RoundModel } from './round-model';
@@ -49,11 +48,9 @@ export interface KnockModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   logStopgap(pan: PanId, note: MidiNote, stopgap: StopgapKind): Promise<void>;
 }
 
-export interface KnockPorts {
+export interface KnockPorts extends HeadPorts {
   readonly store: Pick<PanStore, 'attachment' | 'keep'>;
   readonly round: Pick<RoundModel, 'begin'>;
-  readonly clock: Clock;
-  readonly identities: Identities;
 }
 
 const empty = (pan: PanId): KnockDraft => ({
@@ -64,10 +61,11 @@ const empty = (pan: PanId): KnockDraft => ({
   remarks: '',
 });
 
-export function createKnockModel({ store, round, clock, identities }: KnockPorts): KnockModel {
+export function createKnockModel(ports: KnockPorts): KnockModel {
+  const { store, round, clock, identities, turns } = ports;
   const keeper = createRecordKeeper(store);
   const draft = signal<KnockDraft | null>(null);
-  const head = (pan: PanId) => newHead(pan, { clock, identities });
+  const head = (pan: PanId) => newHead(pan, { clock, identities, turns });
   const keepDraft = (made: KnockDraft, ofRound: RoundId | null): Promise<void> => {
     const photos: Attachment[] = [];
     const looks = lookKinds.flatMap((look): readonly Look[] => {

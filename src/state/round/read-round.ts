@@ -7,6 +7,7 @@ import {
   type RoundId,
   roundOf,
 } from '../../domain/records/rack-records';
+import { newestPerNote, olderFirst } from '../../domain/records/record-order';
 import { currentPan } from '../../domain/records/standing/current-pan';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
 import { resumeRound } from '../../domain/rounds/resume-round';
@@ -36,7 +37,7 @@ export async function readRound(
   const { rounds, ends, marks, knockChecks } = withoutErased(records.value);
   const start = rounds.find((each) => roundOf(each) === round);
   if (!start) return { kind: 'missing' };
-  const kept = readingsWithoutErased(readings.value, records.value.erasures);
+  const kept = [...readingsWithoutErased(readings.value, records.value.erasures)].sort(olderFirst);
   const marksOfIt = marks.filter((mark) => mark.round === round);
   const end = ends.filter((each) => each.round === round);
   const aim = { a4: start.a4, offset: cents(0) };
@@ -44,7 +45,8 @@ export async function readRound(
     way: start.way,
     order: start.order,
     readings: kept.map((reading) => ({ note: reading.note, strikes: strikesOf(reading, aim) })),
-    marks: marksOfIt,
+    // The store gives them in the order of their ids, which is by chance.
+    marks: [...newestPerNote(marksOfIt).values()],
   });
   return {
     kind: 'read',

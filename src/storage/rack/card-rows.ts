@@ -21,17 +21,23 @@ export interface CardRow {
 /** A valid row, or null where there is none; a card that cannot be read is as good as none. */
 export function restoreCardRow(stored: unknown): CardRow | null {
   if (typeof stored !== 'object' || stored === null) return null;
-  const { pan, changes, card } = stored as Readonly<Record<string, unknown>>;
+  const { pan, card } = stored as Readonly<Record<string, unknown>>;
   if (typeof pan !== 'string') return null;
   const readings = readingsInRow(stored);
   // Of a row without a count, as older versions wrote them, the card is made anew, too: the count comes with it.
   const isWhole = readings !== null && card !== null && card !== undefined;
   return {
     pan: panId(pan),
-    changes: typeof changes === 'number' && Number.isSafeInteger(changes) ? changes : 0,
+    changes: changesInRow(stored),
     readings,
     card: isWhole ? restorePanCard(card) : null,
   };
+}
+
+/** See `CardRow.changes`; 0 where it is not known. */
+export function changesInRow(stored: unknown): number {
+  const { changes } = stored as { readonly changes?: unknown };
+  return typeof changes === 'number' && Number.isSafeInteger(changes) && changes >= 0 ? changes : 0;
 }
 
 /** See `CardRow.readings`; of any stored row, without a look at its card. */

@@ -1,5 +1,12 @@
 // The rack in IndexedDB.
-import type { Kept, KeptCards, Loaded, PanStore, RackChange } from '../../domain/ports/pan-store';
+import type {
+  Kept,
+  KeptCards,
+  Loaded,
+  PanStore,
+  RackChange,
+  RackSize,
+} from '../../domain/ports/pan-store';
 import type { Unsubscribe } from '../../domain/ports/unsubscribe';
 import type { PanCard } from '../../domain/rack/pan-card';
 import type {
@@ -11,6 +18,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
+import { olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
 import { storeTrouble } from '../database/store-trouble';
@@ -18,7 +26,7 @@ import { inTransaction, type StoreName, type Transaction } from '../database/tra
 import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import { RackChanges } from './rack-changes';
-import { countReadings, type RackSize, sizeOfRack, storesOfSize } from './rack-size';
+import { countReadings, sizeOfRack, storesOfSize } from './rack-size';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 /** Everything of a pan but its readings. */
@@ -171,4 +179,4 @@ export class IndexedDbPanStore implements PanStore {
 }
 
 const oldestFirst = (readings: readonly ReadingRecord[]): readonly ReadingRecord[] =>
-  [...readings].sort((one, other) => one.at - other.at);
+  [...readings].sort(olderFirst);

@@ -1,13 +1,9 @@
 // How much is kept, without reading it.
+import type { RackSize } from '../../domain/ports/pan-store';
 import type { PanId } from '../../domain/records/rack-records';
 import { placesOfPan } from '../database/database-structure';
 import type { Transaction } from '../database/transaction';
-import { readingsInRow } from './card-rows';
-
-export interface RackSize {
-  readonly readings: number;
-  readonly soundBytes: number;
-}
+import { changesInRow, readingsInRow } from './card-rows';
 
 export const storesOfSize = ['cards', 'readings', 'attachments'] as const;
 
@@ -22,8 +18,14 @@ export async function sizeOfRack(transaction: Transaction<'readonly'>): Promise<
       (row) => readingsInRow(row) ?? countReadings(transaction, (row as { pan: PanId }).pan),
     ),
   );
-  return { readings: counts.reduce((sum, count) => sum + count, 0), soundBytes };
+  return {
+    readings: sumOf(counts),
+    soundBytes,
+    changes: sumOf(rows.map(changesInRow)),
+  };
 }
+
+const sumOf = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0);
 
 export const countReadings = (
   transaction: Transaction<'readonly' | 'readwrite'>,

@@ -1,11 +1,13 @@
 // What the rack, a pan's page and the form of a pan say.
 
 import type { StoreTrouble } from '../../domain/ports/pan-store';
+import type { ClockDoubt } from '../../domain/rack/clock-doubt';
 import type { NeedReason } from '../../domain/rack/tuner-need';
 import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
 import type { MidiNote } from '../../domain/tuning/units';
 import { centsWords, counted, pluralOf } from './count-words';
+import { dayWords } from './day-words';
 import { firstWords } from './list-words';
 
 export const rackWords = {
@@ -92,12 +94,20 @@ export function needWords(reason: NeedReason): string {
   }
 }
 
+/** One sentence about a clock that cannot be right. */
+export const clockDoubtWords = (doubt: ClockDoubt, now: number): string =>
+  doubt.kind === 'before-build'
+    ? `This phone says it is ${dayWords(now)}, and this app is newer than that: set the clock of the phone.`
+    : `This phone says it is ${dayWords(now)}, but something here is dated ${dayWords(doubt.newest)}: look whether the clock of this phone is right.`;
+
 const day = 24 * 3600 * 1000;
 
 /** How long ago something was, in the words of a person. */
 export function agoWords(at: number, now: number): string {
   const midnight = (time: number) => new Date(time).setHours(0, 0, 0, 0);
   const days = Math.round((midnight(now) - midnight(at)) / day);
+  // By the clock of another phone it may be tomorrow already.
+  if (days < -1) return `dated ${dayWords(at)}, which is still to come`;
   if (days <= 0) return rackWords.today;
   if (days === 1) return rackWords.yesterday;
   if (days < 14) return rackWords.daysAgo(days);

@@ -24,8 +24,11 @@ export const words = {
     'update-waiting': 'A new version is ready.',
     unsupported: 'This browser cannot keep the app for offline use.',
   },
+  wrongAnswer: 'This network gave a wrong answer. Nothing was changed.',
+  framed: 'Ringwright does not run inside another page.',
+  openAlone: 'Open it by itself',
   updateNow: 'Update now',
-  updateLater: 'It can be put in place when nothing is being measured.',
+  updateLater: 'It can be put in place when nothing is being measured, in no window of the app.',
   notKept: 'This phone does not keep the settings. They last until the app is closed.',
   earFailed: 'The measuring part stopped. Close the app and open it again.',
   strikeAny: 'strike any note',
@@ -55,6 +58,7 @@ export const words = {
     string
   >,
   unsure: 'unsure',
+  secondLine: 'second line',
   inferred: 'inferred',
   inferredWhy:
     'This fundamental is too low for the phone. It follows from the partials above it and may be 20 cents off, so only a note farther off is called flat or sharp.',
@@ -115,6 +119,18 @@ export const twoOctavesWords = (apart: string, partner: string | null) => ({
       ? 'Damp the other notes and strike again.'
       : `Lay a finger on ${partner} and strike again.`,
 });
+
+/** Two lines at the fundamental, and what may tell which of them is the note. */
+export const twoFundamentalsWords = (beatHz: number) => ({
+  says: `Two lines at the fundamental, ${wholeHz(beatHz)} Hz apart.`,
+  todo: 'Strike nearer the middle, damp the other notes, and compare three strikes.',
+});
+
+/** … and at the third partial, for who asks. */
+export const twoThirdsWords = (third: string, beatHz: number): string =>
+  `${third}: two lines, ${wholeHz(beatHz)} Hz apart`;
+
+const wholeHz = (hz: number): string => Math.max(1, Math.round(hz)).toFixed(0);
 
 /** A note whose pitch goes one way from strike to strike. */
 export const walkingWords = (centsPerStrike: number) => ({

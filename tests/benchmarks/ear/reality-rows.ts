@@ -50,7 +50,8 @@ export function realityRows(): readonly Row[] {
       ...all.map((each) => {
         const values = valuesOf(each, key);
         const three = [0.05, 0.5, 0.95].map((share) => quantile(values, share).toFixed(digits));
-        return plain(`    ${each.name}`, three.join(' / ') + distance(values, each, real, key));
+        const measured = values.length === 0 ? 'none' : three.join(' / ');
+        return plain(`    ${each.name}`, measured + distance(values, each, real, key));
       }),
     ]),
     plain('  a second line at the fundamental, within 12 dB and 10 Hz', ''),

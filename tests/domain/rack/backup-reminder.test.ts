@@ -8,6 +8,7 @@ const age = (parts: Partial<BackupAge>): BackupAge => ({
   now,
   lastBackupAt: instant(99 * day),
   newReadings: 1,
+  otherChanges: 0,
   oldestUnsavedAt: instant(99.5 * day),
   ...parts,
 });
@@ -18,9 +19,18 @@ describe('the reminder of a backup', () => {
     expect(backupReminder(age({ newReadings: 10 }))).toEqual({ kind: 'readings', count: 10 });
   });
 
+  it('comes with the tenth change of any other kind that is in none', () => {
+    expect(backupReminder(age({ otherChanges: 9 }))).toBeNull();
+    expect(backupReminder(age({ otherChanges: 10 }))).toEqual({ kind: 'changes', count: 10 });
+  });
+
   it('comes when something is in none and the last is 30 days old', () => {
     const lastBackupAt = instant(70 * day);
-    expect(backupReminder(age({ lastBackupAt }))).toEqual({ kind: 'days', days: 30 });
+    expect(backupReminder(age({ lastBackupAt }))).toEqual({
+      kind: 'days',
+      days: 30,
+      isFirst: false,
+    });
     expect(backupReminder(age({ lastBackupAt: instant(70 * day + 1) }))).toBeNull();
   });
 
@@ -30,6 +40,7 @@ describe('the reminder of a backup', () => {
     expect(backupReminder(age({ ...never, oldestUnsavedAt: instant(60 * day) }))).toEqual({
       kind: 'days',
       days: 40,
+      isFirst: true,
     });
   });
 

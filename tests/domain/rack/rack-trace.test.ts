@@ -18,6 +18,8 @@ describe('the trace of the rack', () => {
 
   it('is read as it was written, and taken for none where it was not', () => {
     expect(restoreTrace(traceText(trace))).toEqual(trace);
+    const older = { ...trace, since: instant(1_750_000_000_000) };
+    expect(restoreTrace(traceText(older))).toEqual(older);
     for (const text of [null, '', 'no', '3', '{}', '{"pans":-1,"readings":2,"at":3}', '[1,2]']) {
       expect(restoreTrace(text)).toBeNull();
     }

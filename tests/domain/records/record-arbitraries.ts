@@ -140,7 +140,10 @@ const lineParts = {
   decaySeconds: number(0.01, 20).map(seconds),
   levelDb: number(-120, 0).map(decibels),
 };
-const line: fc.Arbitrary<LineRecord> = fc.record(lineParts);
+const line: fc.Arbitrary<LineRecord> = fc.record(
+  { ...lineParts, window: fc.constant({ from: seconds(0.1), to: seconds(0.588) }) },
+  { requiredKeys: ['hz', 'sigmaCents', 'decaySeconds', 'levelDb'] },
+);
 
 const strikeWithoutBuzz: fc.Arbitrary<StrikeRecord> = fc.record({
   fundamental: line,

@@ -65,6 +65,20 @@ describe('a row of comma-separated values', () => {
     },
   );
 
+  it.each([
+    ['zero-width space', '\u200b'],
+    ['zero-width joiner', '\u200d'],
+    ['byte order mark', '\ufeff'],
+    ['soft hyphen', '\u00ad'],
+    ['turn of the direction', '\u202e'],
+    ['Hangul filler', '\u3164'],
+    ['escape', '\u001b'],
+  ])('holds it as a text also behind a %s, which nobody sees', (_name, unseen) => {
+    for (const text of [`${unseen}=1+1`, ` ${unseen}${unseen} @SUM(A1)`]) {
+      expect(parse(csvRow([text]))).toEqual([[`'${text}`]]);
+    }
+  });
+
   it('lets no part of a text begin a cell of its own', () => {
     // OWASP's example of a field that closes its quotes and begins a new cell.
     const text = '","=cmd|\' /C calc\'!A0",","';

@@ -25,6 +25,7 @@ import {
 import { createPracticePan } from '../../../src/practice-pan/practice-pan';
 import { type BenchPorts, createBenchModel } from '../../../src/state/bench/bench-model';
 import type { BenchSubject } from '../../../src/state/bench/open-bench';
+import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import { createListenModel } from '../../../src/state/listening/listen-model';
 import { sampleEdit } from '../../storage/rack/rack-sample';
 import { fakePorts } from '../fake-ports';
@@ -89,6 +90,7 @@ async function begun(subject: BenchSubject = onD5, chosen: Partial<Settings> = {
     },
     clock: { now: () => instant(now) },
     identities: { next: () => `id-${++named}` },
+    turns: createRecordTurns(),
     appVersion: 'test',
     adviser: {
       ask(question, tell) {

@@ -1,6 +1,7 @@
 // One pan in two windows, which here are two models over one rack.
 import { describe, expect, it, vi } from 'vitest';
 import { instant } from '../../../src/domain/tuning/units';
+import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import { createPanModel } from '../../../src/state/pan/pan-model';
 import { panFieldsSample } from '../../domain/records/pan-fields-sample';
 import { sampleEnd, sampleReading, sampleRound } from '../../storage/rack/rack-sample';
@@ -17,6 +18,7 @@ async function twoWindows() {
     store,
     clock: { now: () => instant(now++) },
     identities: { next: () => `id-${++names}` },
+    turns: createRecordTurns(),
   };
   const [one, other] = [createPanModel(ports), createPanModel(ports)];
   const { pan, kept } = one.add(fields, null);

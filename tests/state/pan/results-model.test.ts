@@ -9,6 +9,7 @@ import {
 } from '../../../src/domain/records/rack-records';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant, midiNote } from '../../../src/domain/tuning/units';
+import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import { panAtAGlance } from '../../../src/state/pan/pan-at-a-glance';
 import { createPanModel } from '../../../src/state/pan/pan-model';
 import { createResultsModel } from '../../../src/state/pan/results-model';
@@ -102,6 +103,7 @@ describe('a pan at a glance', () => {
       store: memory.store,
       clock: { now: () => instant(0) },
       identities: { next: () => recordId('next') },
+      turns: createRecordTurns(),
     });
     await model.open(samplePan);
     const view = model.view.value;

@@ -11,6 +11,7 @@ function arrivals(files: FileOnHand[]) {
       return () => listeners.delete(listener);
     },
     waiting: async () => files[0] ?? null,
+    refused: async () => null,
     async letGo(file) {
       files.splice(files.indexOf(file), 1);
     },

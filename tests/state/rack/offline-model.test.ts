@@ -18,18 +18,18 @@ function updatesThatSay(...states: readonly OfflineState[]) {
 }
 
 it('promises nothing before the copy was looked at', async () => {
-  const { model } = updatesThatSay({ kind: 'ready' });
-  expect(model.state.value).toEqual({ kind: 'not-ready' });
+  const { model } = updatesThatSay({ kind: 'ready', wrongAnswer: false });
+  expect(model.state.value).toEqual({ kind: 'not-ready', wrongAnswer: false });
   await model.begin();
-  expect(model.state.value).toEqual({ kind: 'ready' });
+  expect(model.state.value).toEqual({ kind: 'ready', wrongAnswer: false });
 });
 
 it('follows what becomes of the copy, and applies an update when asked', async () => {
-  const { heard, model } = updatesThatSay({ kind: 'ready' });
+  const { heard, model } = updatesThatSay({ kind: 'ready', wrongAnswer: false });
   model.apply();
   await model.begin();
-  heard.say({ kind: 'update-waiting' });
-  expect(model.state.value).toEqual({ kind: 'update-waiting' });
+  heard.say({ kind: 'update-waiting', isMeasured: false });
+  expect(model.state.value).toEqual({ kind: 'update-waiting', isMeasured: false });
   expect(heard.applied).toBe(0);
   model.apply();
   expect(heard.applied).toBe(1);
@@ -39,5 +39,5 @@ it('promises nothing where the part of the app that looks after it cannot be loa
   const model = createOfflineModel(() => Promise.reject(new Error('no network')));
   await model.begin();
   model.apply();
-  expect(model.state.value).toEqual({ kind: 'not-ready' });
+  expect(model.state.value).toEqual({ kind: 'not-ready', wrongAnswer: false });
 });

@@ -5,6 +5,7 @@ import { judgingText } from '../../../src/domain/rack/card-settings';
 import type { PanCard } from '../../../src/domain/rack/pan-card';
 import type { RackTrace } from '../../../src/domain/rack/rack-trace';
 import { type PanId, panId } from '../../../src/domain/records/rack-records';
+import { backupAt, type LastBackup } from '../../../src/domain/settings/settings';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
 import { createRackModel } from '../../../src/state/rack/rack-model';
@@ -28,6 +29,7 @@ function rackWith(
   parts: { areThere: boolean } = { areThere: true },
 ) {
   const trace = { kept: before };
+  const lastBackup = signal<LastBackup | null>(null);
   const tell: ((change: RackChange) => void)[] = [];
   const model = createRackModel({
     store: async () => {
@@ -53,14 +55,15 @@ function rackWith(
       },
     },
     clock: { now: () => instant(5000) },
+    builtAt: instant(0),
     makeCard: async () => sampleCard(),
     judging: signal(judging),
-    lastBackup: signal(null),
+    lastBackup,
   });
   const otherWindow = (pans: readonly PanId[]): void => {
     for (const listener of tell) listener({ pans, own: null });
   };
-  return { memory, trace, copy, model, otherWindow };
+  return { memory, trace, copy, model, otherWindow, lastBackup };
 }
 
 /** A rack that was not empty once, with a store that only counts its readings after `count` was called. */
@@ -85,7 +88,7 @@ describe('the rack', () => {
     expect(trace.kept).toBeNull();
     await memory.store.keep([sampleEdit('edit-1', 'Heron'), round, sampleReading('one', round)]);
     await settle();
-    expect(trace.kept).toEqual({ pans: 1, readings: 1, at: 5000 });
+    expect(trace.kept).toEqual({ pans: 1, readings: 1, at: 5000, since: 5000 });
     expect(model.lost.value).toBeNull();
   });
 
@@ -101,7 +104,30 @@ describe('the rack', () => {
     await memory.store.keep([sampleReading('two', round)]);
     await settle();
     expect(model.lost.value).toBeNull();
-    expect(trace.kept).toEqual({ pans: 1, readings: 2, at: 5000 });
+    expect(trace.kept).toEqual({ pans: 1, readings: 2, at: 5000, since: 5000 });
+  });
+
+  it('reminds of a backup for layouts, marks, visits and photos as well', async () => {
+    const { memory, model, lastBackup } = rackWith(null);
+    lastBackup.value = backupAt(4000, { readings: 0, changes: 0 });
+    const edits = Array.from({ length: 10 }, (_, n) => sampleEdit(`edit-${n}`, 'Heron'));
+    await memory.store.keep(edits.slice(1));
+    await model.load();
+    expect(model.reminder.value).toBeNull();
+    await memory.store.keep(edits.slice(0, 1));
+    await settle();
+    expect(model.reminder.value).toEqual({ kind: 'changes', count: 10 });
+    lastBackup.value = backupAt(5000, { readings: 0, changes: 10 });
+    expect(model.reminder.value).toBeNull();
+  });
+
+  it('reminds of a first backup once its oldest trace is a month old, also without a reading', async () => {
+    const month = 30 * 86_400_000;
+    const since = instant(5000 - month);
+    const { memory, model } = rackWith({ pans: 1, readings: 0, at: instant(4000), since });
+    await memory.store.keep([sampleEdit('edit-1', 'Heron')]);
+    await model.load();
+    expect(model.reminder.value).toEqual({ kind: 'days', days: 30, isFirst: true });
   });
 
   it('shows its pans before their readings are counted', async () => {
@@ -130,7 +156,7 @@ describe('the rack', () => {
     await model.load();
     model.goOnWithout();
     expect(model.lost.value).toBeNull();
-    expect(trace.kept).toEqual({ pans: 0, readings: 0, at: 5000 });
+    expect(trace.kept).toEqual({ pans: 0, readings: 0, at: 5000, since: 5000 });
     await model.load();
     expect(model.lost.value).toBeNull();
   });

@@ -6,6 +6,7 @@ import { restoreAttachment } from '../../../src/domain/records/restore/restore-a
 import { restoreRecord } from '../../../src/domain/records/restore/restore-record';
 import { currentPan } from '../../../src/domain/records/standing/current-pan';
 import { instant, midiNote } from '../../../src/domain/tuning/units';
+import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import type { OpenPan } from '../../../src/state/pan/pan-model';
 import { createKnockModel } from '../../../src/state/round/knock-model';
 import type { NewRound } from '../../../src/state/round/new-round';
@@ -30,6 +31,7 @@ async function made() {
     },
     clock: { now: () => instant(5000) },
     identities: { next: () => `id-${++named}` },
+    turns: createRecordTurns(),
   });
   const records = await memory.store.pan(pan);
   if (records.kind === 'trouble') throw new Error(records.trouble);

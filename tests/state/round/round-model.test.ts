@@ -21,6 +21,7 @@ import {
   seconds,
 } from '../../../src/domain/tuning/units';
 import { readWav } from '../../../src/dsp/read-wav';
+import { createRecordTurns, turnedStore } from '../../../src/state/keeping/record-turns';
 import { createListenModel } from '../../../src/state/listening/listen-model';
 import { createRoundModel } from '../../../src/state/round/round-model';
 import { panFieldsSample } from '../../domain/records/pan-fields-sample';
@@ -71,6 +72,7 @@ function begun(way: RoundWay, how: NextHow = 'nothing') {
     },
     clock: { now: () => instant(1000) },
     identities: { next: () => `id-${++named}` },
+    turns: createRecordTurns(),
     appVersion: 'test',
     newsWords: (news: { kind: string }) => news.kind,
   };
@@ -310,7 +312,9 @@ describe('a round that is shown in two windows', () => {
     const listen = createListenModel(fake.ports);
     let named = 0;
     const identities = { next: () => `other-${++named}` };
-    const model = createRoundModel({ ...first.ports, listen, identities });
+    const turns = createRecordTurns();
+    const store = turnedStore(first.memory.store, turns);
+    const model = createRoundModel({ ...first.ports, store, listen, identities, turns });
     await model.open(pan, first.id);
     return { first, second: { fake, listen, model } };
   }

@@ -117,13 +117,13 @@ describe('records that were kept', () => {
   });
 
   it('are counted, and the bytes of their sounds summed', async () => {
-    expect(value(await store.size())).toEqual({ readings: 0, soundBytes: 0 });
+    expect(value(await store.size())).toEqual({ readings: 0, soundBytes: 0, changes: 0 });
     const sounds = [1000, 300].map((bytes, n) => sampleAttachment(`sound-${n}`, 'sound', bytes));
     await store.keep(
       [sampleReading('reading-1', round), sampleReading('reading-2', round)],
       [...sounds, sampleAttachment('photo-1', 'photo', 5000)],
     );
-    expect(value(await store.size())).toEqual({ readings: 2, soundBytes: 1300 });
+    expect(value(await store.size())).toEqual({ readings: 2, soundBytes: 1300, changes: 1 });
     const more = [2, 3].map((n) => sampleAttachment(`sound-${n}`, 'sound', 1000));
     await store.keep([], more);
     expect(value(await store.size()).soundBytes).toBe(3300);

@@ -4,6 +4,7 @@ import {
   microphoneWords,
   signedCents,
   tenthsUp,
+  twoFundamentalsWords,
   twoOctavesWords,
   verdictWords,
   walkingWords,
@@ -89,4 +90,10 @@ describe('a microphone that does not start', () => {
     expect(sentences[1]).toMatch(/Switch off wireless earphones, then try again\.$/);
     expect(sentences[2]).toMatch(/Close other apps that use it, then try again\.$/);
   });
+});
+
+it('says of two lines at the fundamental how far they are apart and what tells them apart', () => {
+  expect(Object.values(twoFundamentalsWords(5.2)).join(' ')).toBe(
+    'Two lines at the fundamental, 5 Hz apart. Strike nearer the middle, damp the other notes, and compare three strikes.',
+  );
 });

@@ -2,6 +2,7 @@
 import { sumOf } from '../../numbers/averages';
 import type { Instant } from '../../tuning/units';
 import type { PanEdit, PanId } from '../rack-records';
+import { turnOf } from '../record-order';
 import type { BackupPart } from './backup-format';
 
 export interface PanContents {
@@ -18,7 +19,7 @@ export interface PanContents {
 }
 
 interface Tally extends PanContents {
-  /** Of the edits that the texts are from. */
+  /** Places of the edits that the texts are from. */
   readonly at: Partial<Record<'name' | 'owner' | 'remarks', Instant>>;
 }
 
@@ -68,7 +69,9 @@ function counted(tally: Tally, part: BackupPart): Tally {
   }
 }
 
-function edited(tally: Tally, { fields, at }: PanEdit): Tally {
+function edited(tally: Tally, edit: PanEdit): Tally {
+  const { fields } = edit;
+  const at = turnOf(edit);
   const isNewer = (field: 'name' | 'owner' | 'remarks'): boolean =>
     fields[field] !== undefined && at >= (tally.at[field] ?? Number.NEGATIVE_INFINITY);
   const { name, owner, remarks } = fields;

@@ -1,7 +1,8 @@
 // What all records have: the rules for it, and for the names that records call each other by.
 import { type Instant, instant, midiNote } from '../../tuning/units';
 import { attachmentId, type PanId, panId, type RecordId, recordId, roundId } from '../rack-records';
-import { type FieldRules, needed } from './field-rules';
+import { lastTurn } from '../record-order';
+import { type FieldRules, needed, optional } from './field-rules';
 import { identity, oneOf, wholeWithin } from './value-rules';
 
 /** Last moment a date of the language can hold, ms since 1970 (ECMAScript, "Time Values and Time Range"). */
@@ -14,16 +15,26 @@ export const attachmentIdRule = identity(attachmentId);
 export const noteRule = wholeWithin(midiNote, 0, 127);
 export const instantRule = wholeWithin(instant, 0, lastInstant);
 
-interface Head {
+/** What records and attachments begin with. */
+interface FileHead {
   readonly shape: 1;
   readonly id: RecordId;
   readonly pan: PanId;
   readonly at: Instant;
 }
 
-export const headRules: FieldRules<Head> = {
+export const fileHeadRules: FieldRules<FileHead> = {
   shape: needed(oneOf([1])),
   id: needed(recordIdRule),
   pan: needed(panIdRule),
   at: needed(instantRule),
+};
+
+interface Head extends FileHead {
+  readonly turn?: Instant;
+}
+
+export const headRules: FieldRules<Head> = {
+  ...fileHeadRules,
+  turn: optional(wholeWithin(instant, 0, lastTurn)),
 };

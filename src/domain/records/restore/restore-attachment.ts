@@ -2,7 +2,7 @@
 
 import type { Attachment } from '../rack-records';
 import { type FieldRules, fieldsOf, needed } from './field-rules';
-import { attachmentIdRule, headRules } from './record-head';
+import { attachmentIdRule, fileHeadRules } from './record-head';
 import { Repairs } from './repairs';
 import { isNewerShape, type LeftOut, leftOut } from './restore-record';
 import { bad, oneOf, type Rule } from './value-rules';
@@ -36,10 +36,10 @@ const bytesRule: Rule<Attachment['bytes']> = (stored) => {
 };
 
 const attachmentRules: FieldRules<Attachment> = {
-  shape: headRules.shape,
+  shape: fileHeadRules.shape,
   id: needed(attachmentIdRule),
-  pan: headRules.pan,
-  at: headRules.at,
+  pan: fileHeadRules.pan,
+  at: fileHeadRules.at,
   kind: needed(oneOf(['photo', 'sound'])),
   type: needed(oneOf(Object.values(typesOf).flat())),
   bytes: needed(bytesRule),

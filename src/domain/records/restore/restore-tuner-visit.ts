@@ -4,7 +4,7 @@ import { longestOfVisit } from '../longest-texts';
 import type { TunerVisit } from '../rack-records';
 import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
 import { headRules, instantRule } from './record-head';
-import { oneOf, orNull, text, trueOrFalse } from './value-rules';
+import { oneOf, orNull, type Rule, text, trueOrFalse } from './value-rules';
 
 const tunerVisitRules: FieldRules<TunerVisit> = {
   ...headRules,
@@ -18,4 +18,19 @@ const tunerVisitRules: FieldRules<TunerVisit> = {
   startsBaseline: orElse(trueOrFalse, false),
 };
 
-export const tunerVisitRule = fieldsOf(tunerVisitRules);
+const wholeVisitRule = fieldsOf(tunerVisitRules);
+
+/**
+ * An older app took days of any year and then could not read the visit any more ("0026"): it stands on the day on
+ * which it was written down, rather than being lost.
+ */
+export const tunerVisitRule: Rule<TunerVisit> = (stored, repairs) => {
+  if (!isOfTooEarly(stored)) return wholeVisitRule(stored, repairs);
+  repairs.add('visitedAt');
+  return wholeVisitRule({ ...stored, visitedAt: stored.at }, repairs);
+};
+
+const isOfTooEarly = (stored: unknown): stored is { readonly at: unknown } => {
+  if (typeof stored !== 'object' || stored === null || !('visitedAt' in stored)) return false;
+  return 'at' in stored && Number.isInteger(stored.visitedAt) && Number(stored.visitedAt) < 0;
+};

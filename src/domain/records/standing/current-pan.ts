@@ -107,6 +107,7 @@ function headsOf({ edits, erasures }: PanHistory, field: PanField): readonly Pan
 export interface NewRecord {
   readonly id: RecordId;
   readonly at: Instant;
+  readonly turn?: Instant;
 }
 
 /**
@@ -117,10 +118,11 @@ export function editOf(
   pan: PanId,
   history: PanHistory,
   changes: Partial<PanFields>,
-  { id, at }: NewRecord,
+  { id, at, turn }: NewRecord,
 ): PanEdit {
   const changed = panFieldNames.filter((field) => changes[field] !== undefined);
   const heads = changed.flatMap((field) => headsOf(history, field).map((edit) => edit.id));
   const replaces = [...new Set(heads)].sort();
-  return { shape: 1, id, pan, at, kind: 'pan-edit', fields: changes, replaces };
+  const head = { shape: 1, id, pan, at, ...(turn === undefined ? {} : { turn }) } as const;
+  return { ...head, kind: 'pan-edit', fields: changes, replaces };
 }

@@ -1,5 +1,6 @@
 // Which notes are to be covered, said before the first strike; and what was heard of them after it.
 
+import type { RingingLine, Strike } from '../../../domain/measurement/strike';
 import { ringPairs, ringPartnersOf } from '../../../domain/pans/ring-partners';
 import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
@@ -10,6 +11,15 @@ import { benchWords } from '../../words/measuring/bench-words';
 
 /** A hand covers no more; those that ring along most are named. */
 const mostCovered = 4;
+
+/** A line fainter than this against the note's own fundamental disturbs no verdict, dB (chosen, no source). */
+const faintDb = -20;
+
+/** Whether what rings along matters for this verdict: it is loud, or the note shows two lines that it may explain. */
+const disturbs = (line: RingingLine, strike: Strike): boolean =>
+  line.levelDb - strike.fundamental.levelDb > faintDb ||
+  strike.octaveRival !== null ||
+  Boolean(strike.fundamentalRival);
 
 export function CoverHint({
   bench,
@@ -33,8 +43,11 @@ export function CoverHint({
       </p>
     );
   }
+  const strike = reading.heard.at(-1);
   const rings = new Set<MidiNote>(
-    (reading.heard.at(-1)?.alsoRinging ?? []).flatMap(({ note }) => note ?? []),
+    (strike?.alsoRinging ?? []).flatMap((line) =>
+      strike && disturbs(line, strike) ? (line.note ?? []) : [],
+    ),
   );
   const heard = notes.filter((note) => rings.has(note));
   return heard.length === 0 ? null : (

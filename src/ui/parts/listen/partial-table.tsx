@@ -55,7 +55,8 @@ const OpenLine = ({
 );
 
 export function PartialTable({ reading }: { readonly reading: Reading }) {
-  const { fundamental, isInferred, octave, octaveRival, third, walking } = reading;
+  const { fundamental, fundamentalRival, isInferred, octave, octaveRival, third, walking } =
+    reading;
   const { main, third: thirdLimit } = goodTolerances;
   return (
     <table class="partials">
@@ -69,6 +70,13 @@ export function PartialTable({ reading }: { readonly reading: Reading }) {
             cents={fundamental.cents}
             tolerance={main}
             allowed={allowedFor(reading, fundamental, main)}
+          />
+        )}
+        {!walking && fundamentalRival && (
+          <OpenLine
+            name={words.fundamental}
+            word={words.secondLine}
+            cents={fundamentalRival.cents}
           />
         )}
         {octave && octaveRival ? (

@@ -7,7 +7,9 @@ import {
   signedCents,
   tenths,
   tenthsUp,
+  twoFundamentalsWords,
   twoOctavesWords,
+  twoThirdsWords,
   walkingWords,
   words,
 } from '../../words/words';
@@ -21,10 +23,16 @@ export function dampingTest({ octave, octaveRival }: Reading) {
 
 export function ReadoutHints({ reading }: { readonly reading: Reading }) {
   const test = dampingTest(reading);
+  const pair = reading.fundamentalRival && twoFundamentalsWords(reading.fundamentalRival.beatHz);
   return (
     <>
       {reading.walking && (
         <p class="hint warn">{walkingWords(reading.walking.centsPerStrike).why}</p>
+      )}
+      {pair && (
+        <p class="hint">
+          {pair.says} <b class="what-to-do">{pair.todo}</b>
+        </p>
       )}
       {test && (
         <p class="hint">
@@ -38,7 +46,8 @@ export function ReadoutHints({ reading }: { readonly reading: Reading }) {
 
 /** The spread, and behind it the standard errors and the strikes that were left out. */
 export function HowSure({ reading }: { readonly reading: Reading }) {
-  const { fundamental, octave, octaveRival, third, walking, leftOut, strikes, spread } = reading;
+  const { fundamental, octave, octaveRival, third, thirdRival, walking, leftOut, strikes, spread } =
+    reading;
   const partials = [
     { name: words.fundamental, value: fundamental },
     { name: words.octave, value: octave },
@@ -61,6 +70,9 @@ export function HowSure({ reading }: { readonly reading: Reading }) {
         {leftOut.map((one) => (
           <li key={one.strike.event}>{words.leftOut(one.why, offBy(reading, one))}</li>
         ))}
+        {third && thirdRival && (
+          <li>{twoThirdsWords(words.third[third.kind], thirdRival.beatHz)}</li>
+        )}
         <li>{words.glide(signedCents(reading.glideCents))}</li>
       </ul>
     </details>

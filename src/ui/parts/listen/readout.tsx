@@ -57,6 +57,7 @@ export function Readout({
       data-note={reading ? noteName(reading.note) : ''}
       data-verdict={verdict?.kind ?? ''}
       data-fundamental-cents={decimals(reading?.fundamental.cents)}
+      data-fundamental-rival-cents={decimals(reading?.fundamentalRival?.cents)}
       data-octave-cents={decimals(reading?.octave?.centsFromOwn)}
       data-octave-rival-cents={decimals(rival?.centsFromOwn)}
       data-rival-note={rival && rival.note !== null ? noteName(rival.note) : ''}

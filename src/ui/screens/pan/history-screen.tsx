@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { knockSigns, type ReadingsByRound } from '../../../domain/knock-check/round-signs';
 import { roundOf } from '../../../domain/records/rack-records';
+import { isBefore } from '../../../domain/records/record-order';
 import { panDrift } from '../../../domain/rounds/pan-drift';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
@@ -123,7 +124,7 @@ function Drift({
   const [from, choose] = useState<From>('visit');
   const baseline = tunerBaseline(pan.records);
   const first = baseline.kind === 'tuning' ? baseline.round : null;
-  const since = first ? rounds.filter(({ at }) => at >= first.at) : rounds;
+  const since = first ? rounds.filter((each) => !isBefore(each, first)) : rounds;
   const isChoice = since.length < rounds.length;
   const shown = from === 'visit' ? since : rounds;
   const drift = panDrift(shown, a4);

@@ -1,6 +1,7 @@
 // What a round found: the map, the pan pitch, the worst notes, the partners that beat, and what changed.
 import { useEffect, useState } from 'preact/hooks';
 import { type RoundId, type RoundStart, roundOf } from '../../../domain/records/rack-records';
+import { olderFirst } from '../../../domain/records/record-order';
 import { withoutErased } from '../../../domain/records/standing/without-erased';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -52,7 +53,7 @@ interface Props {
 /** Reads the round, and the one it is compared with: the newest earlier one until another is chosen. */
 function Loaded({ models, pan, start }: Props) {
   const { results } = models;
-  const earlier = pan.rounds.filter(({ at, id }) => at < start.at && id !== start.id);
+  const earlier = pan.rounds.filter((each) => olderFirst(each, start) < 0);
   const [chosen, choose] = useState<RoundId | null>(null);
   const before = earlier.find((each) => roundOf(each) === chosen) ?? earlier[0] ?? null;
   const read = () => void results.read(pan.records, before ? [start, before] : [start]);

@@ -7,7 +7,7 @@ import { FileButton } from '../../parts/controls/file-button';
 import { RackLost } from '../../parts/gates/rack-lost';
 import { PanRows } from '../../parts/rack/pan-rows';
 import { reminderWords } from '../../words/keeping/backup-words';
-import { rackWords, storeTroubleWords } from '../../words/rack-words';
+import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import './rack-screen.css';
 
@@ -58,6 +58,11 @@ export function RackScreen({ models }: { readonly models: Models }) {
         {rackWords.visit}
       </a>
       <Removed rack={rack} now={models.now} />
+      {rack.clockDoubt.value && (
+        <p class="hint warn" role="status">
+          {clockDoubtWords(rack.clockDoubt.value, models.now())}
+        </p>
+      )}
       {rack.reminder.value && (
         <p class="hint" role="status">
           {reminderWords(rack.reminder.value)}
@@ -161,19 +166,31 @@ function Removed({ rack, now }: Pick<Models, 'rack' | 'now'>) {
 }
 
 function OfflineLine({ listen, offline }: Pick<Models, 'listen' | 'offline'>) {
-  const { kind } = offline.state.value;
+  const state = offline.state.value;
   return (
     <>
-      <p class="offline" role="status" data-offline={kind}>
-        {words.offline[kind]}
+      <p class="offline" role="status" data-offline={state.kind}>
+        {words.offline[state.kind]}
       </p>
-      {kind === 'update-waiting' &&
+      {'wrongAnswer' in state && state.wrongAnswer && (
+        <p class="hint warn" role="status" data-network="wrong">
+          {words.wrongAnswer}
+        </p>
+      )}
+      {state.kind === 'update-waiting' &&
         (listen.isBusy.value ? (
           <p class="hint">{words.updateLater}</p>
         ) : (
-          <button type="button" onClick={offline.apply}>
-            {words.updateNow}
-          </button>
+          <>
+            {state.isMeasured && (
+              <p class="hint" role="status">
+                {words.updateLater}
+              </p>
+            )}
+            <button type="button" onClick={offline.apply}>
+              {words.updateNow}
+            </button>
+          </>
         ))}
     </>
   );

@@ -6,7 +6,12 @@ import { addressOf } from '../../frame/route';
 import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { FileFound } from '../../parts/exchange/file-found';
 import { FileTaken } from '../../parts/exchange/file-taken';
-import { backupRefusalWords, exchangeWords, takeInWords } from '../../words/keeping/exchange-words';
+import {
+  backupRefusalWords,
+  exchangeWords,
+  shareRefusalWords,
+  takeInWords,
+} from '../../words/keeping/exchange-words';
 import { storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import '../../parts/exchange/exchange.css';
@@ -36,6 +41,7 @@ export function ReceiveScreen({ models }: ScreenProps<Models>) {
           <span class="file-name">{waiting.name.slice(0, longestName)}</span>
         )}
       </header>
+      {arrival.refused.value && <p class="hint warn">{shareRefusalWords[arrival.refused.value]}</p>}
       <div role="status" data-into={into.kind}>
         <State into={into} />
       </div>

@@ -4,10 +4,10 @@ import { useState } from 'preact/hooks';
 import { longestOfVisit } from '../../../domain/records/longest-texts';
 import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
 import { tunerVisits } from '../../../domain/rounds/tuner-baseline';
-import type { OpenPan, PanModel, TunerAnswers } from '../../../state/pan/pan-model';
+import type { OpenPan, PanModel } from '../../../state/pan/pan-model';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
-import { momentText, typedMoment } from '../../frame/typed-moment';
+import { momentText } from '../../frame/typed-moment';
 import { MomentField, TextField } from '../../parts/controls/form-fields';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -17,14 +17,13 @@ import '../../parts/drawing/note-rows.css';
 import { dayWords } from '../../words/day-words';
 
 import { tunedWords, visitTitle } from '../../words/tuner/tuned-words';
+import { type VisitDraft, type VisitField, visitAnswers } from './visit-answers';
 
 type Models = Needs<'pan' | 'now'>;
 
 export function TunedScreen({ models }: { readonly models: Models }) {
   return <PanGate model={models.pan}>{(pan) => <Tuned models={models} pan={pan} />}</PanGate>;
 }
-
-type Field = keyof typeof tunedWords.fields;
 
 function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const empty = () => ({
@@ -34,12 +33,12 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
     remarks: '',
     nextVisit: '',
   });
-  const [draft, setDraft] = useState<Readonly<Record<Field, string>>>(empty);
+  const [draft, setDraft] = useState<VisitDraft>(empty);
   const [isTuned, setTuned] = useState(true);
-  const [bad, setBad] = useState<Field | null>(null);
+  const [bad, setBad] = useState<VisitField | null>(null);
   const [isKept, setKept] = useState(false);
   const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
-  const field = (name: Field) => ({
+  const field = (name: VisitField) => ({
     id: `visit-${name}`,
     label: tunedWords.fields[name],
     value: draft[name],
@@ -54,7 +53,7 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
     longest: longestOfVisit[name],
   });
   const keep = () => {
-    const answers = answersOf(draft, isTuned, models.now());
+    const answers = visitAnswers(draft, isTuned, models.now());
     if (typeof answers === 'string') {
       setBad(answers);
       return;
@@ -123,28 +122,6 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
       </form>
     </main>
   );
-}
-
-/** What was typed, or the first field that cannot be understood. */
-function answersOf(
-  draft: Readonly<Record<Field, string>>,
-  startsBaseline: boolean,
-  now: number,
-): TunerAnswers | Field {
-  const visitedAt = typedMoment(draft.visitedAt);
-  // The field has whole minutes only.
-  if (visitedAt === null || visitedAt > now) return 'visitedAt';
-  const nextVisit = typedMoment(draft.nextVisit);
-  if (nextVisit === null && draft.nextVisit.trim() !== '') return 'nextVisit';
-  const { who, done, remarks } = draft;
-  return {
-    visitedAt,
-    who: who.trim(),
-    done: done.trim(),
-    remarks: remarks.trim(),
-    nextVisit,
-    startsBaseline,
-  };
 }
 
 function Visits({

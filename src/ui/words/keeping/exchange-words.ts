@@ -1,5 +1,6 @@
 // What is said about files that go to other people and come from them.
 
+import type { ShareRefusal } from '../../../domain/ports/arrivals';
 import type { BackupRefusal } from '../../../domain/ports/backup-files';
 import { type PanContents, totalOf } from '../../../domain/records/backup/backup-contents';
 import type { FileFault } from '../../../domain/records/backup/backup-verdict';
@@ -111,6 +112,14 @@ export const backupRefusalWords: Readonly<Record<BackupRefusal, string>> = {
   unreadable: 'The phone could not read this file. Nothing was changed.',
   packed: 'This browser is too old to unpack the file. Update the browser. Nothing was changed.',
   damaged: 'More of this file is damaged than good. Ask for it again. Nothing was changed.',
+};
+
+export const shareRefusalWords: Readonly<Record<ShareRefusal, string>> = {
+  'other-site': 'Another site tried to put a file in here. It was not let in.',
+  'too-large':
+    'What was shared is larger than 100 MB and was not kept. Choose the file here instead.',
+  'no-room':
+    'What was shared now was not kept, because too much waits here already. Look at that first, then share it again.',
 };
 
 export const faultWords: Readonly<Record<FileFault, string>> = {

@@ -13,8 +13,9 @@ export const tunedWords = {
     nextVisit: 'Next visit',
   },
   nextHint: 'Leave it empty if nothing was agreed.',
-  momentBad: 'Enter a day and a time that is not in the future.',
-  dayBad: 'Enter a day, or leave it empty.',
+  momentBad:
+    'Enter a day and a time from 1971 on that is not in the future, with all four digits of the year.',
+  dayBad: 'Enter a day after this visit, with all four digits of the year, or leave it empty.',
   isTuned: 'The pan was tuned: count changes from here',
   keep: 'Keep it',
   kept: 'Kept. Take a full round now: it shows the pan as the tuner left it.',

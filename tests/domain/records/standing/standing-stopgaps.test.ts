@@ -7,8 +7,11 @@ import { sampleErasure, samplePanRecords, sampleStopgap } from '../../../storage
 const put = { ...sampleStopgap('a', 72), at: instant(10) };
 const off = { ...sampleStopgap('b', 72), at: instant(20), stopgap: 'none' as const };
 const other = { ...sampleStopgap('c', 60), at: instant(5) };
-const notes = (parts: Partial<PanRecords>, until?: number) => [
-  ...standingStopgaps(samplePanRecords(parts), until).keys(),
+const notes = (parts: Partial<PanRecords>, until: number | null = null) => [
+  ...standingStopgaps(
+    samplePanRecords(parts),
+    until === null ? null : { at: instant(until) },
+  ).keys(),
 ];
 
 describe('the stopgaps on a pan', () => {

@@ -9,6 +9,7 @@ import { panId, type RefusedBlows } from '../../../src/domain/records/rack-recor
 import { strikeRecordOf } from '../../../src/domain/records/strike-record';
 import { refusedInRound } from '../../../src/domain/rounds/refused-in-round';
 import { cents, hertz, instant, midiNote, seconds } from '../../../src/domain/tuning/units';
+import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import { createListenModel } from '../../../src/state/listening/listen-model';
 import { createRoundModel } from '../../../src/state/round/round-model';
 import { panFieldsSample } from '../../domain/records/pan-fields-sample';
@@ -44,6 +45,7 @@ async function roundOn(damaged: DamagedPan) {
     },
     clock: { now: () => instant(1000 + named) },
     identities: { next: () => `id-${++named}` },
+    turns: createRecordTurns(),
     appVersion: 'test',
     newsWords: ({ kind }) => kind,
   });
