@@ -1,12 +1,13 @@
 // The page's side of the advice thread: begun with the first question; if it dies, the page answers by itself.
-import type { AdviceAnswer, AdviceQuestion } from '../domain/advice/answer-question';
+import type { AdviceAnswer } from '../domain/advice/answer-question';
+import type { BenchQuestion } from '../domain/bench/answer-on-bench';
 import type { Adviser, NumberedAnswer, NumberedQuestion } from '../domain/ports/adviser';
 
 /** A question that was not answered by then is answered on the page, ms: an answer takes tens of them. */
 const longest = 4000;
 
 interface Waiting {
-  readonly question: AdviceQuestion;
+  readonly question: BenchQuestion;
   readonly tell: (answer: AdviceAnswer) => void;
   readonly timer: ReturnType<typeof setTimeout>;
 }
@@ -17,7 +18,7 @@ export class WorkerAdviser implements Adviser {
   #worker: Worker | null | undefined;
   #tickets = 0;
 
-  ask(question: AdviceQuestion, tell: (answer: AdviceAnswer) => void): void {
+  ask(question: BenchQuestion, tell: (answer: AdviceAnswer) => void): void {
     if (this.#worker === undefined) this.#worker = this.#open();
     if (this.#worker === null) {
       void answerHere(question, tell);
@@ -65,9 +66,9 @@ export class WorkerAdviser implements Adviser {
 
 /** Loaded only when it is needed: the thread has its own copy. */
 async function answerHere(
-  question: AdviceQuestion,
+  question: BenchQuestion,
   tell: (answer: AdviceAnswer) => void,
 ): Promise<void> {
-  const { answerTo } = await import('../domain/advice/answer-question');
-  tell(answerTo(question));
+  const { answerOnBench } = await import('../domain/bench/answer-on-bench');
+  tell(answerOnBench(question));
 }

@@ -1,11 +1,16 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { WorkerAdviser } from '../../src/advising/worker-adviser';
-import { type AdviceAnswer, answerTo } from '../../src/domain/advice/answer-question';
+import type { AdviceAnswer } from '../../src/domain/advice/answer-question';
 import { usualProfessionalLimits } from '../../src/domain/advice/professional-limits';
+import { answerOnBench, type BenchQuestion } from '../../src/domain/bench/answer-on-bench';
+import { courseAfter } from '../../src/domain/bench/bench-course';
 import { lowCLead } from '../../src/domain/pans/layouts/low-c-lead';
 import type { NumberedAnswer, NumberedQuestion } from '../../src/domain/ports/adviser';
+import { keptReading } from '../../src/domain/reading/kept-reading';
+import { standardA4 } from '../../src/domain/tuning/equal-temperament';
 import { usualTolerances } from '../../src/domain/tuning/tolerances';
 import { cents, instant, midiNote } from '../../src/domain/tuning/units';
+import { readingSample } from '../domain/rounds/round-sample';
 
 /** Stands in for the thread; it answers when the test says so, and only copies pass. */
 class FakeWorker {
@@ -28,12 +33,15 @@ class FakeWorker {
     const asked = this.got[at];
     if (!asked) throw new Error('not asked');
     const { ticket, question } = asked;
-    this.onmessage?.({ data: structuredClone({ ticket, answer: answerTo(question) }) });
+    this.onmessage?.({ data: structuredClone({ ticket, answer: answerOnBench(question) }) });
   }
 }
 
-const question = (fundamental: number) => ({
-  note: {
+function question(fundamental: number): BenchQuestion {
+  const aim = { a4: standardA4, offset: cents(0) };
+  const sample = readingSample(null, { note: 66, fundamental, octave: 0, third: 0 });
+  const reading = keptReading(sample, aim);
+  return {
     layout: lowCLead,
     judged: {
       note: midiNote(66),
@@ -42,17 +50,15 @@ const question = (fundamental: number) => ({
       octaveRival: null,
       third: null,
     },
-    isSettled: true,
-    walking: null,
-    decaySeconds: null,
+    reading,
+    course: courseAfter(midiNote(66), []),
     marks: new Map(),
-    others: new Map(),
-    sets: [],
-  },
-  rules: { limits: usualTolerances, professional: usualProfessionalLimits },
-  panSets: [],
-  now: instant(0),
-});
+    readings: [sample],
+    blows: [],
+    rules: { limits: usualTolerances, professional: usualProfessionalLimits },
+    now: instant(0),
+  };
+}
 
 const only = (): FakeWorker => {
   const [worker] = FakeWorker.opened;
@@ -81,7 +87,7 @@ describe('the thread of the advice', () => {
     only().answer(1);
     only().answer(0);
     expect(told.map(({ advice }) => advice.kind)).toEqual(['leave', 'blows']);
-    expect(told[1]).toEqual(structuredClone(answerTo(question(-12))));
+    expect(told[1]).toEqual(structuredClone(answerOnBench(question(-12))));
   });
 
   it('is not missed when it dies: the page answers, then and later', async () => {

@@ -75,7 +75,7 @@ const screens: readonly string[] = [
   'rack',
   'listen',
   ...[
-    ...readFileSync(join(import.meta.dirname, '../../src/ui/late-screen.tsx'), 'utf8').matchAll(
+    ...readFileSync(join(import.meta.dirname, '../../src/ui/screen-loaders.ts'), 'utf8').matchAll(
       /^ {2}'?([a-z-]+)'?: \(\) =>/gm,
     ),
   ].map(([, screen = '']) => screen),
@@ -140,6 +140,7 @@ describe('every screen', () => {
       { beforeApp: standInEar },
     );
     try {
+      expect(screens.length).toBeGreaterThan(20);
       const taps = await walk(app);
       expect(screens.filter((screen) => !taps.has(screen))).toEqual([]);
     } finally {

@@ -1,15 +1,16 @@
 // Who answers questions of the bench, wherever that takes its time.
 
-import type { AdviceAnswer, AdviceQuestion } from '../advice/answer-question';
+import type { AdviceAnswer } from '../advice/answer-question';
+import type { BenchQuestion } from '../bench/answer-on-bench';
 
 export interface Adviser {
   /** Calls `tell` once, at once or later. Answers may come in another order than their questions. */
-  ask(question: AdviceQuestion, tell: (answer: AdviceAnswer) => void): void;
+  ask(question: BenchQuestion, tell: (answer: AdviceAnswer) => void): void;
 }
 
 export interface NumberedQuestion {
   readonly ticket: number;
-  readonly question: AdviceQuestion;
+  readonly question: BenchQuestion;
 }
 
 export interface NumberedAnswer {

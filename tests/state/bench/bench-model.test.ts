@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
-import { answerTo } from '../../../src/domain/advice/answer-question';
+import { answerOnBench } from '../../../src/domain/bench/answer-on-bench';
 import {
   effectOfNewest,
   newestReading,
@@ -95,7 +95,7 @@ async function begun(subject: BenchSubject = onD5, chosen: Partial<Settings> = {
     adviser: {
       ask(question, tell) {
         questions++;
-        tell(answerTo(question));
+        tell(answerOnBench(question));
       },
     },
   };
@@ -463,7 +463,7 @@ describe('suggestions', () => {
     const waiting: (() => void)[] = [];
     const slow = createBenchModel({
       ...ports,
-      adviser: { ask: (question, tell) => waiting.push(() => tell(answerTo(question))) },
+      adviser: { ask: (question, tell) => waiting.push(() => tell(answerOnBench(question))) },
     });
     await slow.open(onD5);
     await start(slow);
