@@ -26,6 +26,7 @@ const slow = 'tests/**/*.slow.test.ts';
 
 /** Unit tests of which every file needs modules and globals of its own. */
 const alone = [
+  'tests/advising/**/*.test.ts',
   'tests/analysis/**/*.test.ts',
   'tests/audio/**/*.test.ts',
   'tests/storage/**/*.test.ts',

@@ -1,5 +1,6 @@
 // The later half of the composition root: what the first two screens do not need, made when the first other one opens.
 import { effect, type Signal, signal } from '@preact/signals';
+import { WorkerAdviser } from './advising/worker-adviser';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
 import type { PanStore } from './domain/ports/pan-store';
@@ -59,7 +60,7 @@ export function makeLateModels(early: LateParts): LateModels {
   const round = createRoundModel({ ...parts, newsWords });
   const pan = createPanModel(parts);
   const knock = createKnockModel({ ...parts, round });
-  const bench = createBenchModel(parts);
+  const bench = createBenchModel({ ...parts, adviser: new WorkerAdviser() });
   const unsaved = isAnyUnsaved([pan, round, knock, bench]);
   effect(() => {
     early.isUnsaved.value = unsaved.value;
