@@ -75,6 +75,12 @@ export default defineConfig({
         // names of the others, and the worker checks each by its SHA-256.
         injectionPoint: '',
       },
+      integration: {
+        // Otherwise it tells of a file that is not in dist/ in the end.
+        configureCustomSWViteBuild: (worker) => {
+          worker.logLevel = 'error';
+        },
+      },
       manifest: webManifest,
     }),
     offlineCopy(),
