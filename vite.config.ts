@@ -174,6 +174,14 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-files',
+          environment: 'node',
+          include: ['tests/benchmarks/files.bench-run.ts'],
+          testTimeout: 14_400_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-kills',
           environment: 'node',
           include: ['tests/benchmarks/kills.bench-run.ts'],
@@ -204,6 +212,22 @@ export default defineConfig({
           name: 'bench-advice',
           environment: 'node',
           include: ['tests/benchmarks/advice.bench-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
+          name: 'fit-ear',
+          environment: 'node',
+          include: ['tests/fitting/ear.fit-run.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        test: {
+          name: 'bench-strikes',
+          environment: 'node',
+          include: ['tests/benchmarks/strikes.bench-run.ts'],
           testTimeout: 3_600_000,
         },
       },

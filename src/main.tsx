@@ -1,4 +1,5 @@
 // Composition root: makes adapters and connects them. What only the late screens need is in `make-late-models.ts`.
+import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { WorkerEar } from './analysis/worker-ear';
 import { BrowserMicrophone } from './audio/browser-microphone';
@@ -15,6 +16,7 @@ import { createRackModel } from './state/rack/rack-model';
 import { createSettingsModel } from './state/settings/settings-model';
 import { BrowserCardCopy } from './storage/browser/browser-card-copy';
 import { BrowserTraceStore } from './storage/browser/browser-trace-store';
+import { warnOnLeaving } from './storage/browser/warn-on-leaving';
 import { Database } from './storage/database/database';
 import { RackChanges } from './storage/rack/rack-changes';
 import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
@@ -85,9 +87,12 @@ const offline = createOfflineModel(async () => {
   void updates.begin();
   return updates;
 });
+const isUnsaved = signal(false);
+warnOnLeaving(window, () => isUnsaved.value);
 const lateModels = loadOnce(async () => {
   const [{ makeLateModels }, store] = await Promise.all([import('./make-late-models'), panStore()]);
   return makeLateModels({
+    isUnsaved,
     database,
     changes,
     store,
@@ -106,7 +111,7 @@ root.replaceChildren();
 const app = (
   <App
     route={route}
-    models={{ listen, settings, rack, arrival, offline, now: clock.now }}
+    models={{ listen, settings, rack, arrival, offline, isUnsaved, now: clock.now }}
     late={lateModels}
   />
 );

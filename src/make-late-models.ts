@@ -1,5 +1,5 @@
 // The later half of the composition root: what the first two screens do not need, made when the first other one opens.
-import { signal } from '@preact/signals';
+import { effect, type Signal, signal } from '@preact/signals';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
 import type { PanStore } from './domain/ports/pan-store';
@@ -9,6 +9,7 @@ import type { Durability } from './domain/ports/storage-health';
 import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
+import { isAnyUnsaved } from './state/keeping/unsaved';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
 import { createNoteModel } from './state/pan/note-model';
@@ -34,6 +35,8 @@ import { newsWords } from './ui/words/pan-words';
 const practiceSeed = 29;
 
 export interface LateParts {
+  /** Told whether anything could not be saved. */
+  readonly isUnsaved: Signal<boolean>;
   readonly database: Database;
   readonly changes: RackChanges;
   readonly store: PanStore;
@@ -54,13 +57,20 @@ export function makeLateModels(early: LateParts): LateModels {
   const fileHandout = new BrowserFileHandout();
   const parts = { ...early, store, turns, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
+  const pan = createPanModel(parts);
+  const knock = createKnockModel({ ...parts, round });
+  const bench = createBenchModel(parts);
+  const unsaved = isAnyUnsaved([pan, round, knock, bench]);
+  effect(() => {
+    early.isUnsaved.value = unsaved.value;
+  });
   return {
-    pan: createPanModel(parts),
+    pan,
     note: createNoteModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
     round,
-    knock: createKnockModel({ ...parts, round }),
-    bench: createBenchModel(parts),
+    knock,
+    bench,
     practiceBench: createPracticeBenchModel({
       pans: async (level, a4) => {
         const { createHammeredSource } = await import('./practice-pan/hammered-source');

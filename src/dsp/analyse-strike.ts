@@ -18,26 +18,25 @@ import {
   midiNote,
   seconds,
 } from '../domain/tuning/units';
-import { isAsLoudAsItsOnset, isChokedNote, isStruckNote } from './faults/blow-sound';
+import { isChokedNote } from './faults/choked-note';
+import { hasClick } from './faults/click';
+import { type EarScores, ownScores } from './faults/ear-scores';
 import { loudnessOf } from './faults/loudness';
-import { hasPhaseJump } from './faults/phase-jump';
+import { phaseJumps } from './faults/phase-jump';
 import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
-import { fallsAway, swellDb } from './faults/struck-envelope';
-import { isVoiced } from './faults/voiced-sound';
-import { bandHalfWidth, type MeasuredLine } from './line/measure-line';
+import { strikeFeatures } from './faults/strike-features';
+import type { MeasuredLine } from './line/measure-line';
 import type { NoteChoice } from './note/bass-choices';
-import { chooseNote, partialNear } from './note/choose-note';
+import { chooseNote } from './note/choose-note';
 import { faintThirds } from './note/faint-thirds';
 import { inferFundamental } from './note/infer-fundamental';
 import { partialOf, upperPartials } from './note/measure-partials';
+import { noteEvidence } from './note/note-evidence';
 import { deafBelowHz } from './note/octave-question';
 import { isSecondOwn } from './note/own-octave-line';
 import { ringingLines } from './note/ringing-lines';
-import { sharpOnset } from './onsets/sharp-onset';
 import { linesAtPartial } from './pair/lines-at-partial';
-import type { Window } from './spectrum/band-window';
-import { timedLine } from './spectrum/line-course';
 import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
 export interface StrikeSound {
@@ -52,13 +51,8 @@ export interface StrikeSound {
   readonly roomDb: number;
 }
 
-const lineLimit = 14;
-/** Fainter lines are looked at only where the note's own third partial may be. */
-const faintLimit = 30;
 /** Sound that stops earlier than this is no ringing note, s. */
 const shortestSeconds = 0.15;
-/** Lines are looked for between these times, before short notes fade, s. */
-const firstLook: Window = { from: 0.06, to: 0.32 };
 /** Measuring begins when the stick's own noise is gone and ends short of the segment's end, s. */
 const measureFrom = 0.03;
 const measureMargin = 0.012;
@@ -66,33 +60,25 @@ const measureMargin = 0.012;
 const softestPeak = 0.002;
 /** Flat tops are looked for until then, s: before the first verdict. */
 const flatUntil = 0.25;
-/** A struck note still sounds when a knock is long gone: level in the window against the peak, dB. */
-const ringingOverPeakDb = -34.5;
-/**
- * A fundamental may swell by this much against its own decay, dB. An energy exchange is up to 10 dB deep; 500 seeded
- * scenes reach 11.9, voices that pass all else begin at 16.3.
- */
-const largestSwellDb = 14;
-/** … of a bass note by more: its band is too narrow for the first moments, dB. */
-const largestSwellOfBassDb = 17;
-/** Largest part of the fundamental's energy that may be no steady line, and its largest standard error, cents. */
+/** Largest part of the fundamental's energy that may be no steady line; else it is as unsure as this, cents. */
 const largestUnexplained = 0.4;
-const largestSigmaCents = 2.2;
+const unsteadyCents = 3;
 /** A bass note's fundamental near the noise is still worth more than one inferred from its partials, cents. */
 const largestSigmaOfBass = 5;
-/** Without any partial over it a fundamental must be this clear to count as a note, cents. */
-const largestSigmaAlone = 1;
 /** A settled frequency this far from its first line was no steady line, cents. */
 const largestWander = 30;
-/** Shortest and longest believable time constant, s (T60 about 2 s is 0.29 s; bass notes ring longer). */
-const shortestDecay = 0.03;
 const longestDecay = 4;
-/** The same where the note that is expected may be choked, s. */
-const shortestDecayOfChoked = 0.012;
+/** Odds of a strike, nepers: from here on it is one; below the second it is a knock; between them nobody can tell. */
+const struckOdds = 0;
+/** … of a bass note whose fundamental is not heard less, for it is a strike with its best part missing (scenes). */
+const struckOddsOfHidden = -4;
+const surelyKnock = -6;
 /** Notes whose scores lie closer than this are asked for, not guessed. */
-const leastMargin = 1.5;
+const leastMargin = 0.5;
+/** … bass notes sooner: little more than the order of two lines tells them from their octaves. */
+const leastMarginOfBass = 2;
 /** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
-const leastMarginToInfer = 0.75;
+const leastMarginToInfer = 1;
 
 const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
@@ -101,6 +87,7 @@ export function analyseStrike(
   sound: StrikeSound,
   spectrum: StrikeSpectrum,
   context: ListeningContext,
+  scores: EarScores = ownScores,
 ): Heard {
   const { segment } = sound;
   const rate = spectrum.sampleRate;
@@ -120,14 +107,11 @@ export function analyseStrike(
   if (until < shortestSeconds) return knock;
 
   const sample = (time: number): number => Math.min(count, onset + Math.round(time * rate));
-  const lookUntil = Math.min(until - 0.008, firstLook.to);
-  const seen = spectrum.lines(segment, sample(firstLook.from), sample(lookUntil), faintLimit);
-  const lines = seen.slice(0, lineLimit);
-  if (decibel((lines[0]?.amplitude ?? 0) / peak) < ringingOverPeakDb) return knock;
-
-  const touched = sharpOnset(segment, onset, rate);
-  const timed = lines.map((line) => timedLine(segment, rate, onset, touched, line));
-  const choices = chooseNote(timed, context);
+  const evidence = noteEvidence(spectrum, segment, count);
+  const { timed } = evidence;
+  const seen = evidence.main.lines;
+  const lines = seen.slice(0, timed.length);
+  const choices = chooseNote(evidence, context, scores);
   const [choice] = choices;
   const struck = choice && timed[choice.line];
   const firstLine = choice && lines[choice.line];
@@ -135,37 +119,30 @@ export function analyseStrike(
   // Of a note whose fundamental is not heard the octave is measured.
   const order = choice.fundamental === 'heard' ? 1 : 2;
   const isBass = firstLine.hz / order < deafBelowHz;
-  if (!fallsAway(segment, onset, count, rate, sound.roomDb, isBass)) return refused('unclear');
-  spectrum.load(segment, count);
+  const struckSound = { segment, onset, end: count, rate, peak };
+  const features = strikeFeatures(struckSound, evidence)(struck, choice.features);
+  const odds = scores.ofStrike(features);
+  const surelyStruck = order === 1 ? struckOdds : struckOddsOfHidden;
+  const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
+  if (odds < surelyKnock && !mayBeChoked) return knock;
+  if (odds < surelyStruck && !mayBeChoked) return refused('short-ring', choice.note);
   const measurable = { spectrum, lines, window: { from: measureFrom, to: until - measureMargin } };
   const own = linesAtPartial(spectrum, firstLine, lines, measurable.window);
-  if (!own || own.main.hz <= 0) return refused('unclear');
+  if (!own || own.main.hz <= 0) return refused('unclear', choice.note);
   const measured = own.main;
-  const mayBeChoked = context.mayBeChoked === true && choice.note === context.expected;
-  if (measured.decaySeconds < (mayBeChoked ? shortestDecayOfChoked : shortestDecay)) return knock;
-  if (isVoiced(frequenciesOf(lines), measured.hz)) return refused('unclear');
+  const isChoked = odds < surelyStruck && isChokedNote(timed, struck, measured.decaySeconds);
+  if (odds < surelyStruck && !isChoked)
+    return odds < surelyKnock ? knock : refused('short-ring', choice.note);
   const ownHz = measured.hz / order;
-  // In the noise of a bass note's fundamental its course does not show, but that of the octave.
-  const courses = [struck, ...(isBass && order === 1 ? [partialNear(timed, struck, 2)] : [])];
-  const isNote = courses.some(
-    (course) =>
-      course && isStruckNote(timed, { ...course, hz: struck.hz / order }, measured.decaySeconds),
-  );
-  const isSound = isNote && isAsLoudAsItsOnset(timed, ownHz, measured.decaySeconds, peak);
-  const isChoked = mayBeChoked && !isSound && isChokedNote(timed, struck, measured.decaySeconds);
-  if (!isSound && !isChoked) return knock;
-  const ownBand = spectrum.band(measured.hz, bandHalfWidth(measured.hz));
-  const largestSwell = isBass ? largestSwellOfBassDb : largestSwellDb;
-  if (swellDb(ownBand, measured.decaySeconds) > largestSwell) return refused('unclear');
   if (isFlatTopped(segment, onset, sample(flatUntil))) return refused('too-loud');
   const target = frequencyOf(choice.note, context.a4);
-  const fromLine = partialOf(measured, order * target);
-  const isHeard = order === 1 && isSteady(measured, fromLine, firstLine.hz, isBass || isChoked);
+  const fromLine = withDoubt(partialOf(measured, order * target), measured, firstLine.hz);
+  const isHeard = order === 1 && (!isBass || isSteady(measured, fromLine, firstLine.hz));
   if (!isHeard && !isBass) return refused('unclear');
   if (context.expected !== null && choice.note !== context.expected) {
     return refused('wrong-note', choice.note);
   }
-  const rivals = rivalsOf(choices, leastMargin);
+  const rivals = rivalsOf(choices, isBass ? leastMarginOfBass : leastMargin);
   if (context.expected === null && rivals.length > 1) return refused('which-note', ...rivals);
   if (order !== 1 && rivalsOf(choices, leastMarginToInfer).length > 1) return refused('unclear');
   const upper = upperPartials(measurable, order === 1 ? firstLine : null, ownHz, target);
@@ -188,10 +165,10 @@ export function analyseStrike(
     third && !inferred && upper.thirdRival ? withBeat(upper.thirdRival, third.hz) : null;
   const isWhole =
     sound.provisional || octaveRival !== null || fundamentalRival !== null || thirdRival !== null;
-  if (!isWhole && hasPhaseJump(spectrum, lines, until - measureMargin))
+  const isSeam = (time: number): boolean => hasClick(segment, sample(time), rate);
+  if (!isWhole && phaseJumps(spectrum, lines, until - measureMargin).some(isSeam)) {
     return refused('lost-audio');
-  const isUnsure = !octave && !third && fundamental.sigmaCents > largestSigmaAlone;
-  if (isUnsure && !isChoked) return refused('unclear');
+  }
   const ringing = ringingLines(lines, upper.taken, ownHz, context);
   const buzzDb = sound.provisional ? null : spectrum.buzzDb([...lines, ...partialsOf(ownHz)]);
   return {
@@ -220,21 +197,29 @@ const withBeat = <T extends MeasuredPartial>(rival: T, hz: number): T & SecondLi
   beatHz: hertz(Math.abs(rival.hz - hz)),
 });
 
-const frequenciesOf = (lines: readonly { readonly hz: number }[]): readonly number[] =>
-  lines.map((line) => line.hz);
-
-function isSteady(
-  measured: MeasuredLine,
-  { sigmaCents, decaySeconds }: MeasuredPartial,
+/** A bass note's fundamental that is too near the noise is better inferred from its partials. */
+const isSteady = (
+  { unexplained }: MeasuredLine,
+  { hz, sigmaCents, decaySeconds }: MeasuredPartial,
   seenHz: number,
-  isBass: boolean,
-): boolean {
-  return (
-    measured.unexplained <= largestUnexplained &&
-    decaySeconds <= longestDecay &&
-    sigmaCents <= (isBass ? largestSigmaOfBass : largestSigmaCents) &&
-    Math.abs(centsBetween(hertz(seenHz), hertz(measured.hz))) <= largestWander
-  );
+): boolean =>
+  unexplained <= largestUnexplained &&
+  decaySeconds <= longestDecay &&
+  sigmaCents <= largestSigmaOfBass &&
+  Math.abs(centsBetween(hertz(seenHz), hz)) <= largestWander;
+
+/** A line that holds more than itself, or was measured far from where it was seen, is known no better than that. */
+function withDoubt(
+  partial: MeasuredPartial,
+  { unexplained }: MeasuredLine,
+  seenHz: number,
+): MeasuredPartial {
+  const wander = Math.abs(centsBetween(hertz(seenHz), partial.hz));
+  const doubt =
+    (unexplained > largestUnexplained ? unsteadyCents : 0) + (wander > largestWander ? wander : 0);
+  return doubt === 0
+    ? partial
+    : { ...partial, sigmaCents: cents(Math.hypot(partial.sigmaCents, doubt)) };
 }
 
 /** Where a note's partials lie, seen or not: a high one may have faded before the lines are looked for. */

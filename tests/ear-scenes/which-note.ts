@@ -37,7 +37,7 @@ export function wrongNoteOutcome(scene: Scene): WrongNoteOutcome {
  * The notes of the real recordings (A4 = 440 Hz): their fundamentals, measured by a plain spectrum, lie
  * at 367, 520, 735 and 1039 Hz, 11 to 13 cents under these notes. The bank's names are an octave higher.
  */
-const realNotes = [66, 72, 78, 84];
+export const realNotes = [66, 72, 78, 84];
 
 /** The outcome for each real recording. */
 export async function realOutcomes(

@@ -115,6 +115,8 @@ export type RefusalReason =
   | 'lost-audio'
   | 'too-fast'
   | 'unclear'
+  /** It may have been a strike with a short ring, or a knock: nobody can tell. */
+  | 'short-ring'
   /** It may have been one of several notes (`candidates`): asked, not guessed. */
   | 'which-note'
   | 'wrong-note';

@@ -35,6 +35,8 @@ interface RecordHead {
    * back always comes after it, whatever the clock said. Missing in records of older apps: their time is their turn.
    */
   readonly turn?: Instant;
+  /** Of all the rest of it, made when it was written (`record-digest.ts`). Missing in records of older apps. */
+  readonly digest?: string;
 }
 
 /** What can be edited about a pan. Texts are free and may be empty, except the name. */

@@ -21,14 +21,15 @@ const trough = 0.55;
 const faded = 0.06;
 
 /**
- * Whether samples are missing from the sound that `spectrum` has loaded, between 0.08 s after the onset and `until` (s):
- * the phases of its strongest `lines` jump at one moment while their amplitudes go on.
+ * Moments (s after the onset, from 0.08 s to `until`) at which samples may be missing from the sound that `spectrum`
+ * has loaded: the phases of its strongest `lines` jump at one moment while their amplitudes go on. On real strikes two
+ * beating lines do that too: only with a click there (`hasClick`) it is a seam.
  */
-export function hasPhaseJump(
+export function phaseJumps(
   spectrum: StrikeSpectrum,
   lines: readonly SpectralLine[],
   until: number,
-): boolean {
+): readonly number[] {
   const loudest = lines[0]?.amplitude ?? 0;
   const asked: SpectralLine[] = [];
   for (const line of lines) {
@@ -38,10 +39,10 @@ export function hasPhaseJump(
     }
   }
   // One line alone may turn over in the trough of a beat; two do not at one moment.
-  if (asked.length < needed) return false;
+  if (asked.length < needed) return [];
   const tracks = asked.map((line) => jumpsOf(spectrum, line.hz, until));
   const times = tracks.flat();
-  return times.some(
+  return times.filter(
     (time) =>
       tracks.filter((track) => track.some((other) => Math.abs(other - time) < 2 * blurSeconds))
         .length >= needed,

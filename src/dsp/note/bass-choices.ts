@@ -26,7 +26,7 @@ const leastRiseDb = 9;
 /** A third line weaker than this against the octave may be anything, dB. */
 const faintestThirdDb = -30;
 /** What a neper of odds is worth in score: `leastMargin`, below which a note is asked for, is 2 nepers (88 %). */
-const scorePerNeper = 0.75;
+const scorePerNeper = 1;
 const clearOdds = 2;
 /** Odds for the note that is to be struck, nepers. */
 const forExpected = 1;
@@ -41,8 +41,8 @@ export interface HiddenNote {
   /** Index of the octave's line. */
   readonly line: number;
   readonly kind: 'inferred' | 'unproven';
-  /** The fundamental as it would be. */
-  readonly asLine: TimedLine;
+  /** Indices of the lines that it explains: its octave, and what confirms it. */
+  readonly explains: readonly number[];
 }
 
 /**
@@ -62,12 +62,15 @@ export function hiddenNotes(
     const octave = lines[line];
     if (!octave || !isFresh(octave) || isSideband(lines, octave)) return [];
     if (strongest(lines, octave.hz / 2, reachOfOctave) >= 0) return [];
-    const isConfirmed = [2, 1.5].some((times) => {
-      const third = lines[strongest(lines, times * octave.hz, reachOfRatio)];
-      return third && isFresh(third) && decibel(third.settled / octave.settled) > faintestThirdDb;
+    const thirds = [2, 1.5].flatMap((times) => {
+      const index = strongest(lines, times * octave.hz, reachOfRatio);
+      const third = lines[index];
+      const isOne =
+        third && isFresh(third) && decibel(third.settled / octave.settled) > faintestThirdDb;
+      return isOne ? [index] : [];
     });
-    const kind = isConfirmed ? 'inferred' : 'unproven';
-    return [{ note, line, kind, asLine: { ...octave, hz: octave.hz / 2 } }];
+    const kind = thirds.length > 0 ? 'inferred' : 'unproven';
+    return [{ note, line, kind, explains: [line, ...thirds] }];
   });
 }
 

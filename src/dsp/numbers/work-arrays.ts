@@ -19,7 +19,7 @@ export class WorkArrays {
 
   /** An array of at least `length`, with anything in it. */
   take(length: number): Float64Array {
-    const number = Math.max(0, 32 - Math.clz32(Math.ceil(length / shortest) - 1));
+    const number = Math.max(0, 32 - Math.clz32(Math.max(0, Math.ceil(length / shortest) - 1)));
     while (this.#shelves.length <= number) this.#shelves.push({ arrays: [], lent: 0 });
     const shelf = this.#shelves[number];
     if (!shelf) throw new RangeError(`no array of length ${length}`);

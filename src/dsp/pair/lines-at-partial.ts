@@ -3,7 +3,7 @@ import { type MeasuredLine, measureLine } from '../line/measure-line';
 import { type Window, windowOf } from '../spectrum/band-window';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
 import { dampedModes, type Mode } from './damped-modes';
-import { rivalOf } from './rival-of';
+import { lateEnergy, rivalOf } from './rival-of';
 
 export interface PartialLines {
   /** The stronger line, or the only one. */
@@ -40,15 +40,20 @@ const [shortestDecay, longestDecay] = [1 / 60, 20];
 const sameCents = 0.5;
 const sameWhereExplainedCents = 1.5;
 const explained = 1;
+/** The line of two that is so much stronger in the window's second half is the partial's, else the stronger over all of it. */
+const lastsLonger = 4;
 /**
- * What a sum of a few damped lines leaves out of a real partial, one standard deviation, cents, and the part of the
- * distance between fit and modes that is in the stated error: with the fit's value, and with the mode's, up to a limit.
- * Set on real strikes so that 95 % lie within two stated errors (`bench:strikes`, notes left out in turn).
+ * Stated errors, one standard deviation, are what the fit by phase knows of its noise, what a sum of damped lines leaves
+ * out (`least…`, cents), and shares of how far ways of measuring lie apart that would agree on one steady line: the fit
+ * by phase and the mode, fewer modes, more modes. None of these distances is taken for more than so many cents.
  */
-const leastCents = 0.13;
-const shareWhereSame = 1;
-const shareWhereApart = 0.25;
 const mostApart = 3;
+const coarseCount = 2;
+const wherePhase = { shareOfApart: 1, shareOfCoarse: 0.36 };
+const whereMode = { least: 0.34, shareOfApart: 0.2, shareOfCoarse: 1 };
+const wherePair = { least: 0.26, shareOfFiner: 1.4 };
+/** Modes weaker than this part of the strongest do not count when ways of measuring are compared. */
+const leastPart = 1 / 8;
 
 /**
  * The line or the two lines around the spectral line `line` in `window`; null where nothing steady is there. A line that
@@ -67,7 +72,7 @@ export function linesAtPartial(
   if (single?.isPlain || window.to - from < shortestSeconds) return single && only(single);
   const mark = spectrum.work.mark();
   const band = windowOf(spectrum.band(line.hz, bandHz), { from, to: window.to });
-  const { modes, unexplained } = dampedModes(band, modeCount);
+  const { modes, unexplained, coarser } = dampedModes(band, modeCount, coarseCount);
   const start = Math.ceil((leadSeconds + from) * band.rate) / band.rate - leadSeconds;
   const seen = line.hz - band.centreHz;
   const reach = centsOf(line.hz) * reachCents;
@@ -94,23 +99,43 @@ export function linesAtPartial(
     isPlain: false,
   });
   const apart = single
-    ? Math.abs(single.hz - band.centreHz - main.offsetHz) / centsOf(line.hz)
+    ? Math.min(mostApart, Math.abs(single.hz - band.centreHz - main.offsetHz) / centsOf(line.hz))
     : mostApart;
-  const sigma = Math.hypot(leastCents, shareWhereApart * Math.min(mostApart, apart));
-  const rival = rivalOf(main, modes, { seconds: band.count / band.rate, hz: line.hz });
+  const length = band.count / band.rate;
+  const rival = rivalOf(main, modes, { seconds: length, hz: line.hz });
   const finer = rival ? dampedModes(band, finerCount).modes : [];
   spectrum.work.release(mark);
   if (rival) {
     const between = (mode: Mode): MeasuredLine => {
       const near = nearestOf(finer, mode, centsOf(line.hz) * finerCents);
-      return lineOf({ ...mode, offsetHz: (mode.offsetHz + (near ?? mode).offsetHz) / 2 }, sigma);
+      const offsetHz = (mode.offsetHz + (near ?? mode).offsetHz) / 2;
+      const { least, shareOfFiner } = wherePair;
+      const sigma = Math.hypot(least, shareOfFiner * awayFrom(finer, offsetHz, line.hz));
+      return lineOf({ ...mode, offsetHz }, sigma);
     };
-    return { main: between(main), rival: between(rival) };
+    return lateEnergy(rival, length) > lastsLonger * lateEnergy(main, length)
+      ? { main: between(rival), rival: between(main) }
+      : { main: between(main), rival: between(rival) };
   }
   const same = single && single.misfit < explained ? sameWhereExplainedCents : sameCents;
-  if (!single || apart > same) return only(lineOf(main, sigma));
-  const sigmaHz = Math.hypot(single.sigmaHz, centsOf(line.hz) * shareWhereSame * apart);
-  return only({ ...single, sigmaHz });
+  if (!single || apart > same) {
+    const { least, shareOfApart, shareOfCoarse } = whereMode;
+    const coarse = awayFrom(coarser, main.offsetHz, line.hz);
+    return only(lineOf(main, Math.hypot(least, shareOfApart * apart, shareOfCoarse * coarse)));
+  }
+  const coarse = awayFrom(coarser, single.hz - band.centreHz, line.hz);
+  const { shareOfApart, shareOfCoarse } = wherePhase;
+  const doubt = Math.hypot(shareOfApart * apart, shareOfCoarse * coarse);
+  return only({ ...single, sigmaHz: Math.hypot(single.sigmaHz, centsOf(line.hz) * doubt) });
+}
+
+/** How far the nearest of the stronger `modes` (strongest first) is from `offsetHz`, cents at `hz`; never more than `mostApart`. */
+function awayFrom(modes: readonly Mode[], offsetHz: number, hz: number): number {
+  const least = leastPart * (modes[0]?.energy ?? 0);
+  const distances = modes
+    .filter((mode) => mode.energy > least)
+    .map((mode) => Math.abs(mode.offsetHz - offsetHz) / centsOf(hz));
+  return Math.min(mostApart, ...distances);
 }
 
 /** The mode of `modes` nearest to `mode` and at least half as strong, if it is at most `reachHz` away. */

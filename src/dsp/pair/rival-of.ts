@@ -72,5 +72,5 @@ export function rivalOf(
 const decibel = (ratio: number): number => 10 * Math.log10(Math.max(ratio, 1e-12));
 const lasts = ({ decayRate }: Mode): boolean => decayRate > -1 && decayRate * shortestSeconds < 1;
 /** Energy in the second half of the window. */
-const lateEnergy = ({ energy, decayRate }: Mode, seconds: number): number =>
+export const lateEnergy = ({ energy, decayRate }: Mode, seconds: number): number =>
   energy / (1 + Math.exp(decayRate * seconds));

@@ -5,6 +5,7 @@ import { halveRate, halvingsOf } from '../numbers/half-rate';
 import { WorkArrays } from '../numbers/work-arrays';
 import type { BandSignal } from './band-signal';
 import { NoiseFloor } from './noise-floor';
+import { SpectralLook } from './spectral-look';
 import { StrikeBuzz } from './strike-buzz';
 
 /** Sound before the onset that belongs to the segment, s. */
@@ -45,6 +46,10 @@ export class StrikeSpectrum {
   readonly #magnitude: Float64Array;
   readonly #floor = new NoiseFloor();
   readonly #buzz = new StrikeBuzz();
+  /** The first moments of a strike, and what rings after them: each filled by `look`. */
+  readonly early: SpectralLook;
+  readonly main: SpectralLook;
+  readonly late: SpectralLook;
   /** How many samples of the sound last loaded are left at the thinned rate. */
   #loaded = 0;
   /** A sound at its own rate halved not at all, once, twice … */
@@ -66,6 +71,10 @@ export class StrikeSpectrum {
     this.#windowed = new RealFourier(size);
     this.#magnitude = new Float64Array(size / 2);
     this.binHz = sampleRate / whole;
+    const bins = Math.min(size / 2, Math.ceil(highestHz / this.binHz) + 2);
+    this.early = new SpectralLook(bins, this.binHz);
+    this.main = new SpectralLook(bins, this.binHz);
+    this.late = new SpectralLook(bins, this.binHz);
   }
 
   /** Takes a segment (onset at `leadSeconds`), to be asked for bands; those of the one before are no more. */
@@ -120,6 +129,28 @@ export class StrikeSpectrum {
       found.push({ hz, amplitude: here, overNoiseDb });
     }
     return found.sort((a, b) => b.amplitude - a.amplitude).slice(0, limit);
+  }
+
+  /** The same lines, kept in `into` together with the spectrum they were found in. */
+  look(
+    into: SpectralLook,
+    segment: Float32Array,
+    from: number,
+    to: number,
+    limit: number,
+  ): SpectralLook {
+    const lines = this.lines(segment, from, to, limit);
+    into.take(this.#magnitude, lines);
+    return into;
+  }
+
+  /** The sound last loaded at the rate that keeps its lines; sample 0 is `leadSeconds` before the onset. */
+  get thinned(): { readonly samples: Float64Array; readonly count: number; readonly rate: number } {
+    return {
+      samples: this.#halved.at(-1) ?? this.#magnitude,
+      count: this.#loaded,
+      rate: this.sampleRate / 2 ** (this.#halved.length - 1),
+    };
   }
 
   /**

@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Attachment, RackRecord } from '../../domain/records/rack-records';
+import { sealed } from '../../domain/records/record-digest';
 
 export type Saving =
   | { readonly kind: 'kept' }
@@ -59,7 +60,7 @@ export function createRecordKeeper(store: KeepingStore): RecordKeeper {
     saving,
     keep(records, attachments = []) {
       return new Promise((kept) => {
-        waiting = [...waiting, { records, attachments, kept }];
+        waiting = [...waiting, { records: records.map(sealed), attachments, kept }];
         void run();
       });
     },

@@ -29,6 +29,8 @@ export const rackWords = {
   openRound: 'a round is under way',
   removed: (count: number) => `Taken off the rack: ${count}`,
   provisional: 'provisional',
+  unsaved:
+    'Something you measured or wrote is not saved yet. Do not close the app: go back to it and try again.',
   notSaved: 'Not saved.',
   tryAgain: 'Try again',
   worstIs: (note: string) => `worst ${note}`,

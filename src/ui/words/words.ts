@@ -99,6 +99,7 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   'lost-audio': 'the phone lost sound, strike again',
   'too-fast': 'too fast, one strike at a time',
   unclear: 'not clear, strike again',
+  'short-ring': 'short ring: strike the middle again',
   'which-note': 'which note?',
   'wrong-note': 'not this note',
   again: 'again',

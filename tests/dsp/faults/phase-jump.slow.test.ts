@@ -1,6 +1,7 @@
 // Samples that were lost without leaving zeros.
 import { describe, expect, it } from 'vitest';
-import { hasPhaseJump } from '../../../src/dsp/faults/phase-jump';
+import { hasClick } from '../../../src/dsp/faults/click';
+import { phaseJumps } from '../../../src/dsp/faults/phase-jump';
 import { leadSeconds, StrikeSpectrum } from '../../../src/dsp/spectrum/strike-spectrum';
 import { strikeScene } from '../../sounds/scene';
 import { leadNote, placed } from '../../synthetic-sounds/sounds';
@@ -45,7 +46,7 @@ describe('a strike from which the phone dropped ten milliseconds without a trace
     },
   );
 
-  it('is refused by the phases of its lines alone', () => {
+  it('is refused by the phases of its lines and the click of the seam', () => {
     const refusals = [0.15, 0.2, 0.25, 0.3].map((after) => {
       const spectrum = new StrikeSpectrum(sampleRate);
       const first = Math.round((0.5 - leadSeconds) * sampleRate);
@@ -54,7 +55,10 @@ describe('a strike from which the phone dropped ten milliseconds without a trace
       const onset = Math.round(leadSeconds * sampleRate);
       const lines = spectrum.lines(segment, onset + 2646, onset + 14112, 14);
       spectrum.load(segment, count);
-      return hasPhaseJump(spectrum, lines, 0.588);
+      const jumps = phaseJumps(spectrum, lines, 0.588);
+      return jumps.some((time) =>
+        hasClick(segment, Math.round((leadSeconds + time) * sampleRate), sampleRate),
+      );
     });
     expect(refusals).toEqual([true, true, true, true]);
   });

@@ -11,7 +11,7 @@ import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-
 import { words } from '../../words/words';
 import './rack-screen.css';
 
-type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'now'>;
+type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'isUnsaved' | 'now'>;
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
@@ -51,6 +51,11 @@ export function RackScreen({ models }: { readonly models: Models }) {
         <a class="hint hint-link" href={addressOf('receive')}>
           {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
         </a>
+      )}
+      {models.isUnsaved.value && (
+        <p class="hint warn" role="alert">
+          {rackWords.unsaved}
+        </p>
       )}
       <RackLost rack={rack} />
       <Pans rack={rack} now={models.now} />

@@ -1,0 +1,50 @@
+// Choked notes: what something touches fades before its partners do, and looks like a blow on wood.
+import { centsBetween } from '../../domain/tuning/units';
+import { reachOfPartial } from '../note/choose-note';
+import type { TimedLine } from '../spectrum/line-course';
+
+/** The note's partials, and the octave below that rings along. */
+const ownOrders = [0.5, 1, 2, 3, 4];
+/** Lower notes lose their lowest partials in the phone, Hz. */
+const bassHz = 150;
+
+const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
+
+const isOwn = (line: TimedLine, hz: number): boolean =>
+  ownOrders.some((order) => Math.abs(centsBetween(order * hz, line.hz)) <= reachOfPartial);
+
+/** A choked note is shorter than this time constant times the root of its frequency, √s … */
+const chokedDecay = 2.4;
+/** … and has this part of the early energy, and this much more of it than later, when the ring partners go on, dB. */
+const leastEarlyShareOfChoked = 0.38;
+const leastPromptOfChokedDb = 6;
+
+/** Whether the lines can be those of a note at `hz` that something touches: its own at first, then its partners'. */
+export function isChokedNote(
+  lines: readonly TimedLine[],
+  { hz, early, settled }: TimedLine,
+  decaySeconds: number,
+): boolean {
+  return (
+    hz >= bassHz &&
+    decaySeconds * Math.sqrt(hz) < chokedDecay &&
+    decibel(early / Math.max(settled, 1e-12)) >= leastPromptOfChokedDb &&
+    share(lines, hz, (line) => line.early) >= leastEarlyShareOfChoked
+  );
+}
+
+/** Part of all lines' energy that belongs to the note at `hz`, 0…1. */
+function share(
+  lines: readonly TimedLine[],
+  hz: number,
+  amplitude: (line: TimedLine) => number,
+): number {
+  let own = 0;
+  let all = 1e-30;
+  for (const line of lines) {
+    const energy = amplitude(line) ** 2;
+    all += energy;
+    if (isOwn(line, hz)) own += energy;
+  }
+  return own / all;
+}
