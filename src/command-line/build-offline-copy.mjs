@@ -1,11 +1,12 @@
 // The part of the build that makes the offline copy: what each file must be, the service worker, and the start watch.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { build } from 'vite';
 
 const watchScript = 'src/offline/start/watch-start.ts';
-const workerScript = 'src/offline/worker/service-worker.ts';
+/** What vite-plugin-pwa has made of src/offline/worker, in dist/. */
+const compiledWorker = 'service-worker.js';
 
 /** The icons are for the phone's own screens, which copy them when the app is installed. */
 const notKept = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
@@ -27,12 +28,12 @@ export function offlineCopy() {
     configResolved(config) {
       outDir = resolve(config.root, config.build.outDir);
     },
-    // Everything is written by then, the files of public/ too.
+    // Everything is written by then: the files of public/, and the service worker by vite-plugin-pwa.
     closeBundle: {
       order: 'post',
       async handler() {
         await writeWatch(outDir);
-        await writeWorker(outDir);
+        writeWorker(outDir);
       },
     },
   };
@@ -78,10 +79,13 @@ function lateParts(outDir) {
 }
 
 /**
- * The service worker, with the list of what it keeps.
+ * The service worker as `sw.js`: the compiled script, with the list of what it keeps.
  * @param {string} outDir
  */
-async function writeWorker(outDir) {
+function writeWorker(outDir) {
+  const compiled = join(outDir, compiledWorker);
+  const script = readFileSync(compiled, 'utf8');
+  rmSync(compiled);
   const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
@@ -91,7 +95,6 @@ async function writeWorker(outDir) {
     .map((path) => ({ path, hash: hashOf(readFileSync(join(outDir, path))) }));
   const list = JSON.stringify(files);
   const version = createHash('sha256').update(list).digest('hex').slice(0, 16);
-  const script = await plainScript(workerScript);
   // One expression from the first sign to the last: a script that was cut anywhere is none, and is not installed.
   writeFileSync(
     join(outDir, 'sw.js'),
@@ -100,7 +103,7 @@ async function writeWorker(outDir) {
 }
 
 /**
- * A script and all it imports as one plain script, as service workers and early tags want it.
+ * A script and all it imports as one plain script, as an early tag wants it.
  * @param {string} entry
  * @returns {Promise<string>}
  */
