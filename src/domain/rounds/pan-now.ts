@@ -88,10 +88,10 @@ export function panNow(
 }
 
 /** The same in the form of a `RoundResult`, dated by the round. */
-export interface ResultNow extends RoundHead, PanNow {}
+export interface DatedPanNow extends RoundHead, PanNow {}
 
 /** Null before the first round. */
-export const resultNow = (now: PanNow): ResultNow | null => now.base && { ...now, ...now.base };
+export const resultNow = (now: PanNow): DatedPanNow | null => now.base && { ...now, ...now.base };
 
 function countingReadings(
   start: RoundStart | null,

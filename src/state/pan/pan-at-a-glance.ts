@@ -3,6 +3,7 @@ import type { CardSettings } from '../../domain/rack/card-settings';
 import { type PanNow, panNow } from '../../domain/rounds/pan-now';
 import type { OpenPan } from './pan-model';
 
+/** Built on the newest finished round, with all that was measured outside of rounds since; the notes alone before the first. */
 export const panAtAGlance = (
   { records, rounds, readings, outside }: OpenPan,
   settings: CardSettings,

@@ -4,7 +4,7 @@ import { recheckList, workSteps } from '../../../domain/bench/work-order';
 import type { WorkPlan } from '../../../domain/bench/work-plan';
 import { noteMoved, planNow, proposedWork, withoutNote } from '../../../domain/bench/work-plan';
 import type { PanLayout } from '../../../domain/pans/layout';
-import type { NoteNow, ResultNow } from '../../../domain/rounds/pan-now';
+import type { DatedPanNow, NoteNow } from '../../../domain/rounds/pan-now';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -24,7 +24,7 @@ export function WorkPlanList({
 }: {
   readonly settings: Pick<SettingsModel, 'bench' | 'limits' | 'set'>;
   readonly pan: OpenPan;
-  readonly result: ResultNow;
+  readonly result: DatedPanNow;
 }) {
   const { isTrained, work } = settings.bench.value;
   if (!isTrained) return null;

@@ -1,5 +1,5 @@
 // What can be played of a pan tonight, note by note.
-import type { ResultNow } from '../../../domain/rounds/pan-now';
+import type { DatedPanNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
@@ -19,7 +19,7 @@ export function TonightPan({
 }: {
   readonly pan: OpenPan;
   readonly tonight: TonightOfPan;
-  readonly result: ResultNow;
+  readonly result: DatedPanNow;
   readonly before: RoundResult | null;
 }) {
   const { notes, verdict, againstBand } = tonight;
