@@ -61,6 +61,8 @@ export const storeTroubleWords: Readonly<Record<StoreTrouble, string>> = {
   newer:
     'The rack was written by a newer version of the app. Close the app everywhere and open it again to update it.',
   'other-window': 'Another window of the app is in the way. Close it, then try again.',
+  deleted:
+    'The browser has deleted what was kept here while the app was open. “Try again” saves what this window has measured; then take your last backup in.',
   failed: 'The phone could not read or write the rack. Close the app and open it again.',
 };
 
