@@ -9,7 +9,7 @@ import type { Durability } from './domain/ports/storage-health';
 import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
-import { isAnyUnsaved } from './state/keeping/unsaved';
+import { isAnyUnsaved } from './state/keeping/record-keeper';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
 import { createNoteModel } from './state/pan/note-model';

@@ -1,5 +1,5 @@
 // Keeps records one after the other and says the truth about it: what could not be kept waits and is tried again.
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Attachment, RackRecord } from '../../domain/records/rack-records';
 import { sealed } from '../../domain/records/record-digest';
@@ -75,3 +75,9 @@ export function createRecordKeeper(store: KeepingStore): RecordKeeper {
     retry: run,
   };
 }
+
+/** True while one of them has something that is on no disk. What is just being saved is not meant. */
+export const isAnyUnsaved = (
+  keepers: readonly Pick<RecordKeeper, 'saving'>[],
+): ReadonlySignal<boolean> =>
+  computed(() => keepers.some(({ saving }) => saving.value.kind === 'not-kept'));
