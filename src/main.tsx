@@ -16,7 +16,6 @@ import { createRackModel } from './state/rack/rack-model';
 import { createSettingsModel } from './state/settings/settings-model';
 import { BrowserCardCopy } from './storage/browser/browser-card-copy';
 import { BrowserTraceStore } from './storage/browser/browser-trace-store';
-import { warnOnLeaving } from './storage/browser/warn-on-leaving';
 import { Database } from './storage/database/database';
 import { RackChanges } from './storage/rack/rack-changes';
 import { IndexedDbSettings } from './storage/settings/indexed-db-settings';
@@ -88,7 +87,6 @@ const offline = createOfflineModel(async () => {
   return updates;
 });
 const isUnsaved = signal(false);
-warnOnLeaving(window, () => isUnsaved.value);
 const lateModels = loadOnce(async () => {
   const [{ makeLateModels }, store] = await Promise.all([import('./make-late-models'), panStore()]);
   return makeLateModels({

@@ -9,8 +9,8 @@ import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
 import type { Durability } from './domain/ports/storage-health';
 import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
+import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
-import { isAnyUnsaved } from './state/keeping/unsaved';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
 import { createNoteModel } from './state/pan/note-model';
@@ -27,6 +27,7 @@ import { browserIdentities } from './storage/browser/browser-identities';
 import { BrowserPhotos } from './storage/browser/browser-photos';
 import { BrowserPrinter } from './storage/browser/browser-printer';
 import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
+import { warnOnLeaving } from './storage/browser/warn-on-leaving';
 import type { Database } from './storage/database/database';
 import type { RackChanges } from './storage/rack/rack-changes';
 import type { LateModels } from './ui/frame/app-models';
@@ -62,6 +63,7 @@ export function makeLateModels(early: LateParts): LateModels {
   const knock = createKnockModel({ ...parts, round });
   const bench = createBenchModel({ ...parts, adviser: new WorkerAdviser() });
   const unsaved = isAnyUnsaved([pan, round, knock, bench]);
+  warnOnLeaving(window, () => unsaved.value);
   effect(() => {
     early.isUnsaved.value = unsaved.value;
   });

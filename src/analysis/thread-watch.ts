@@ -7,28 +7,21 @@ const patience = 10_000;
 /** A question that comes this late was held up with the whole page (another app was in front): nothing is known, ms. */
 const held = 2 * askEvery;
 
-export interface WatchPorts {
-  /** The thread answers with any message. */
-  readonly ask: () => void;
-  readonly onSilence: () => void;
-  /** Milliseconds that never go back. */
-  readonly now: () => number;
-}
-
 export class ThreadWatch {
-  readonly #ports: WatchPorts;
   #timer: ReturnType<typeof setInterval> | undefined;
   #lastTick = 0;
   /** When the first question was asked that nothing has followed; null: it has spoken since the last one. */
   #askedAt: number | null = null;
 
-  constructor(ports: WatchPorts) {
-    this.#ports = ports;
-  }
+  /** The thread answers `ask` with any message. */
+  constructor(
+    readonly ask: () => void,
+    readonly onSilence: () => void,
+  ) {}
 
   begin(): void {
     this.end();
-    this.#lastTick = this.#ports.now();
+    this.#lastTick = performance.now();
     this.#timer = setInterval(() => this.#tick(), askEvery);
   }
 
@@ -44,16 +37,16 @@ export class ThreadWatch {
   }
 
   #tick(): void {
-    const now = this.#ports.now();
+    const now = performance.now();
     const isHeld = now - this.#lastTick > held;
     this.#lastTick = now;
     if (isHeld) this.#askedAt = null;
     if (this.#askedAt !== null && now - this.#askedAt >= patience) {
       this.end();
-      this.#ports.onSilence();
+      this.onSilence();
       return;
     }
     this.#askedAt ??= now;
-    this.#ports.ask();
+    this.ask();
   }
 }

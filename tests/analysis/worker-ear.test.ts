@@ -140,10 +140,11 @@ describe('the ear', () => {
     expect(states.at(-1)).toBe('ready');
   });
 
-  it('notices a thread that ended without an error, and says so', () => {
+  it('notices a thread that ended without an error, and says so', async () => {
     const { ear, states, worker } = opened();
     worker(0).says({ type: 'hello' });
     ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
     for (let n = 0; n < 30; n++) {
       vi.advanceTimersByTime(2000);
       worker(0).says({ type: 'level', levelDb: -60 });
@@ -156,10 +157,11 @@ describe('the ear', () => {
     expect(FakeWorker.opened.length).toBe(2);
   });
 
-  it('does not take a thread for dead that answers while nothing sounds', () => {
+  it('does not take a thread for dead that answers while nothing sounds', async () => {
     const { ear, states, worker } = opened();
     worker(0).says({ type: 'hello' });
     ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
     for (let n = 0; n < 100; n++) {
       const asked = worker(0).gotTypes().length;
       vi.advanceTimersByTime(1000);
@@ -169,10 +171,11 @@ describe('the ear', () => {
     expect(states.at(-1)).toBe('ready');
   });
 
-  it('does not take a thread for dead because the phone was asleep', () => {
+  it('does not take a thread for dead because the phone was asleep', async () => {
     const { ear, worker } = opened();
     worker(0).says({ type: 'hello' });
     ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
     vi.advanceTimersByTime(4000);
     // The clock goes on and no timer runs: then all of them are late at once.
     vi.setSystemTime(Date.now() + 600_000);

@@ -22,6 +22,8 @@ export type StoreTrouble =
   | 'newer'
   /** Another window of the app holds an older version of the database open. */
   | 'other-window'
+  /** The browser has deleted the rack while the app was open; the next writing begins a new one. */
+  | 'deleted'
   | 'failed';
 
 export type Loaded<T> =

@@ -21,7 +21,7 @@ import type {
 import { type InTurn, isBefore, olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
-import { storeTrouble } from '../database/store-trouble';
+import { OpeningFailed, storeTrouble } from '../database/store-trouble';
 import { inTransaction, type StoreName, type Transaction } from '../database/transaction';
 import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
@@ -138,6 +138,8 @@ export class IndexedDbPanStore implements PanStore {
   ): Promise<Kept> {
     let changed: readonly PanId[] = [];
     const kept = await this.#write(async (connection) => {
+      // Told before anything is written: a round would go on as if what it had kept were still there.
+      if (this.#database.takeDeleted()) throw new OpeningFailed('deleted');
       changed = (await addRecords(connection, records, attachments)).pans;
     });
     if (kept.kind === 'kept' && changed.length > 0) {

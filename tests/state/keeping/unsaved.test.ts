@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createRecordKeeper } from '../../../src/state/keeping/record-keeper';
-import { isAnyUnsaved } from '../../../src/state/keeping/unsaved';
+import { createRecordKeeper, isAnyUnsaved } from '../../../src/state/keeping/record-keeper';
 import { warnOnLeaving } from '../../../src/storage/browser/warn-on-leaving';
 import { sampleMark } from '../../storage/rack/rack-sample';
 import { memoryPanStore } from '../memory-pan-store';
