@@ -96,7 +96,7 @@ export function needWords(reason: NeedReason): string {
 
 /** One sentence about a clock that is behind `seen`, the build or the newest record. */
 export const clockDoubtWords = (seen: number, now: number): string =>
-  `The phone says ${dayWords(now)}, the rack ${dayWords(seen)}. Is its clock right?`;
+  `The phone says ${dayWords(now)}, the rack ${dayWords(seen)}. Check its clock.`;
 
 const day = 24 * 3600 * 1000;
 
@@ -105,7 +105,7 @@ export function agoWords(at: number, now: number): string {
   const midnight = (time: number) => new Date(time).setHours(0, 0, 0, 0);
   const days = Math.round((midnight(now) - midnight(at)) / day);
   // By the clock of another phone it may be tomorrow already.
-  if (days < -1) return `of ${dayWords(at)}, still to come`;
+  if (days < -1) return `of ${dayWords(at)}, to come`;
   if (days <= 0) return rackWords.today;
   if (days === 1) return rackWords.yesterday;
   if (days < 14) return rackWords.daysAgo(days);
