@@ -33,7 +33,7 @@ export const handedOutWords: Readonly<Record<HandedOut, string>> = {
 
 export const reminderWords = (reminder: BackupReminder): string =>
   reminder.kind === 'days'
-    ? `${reminder.isFirst ? 'The rack without a backup' : 'The last backup'} is ${reminder.days} days old.`
+    ? `${reminder.isFirst ? 'The rack without backup' : 'The last backup'} is ${reminder.days} days old.`
     : `${reminder.count} ${reminder.kind} are in no backup yet.`;
 
 /** A file size for people: "3.4 MB", "12 kB". */
