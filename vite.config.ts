@@ -1,7 +1,9 @@
 // One file for the build (Vite), the offline copy (service worker) and the test projects (vitest).
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import about from './package.json' with { type: 'json' };
 import { offlineCopy } from './src/command-line/build-offline-copy.mjs';
+import { webManifest } from './src/command-line/web-manifest.mjs';
 
 const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
 /**
@@ -26,6 +28,7 @@ const slow = 'tests/**/*.slow.test.ts';
 
 /** Unit tests of which every file needs modules and globals of its own. */
 const alone = [
+  'tests/advising/**/*.test.ts',
   'tests/analysis/**/*.test.ts',
   'tests/audio/**/*.test.ts',
   'tests/storage/**/*.test.ts',
@@ -59,7 +62,30 @@ export default defineConfig({
   },
   // Module workers; also what `?worker&url` needs for the capture worklet.
   worker: { format: 'es' },
-  plugins: [offlineCopy()],
+  plugins: [
+    VitePWA({
+      strategies: 'injectManifest',
+      srcDir: 'src/offline/worker',
+      filename: 'service-worker.ts',
+      // src/offline registers the worker itself: an injected script would need 'unsafe-inline'.
+      injectRegister: null,
+      includeManifestIcons: false,
+      injectManifest: {
+        rollupFormat: 'iife',
+        // None: the list of files is put in by offlineCopy(). Workbox's has the MD5 of some files and trusts the
+        // names of the others, and the worker checks each by its SHA-256.
+        injectionPoint: '',
+      },
+      integration: {
+        // Otherwise it tells of a file that is not in dist/ in the end.
+        configureCustomSWViteBuild: (worker) => {
+          worker.logLevel = 'error';
+        },
+      },
+      manifest: webManifest,
+    }),
+    offlineCopy(),
+  ],
   test: {
     projects: [
       {
@@ -145,6 +171,14 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 600_000,
           hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'bench-files',
+          environment: 'node',
+          include: ['tests/benchmarks/files.bench-run.ts'],
+          testTimeout: 14_400_000,
         },
       },
       {

@@ -1,4 +1,5 @@
 // Composition root: makes adapters and connects them. What only the late screens need is in `make-late-models.ts`.
+import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { WorkerEar } from './analysis/worker-ear';
 import { BrowserMicrophone } from './audio/browser-microphone';
@@ -85,9 +86,11 @@ const offline = createOfflineModel(async () => {
   void updates.begin();
   return updates;
 });
+const isUnsaved = signal(false);
 const lateModels = loadOnce(async () => {
   const [{ makeLateModels }, store] = await Promise.all([import('./make-late-models'), panStore()]);
   return makeLateModels({
+    isUnsaved,
     database,
     changes,
     store,
@@ -106,7 +109,7 @@ root.replaceChildren();
 const app = (
   <App
     route={route}
-    models={{ listen, settings, rack, arrival, offline, now: clock.now }}
+    models={{ listen, settings, rack, arrival, offline, isUnsaved, now: clock.now }}
     late={lateModels}
   />
 );

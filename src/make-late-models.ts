@@ -1,5 +1,6 @@
 // The later half of the composition root: what the first two screens do not need, made when the first other one opens.
-import { signal } from '@preact/signals';
+import { effect, type Signal, signal } from '@preact/signals';
+import { WorkerAdviser } from './advising/worker-adviser';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
 import type { PanStore } from './domain/ports/pan-store';
@@ -8,6 +9,7 @@ import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
 import type { Durability } from './domain/ports/storage-health';
 import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
+import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
@@ -25,6 +27,7 @@ import { browserIdentities } from './storage/browser/browser-identities';
 import { BrowserPhotos } from './storage/browser/browser-photos';
 import { BrowserPrinter } from './storage/browser/browser-printer';
 import { BrowserStorageHealth } from './storage/browser/browser-storage-health';
+import { warnOnLeaving } from './storage/browser/warn-on-leaving';
 import type { Database } from './storage/database/database';
 import type { RackChanges } from './storage/rack/rack-changes';
 import type { LateModels } from './ui/frame/app-models';
@@ -34,6 +37,8 @@ import { newsWords } from './ui/words/pan-words';
 const practiceSeed = 29;
 
 export interface LateParts {
+  /** Told whether anything could not be saved. */
+  readonly isUnsaved: Signal<boolean>;
   readonly database: Database;
   readonly changes: RackChanges;
   readonly store: PanStore;
@@ -54,13 +59,21 @@ export function makeLateModels(early: LateParts): LateModels {
   const fileHandout = new BrowserFileHandout();
   const parts = { ...early, store, turns, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
+  const pan = createPanModel(parts);
+  const knock = createKnockModel({ ...parts, round });
+  const bench = createBenchModel({ ...parts, adviser: new WorkerAdviser() });
+  const unsaved = isAnyUnsaved([pan, round, knock, bench]);
+  warnOnLeaving(window, () => unsaved.value);
+  effect(() => {
+    early.isUnsaved.value = unsaved.value;
+  });
   return {
-    pan: createPanModel(parts),
+    pan,
     note: createNoteModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
     round,
-    knock: createKnockModel({ ...parts, round }),
-    bench: createBenchModel(parts),
+    knock,
+    bench,
     practiceBench: createPracticeBenchModel({
       pans: async (level, a4) => {
         const { createHammeredSource } = await import('./practice-pan/hammered-source');

@@ -5,6 +5,7 @@ import type { Ear, EarState } from '../domain/ports/ear-port';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import type { Seconds } from '../domain/tuning/units';
 import type { FromEarWorker, ToEarWorker } from './session/protocol';
+import type { ThreadWatch } from './thread-watch';
 
 /** A thread that has not answered by then is taken for dead, ms. */
 const helloTimeout = 8000;
@@ -26,6 +27,7 @@ export class WorkerEar implements Ear {
   /** Null: died too often. The next begin or attach, which follow a tap, try again. */
   #worker: Worker | null;
   #helloTimer: ReturnType<typeof setTimeout> | undefined;
+  #watch: ThreadWatch | null = null;
   #context: ListeningContext | null = null;
   #source: Source = { kind: 'none' };
   /** The thread was replaced while a microphone was attached: nothing is heard before the next start. */
@@ -97,6 +99,9 @@ export class WorkerEar implements Ear {
   #start(source: Source): void {
     this.#source = source;
     this.#isDeaf = false;
+    // A file is fed at once: a thread that is busy with it cannot answer, and `finish` waits for it anyway.
+    if (source.kind === 'port') void this.#beginWatch();
+    else this.#watch?.end();
     if (!this.#worker) {
       this.#restarts = 0;
       this.#worker = this.#open();
@@ -104,6 +109,17 @@ export class WorkerEar implements Ear {
     } else if (this.#state.kind === 'failed' && this.#helloTimer === undefined) {
       this.#tell({ kind: 'ready' });
     }
+  }
+
+  /** It comes with the first listening; where it cannot be loaded, all goes on without it. */
+  async #beginWatch(): Promise<void> {
+    const loaded = await import('./thread-watch').catch(() => null);
+    if (!loaded || this.#source.kind !== 'port') return;
+    this.#watch ??= new loaded.ThreadWatch(
+      () => this.#post({ type: 'hello' }),
+      () => this.#fail('no answer'),
+    );
+    this.#watch.begin();
   }
 
   #open(): Worker {
@@ -121,11 +137,12 @@ export class WorkerEar implements Ear {
   }
 
   #handle(message: FromEarWorker): void {
+    this.#watch?.spoke();
     switch (message.type) {
       case 'hello':
         this.#stopWaiting();
         // A thread that took over cannot hear the microphone of the one that died: it must be opened anew.
-        if (!this.#isDeaf) this.#tell({ kind: 'ready' });
+        if (!this.#isDeaf && this.#state.kind !== 'ready') this.#tell({ kind: 'ready' });
         break;
       case 'heard':
         for (const listener of this.#heard) listener(message.heard);
@@ -147,6 +164,7 @@ export class WorkerEar implements Ear {
   /** Everything that waits is let go; one new thread is tried; the user is told. */
   #fail(detail: string): void {
     this.#stopWaiting();
+    this.#watch?.end();
     this.#isDeaf = this.#source.kind === 'port';
     if (this.#worker) {
       this.#worker.onmessage = null;

@@ -1,18 +1,19 @@
 // The part of the build that makes the offline copy: what each file must be, the service worker, and the start watch.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { build } from 'vite';
 
 const watchScript = 'src/offline/start/watch-start.ts';
-const workerScript = 'src/offline/worker/service-worker.ts';
+/** What vite-plugin-pwa has made of src/offline/worker, in dist/. */
+const compiledWorker = 'service-worker.js';
 
 /** The icons are for the phone's own screens, which copy them when the app is installed. */
 const notKept = /^sw\.js$|\.map$|^(?:icon-(?:maskable-)?\d+|apple-touch-icon)\.png$/;
 
-/** Late chunks that the rack asks for without a tap. */
-const loadedAtOnce =
-  /^(?:rack-store|renew-card|browser-arrivals|service-worker-updates)-[\w-]+\.js$/;
+/** Chunks that the first script imports after a tap only. All others it asks for by itself. */
+const afterTap = /^(?:read-wav|screen-loaders|late-models)-/;
+const imports = /\b(?:import\s*\(|from)\s*["'`]\.\/([^"'`]+\.js)["'`]/g;
 
 /** @param {string | Uint8Array} bytes */
 const hashOf = (bytes) => createHash('sha256').update(bytes).digest('base64');
@@ -27,12 +28,12 @@ export function offlineCopy() {
     configResolved(config) {
       outDir = resolve(config.root, config.build.outDir);
     },
-    // Everything is written by then, the files of public/ too.
+    // Everything is written by then: the files of public/, and the service worker by vite-plugin-pwa.
     closeBundle: {
       order: 'post',
       async handler() {
         await writeWatch(outDir);
-        await writeWorker(outDir);
+        writeWorker(outDir);
       },
     },
   };
@@ -57,28 +58,34 @@ async function writeWatch(outDir) {
 }
 
 /**
- * What the first screen loads by itself, and the chunks that this imports: "path hash path hash".
+ * What the first script loads by itself after it has begun, and the chunks that this imports: "path hash path hash".
  * @param {string} outDir
  */
 function lateParts(outDir) {
-  const assets = readdirSync(join(outDir, 'assets'));
-  const found = new Set(assets.filter((name) => loadedAtOnce.test(name)));
+  /** @param {string} name */
+  const read = (name) => readFileSync(join(outDir, 'assets', name), 'utf8');
+  const first = /src="\.\/assets\/([^"]+\.js)"/.exec(
+    readFileSync(join(outDir, 'index.html'), 'utf8'),
+  )?.[1];
+  if (!first) throw new Error('The page loads no script.');
+  const found = new Set([first]);
   for (const name of found) {
-    const code = readFileSync(join(outDir, 'assets', name), 'utf8');
-    for (const [, imported = ''] of code.matchAll(/\bfrom\s*["'`]\.\/([^"'`]+\.js)["'`]/g)) {
-      found.add(imported);
+    for (const [, imported = ''] of read(name).matchAll(imports)) {
+      if (!afterTap.test(imported)) found.add(imported);
     }
   }
-  return [...found]
-    .map((name) => `./assets/${name} sha256-${hashOf(readFileSync(join(outDir, 'assets', name)))}`)
-    .join(' ');
+  found.delete(first);
+  return [...found].map((name) => `./assets/${name} sha256-${hashOf(read(name))}`).join(' ');
 }
 
 /**
- * The service worker, with the list of what it keeps.
+ * The service worker as `sw.js`: the compiled script, with the list of what it keeps.
  * @param {string} outDir
  */
-async function writeWorker(outDir) {
+function writeWorker(outDir) {
+  const compiled = join(outDir, compiledWorker);
+  const script = readFileSync(compiled, 'utf8');
+  rmSync(compiled);
   const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
@@ -88,7 +95,6 @@ async function writeWorker(outDir) {
     .map((path) => ({ path, hash: hashOf(readFileSync(join(outDir, path))) }));
   const list = JSON.stringify(files);
   const version = createHash('sha256').update(list).digest('hex').slice(0, 16);
-  const script = await plainScript(workerScript);
   // One expression from the first sign to the last: a script that was cut anywhere is none, and is not installed.
   writeFileSync(
     join(outDir, 'sw.js'),
@@ -97,7 +103,7 @@ async function writeWorker(outDir) {
 }
 
 /**
- * A script and all it imports as one plain script, as service workers and early tags want it.
+ * A script and all it imports as one plain script, as an early tag wants it.
  * @param {string} entry
  * @returns {Promise<string>}
  */

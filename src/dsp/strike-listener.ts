@@ -38,8 +38,10 @@ const leastRiseDb = 3;
  * of its frequency, √s. Of 420 seeded scenes one exceeds 7 and none is refused at 9; C4 with a T60 of 2 s has 4.7, B0 with 5 s 4.0. In rolls up to 44.
  */
 const longestRing = 14;
+/** … or this long, if the rise is a suspect one: of 89 real single strikes two have such a rise. */
+const suspectRing = 9;
 /**
- * With a doubtful rise in its sound (real single strikes reach 5.6 dB) a strike's fundamental is expected as sure as this, cents: a stroke of another phase
+ * With a suspect rise in its sound a strike's fundamental is expected as sure as this, cents: a stroke of another phase
  * inside it fits no line. Of 425 strikes (seeded scenes, restruck leads, recordings) none with such a rise exceeds 0.16.
  */
 const shakyCents = 0.25;
@@ -244,7 +246,8 @@ export class StrikeListener {
     if (this.#wasThereBefore(open) && result.kind !== 'strike') return;
     const isSeveral =
       (highest >= leastRiseDb && ringOf(result) > longestRing) ||
-      (!provisional && highest >= doubtfulDb && errorOf(result) > shakyCents);
+      (highest >= suspectDb && ringOf(result) > suspectRing) ||
+      (!provisional && highest >= suspectDb && errorOf(result) > shakyCents);
     // A first look that does not succeed says nothing yet; the settled one decides.
     if (provisional && (result.kind !== 'strike' || isSeveral)) return;
     if (provisional) open.told = true;

@@ -1,4 +1,5 @@
 // The offline copy: "ready" only when every file of it was checked, updated only when the app says so.
+import { Workbox } from 'workbox-window';
 import type { AppUpdates, OfflineState } from '../domain/ports/phone-ports';
 import type { Unsubscribe } from '../domain/ports/unsubscribe';
 import { findRefusal } from './find-refusal';
@@ -20,6 +21,11 @@ export class ServiceWorkerUpdates implements AppUpdates {
   readonly #listeners = new Set<(state: OfflineState) => void>();
   #state: OfflineState = { kind: 'not-ready', wrongAnswer: false };
   #wrongAnswer = false;
+  /**
+   * Registers the worker and asks for updates. The states are followed here: its events come only once it has
+   * registered, and end with the first version that it takes to be another window's.
+   */
+  #workbox: Workbox | null = null;
   #registration: ServiceWorkerRegistration | null = null;
   #askedAt = Number.NEGATIVE_INFINITY;
   #applying = false;
@@ -78,14 +84,17 @@ export class ServiceWorkerUpdates implements AppUpdates {
     // If what comes now is wrong as well, the worker says so.
     this.#wrongAnswer = false;
     const address = new URL('sw.js', document.baseURI).href;
+    // Not before it is known that there are service workers: it listens to them at once.
+    this.#workbox ??= new Workbox(address);
     try {
-      const registration = await navigator.serviceWorker.register(address);
+      const registration = await this.#workbox.register({ immediate: true });
+      if (!registration) return;
       this.#watch(registration);
       // Where there is one already, registering asks for nothing, and what the browser asks by itself it does not tell.
       if (registration.active) {
         // A page that was asked for while the worker was getting ready has none, and would have none until the next.
         if (!navigator.serviceWorker.controller) send(registration.active, { kind: 'claim' });
-        await registration.update();
+        await this.#workbox.update();
       }
       await this.#check();
     } catch (error) {

@@ -45,9 +45,18 @@ const sizes: Readonly<Record<Direction, number>> = {
   either: 5,
 };
 /** Between these lie the factors on them, drawn evenly on a logarithmic scale; the product is held within `all`. */
-const factors = { place: [0.3, 3], partial: [0.7, 1.4], note: [0.7, 1.4], all: [0.3, 3] } as const;
+const factors = {
+  place: [0.3, 3],
+  partial: [0.5, 2],
+  note: [0.7, 1.4],
+  /** What is called little may be nearly nothing or twice that. */
+  little: [0.3, 2],
+  all: [0.3, 3],
+} as const;
 /** How often blows that mostly lower a note raise it. */
 const unwilling = 0.25;
+/** How often a note goes the other way than the rest of its pan where both ways are possible; at most by pure chance. */
+const contrary = [0, 0.5] as const;
 
 const blow = {
   /** Spread of one blow's strength (of its logarithm), and of each partial by itself, cents. */
@@ -71,8 +80,12 @@ export function createHiddenResponse(seed: number) {
       const partials = [0, 1, 2].map(() => ({
         factor: strength * logBetween(random, factors.partial),
         sign: random() < 0.5 ? -1 : 1,
+        little: logBetween(random, factors.little),
       }));
-      return [spotNumber(place, side), partials] as const;
+      return [
+        spotNumber(place, side),
+        { partials, contrary: between(random, ...contrary) },
+      ] as const;
     }),
   );
 
@@ -82,10 +95,12 @@ export function createHiddenResponse(seed: number) {
     const random = seededRandom(seed * 4241 + spot * 131 + note * 17389 + 11);
     const ofNote = logBetween(random, factors.note);
     const isUnwilling = random() < unwilling;
-    const ownSign = random() < 0.25 ? -1 : 1;
+    const here = ofPan.get(spot);
+    const ownSign = random() < (here?.contrary ?? 0) ? -1 : 1;
     const [fundamental, octave, third] = directions[place][side].map((direction, k) => {
-      const { factor = 1, sign = 1 } = ofPan.get(spot)?.[k] ?? {};
-      const size = sizes[direction] * within(factor * ofNote, factors.all);
+      const { factor = 1, sign = 1, little = 1 } = here?.partials[k] ?? {};
+      const usual = sizes[direction] * (direction === 'little' ? little : 1);
+      const size = usual * within(factor * ofNote, factors.all);
       if (direction === 'down-mostly') return isUnwilling ? -size : size;
       // What is "either way" differs from pan to pan, and now and then from note to note.
       return direction === 'little' || direction === 'either' ? sign * ownSign * size : size;

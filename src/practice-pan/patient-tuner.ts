@@ -2,11 +2,12 @@
 
 import { type Advice, adviceFor, type BenchNote } from '../domain/advice/advice';
 import { type BlowSet, changeBetween, noteTraits } from '../domain/advice/blow-sets';
+import type { Dose } from '../domain/advice/choose-place';
 import type { ProfessionalLimits } from '../domain/advice/professional-limits';
 import { learnResponse, type ResponseModel } from '../domain/advice/response-model';
 import type { PanLayout } from '../domain/pans/layout';
 import type { JudgedNote } from '../domain/reading/judge-note';
-import { strengthOf } from '../domain/records/blow-places';
+import { type BlowWhere, strengthOf } from '../domain/records/blow-places';
 import type { ToleranceSet } from '../domain/tuning/tolerances';
 import { cents, instant, type MidiNote } from '../domain/tuning/units';
 import type { PracticePan } from './practice-pan';
@@ -18,7 +19,15 @@ export interface PatientRules {
   readonly mostSets: number;
   /** What is known of the response after these sets; what they teach unless told. */
   readonly know?: (sets: readonly BlowSet[]) => ResponseModel;
+  /** Who says what to do next; the advice of the bench unless told. */
+  readonly suggest?: (note: BenchNote) => Suggestion;
+  /** Told of every suggestion before it is followed. */
+  readonly hear?: (suggestion: Suggestion, note: BenchNote) => void;
 }
+
+export type Suggestion =
+  | ({ readonly kind: 'blows' } & BlowWhere & Dose)
+  | Exclude<Advice, { readonly kind: 'blows' }>;
 
 export interface PatientWork {
   /** The sets, as they were hammered and measured, oldest first. */
@@ -26,7 +35,7 @@ export interface PatientWork {
   /** Blows of each set. */
   readonly counts: readonly number[];
   /** What was said in the end: to leave the note, to fetch a professional, or blows, when the sets were used up. */
-  readonly last: Advice;
+  readonly last: Suggestion;
 }
 
 /** Three strikes are read after each set, which scatter by this, cents. */
@@ -41,14 +50,19 @@ const minute = 60_000;
 export function* workPatiently(
   pan: Pick<PracticePan, 'layout' | 'truth' | 'hammer'>,
   note: MidiNote,
-  { limits, professional, mostSets, know = learnedOn(pan.layout) }: PatientRules,
+  { limits, professional, mostSets, know = learnedOn(pan.layout), ...rules }: PatientRules,
   normal: () => number,
 ): Generator<BlowSet, PatientWork> {
   const sets: BlowSet[] = [];
   const counts: number[] = [];
   let judged = measure(pan, note, normal);
-  const advise = (): Advice =>
-    adviceFor(benchNote(pan.layout, judged, sets), know(sets), { limits, professional });
+  const advise = (): Suggestion => {
+    const bench = benchNote(pan.layout, judged, sets);
+    const suggestion =
+      rules.suggest?.(bench) ?? adviceFor(bench, know(sets), { limits, professional });
+    rules.hear?.(suggestion, bench);
+    return suggestion;
+  };
   let last = advise();
   while (last.kind === 'blows' && sets.length < mostSets) {
     const { place, side, firmness, count } = last;

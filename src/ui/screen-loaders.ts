@@ -13,6 +13,8 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   layout: () => import('./screens/pan/layout-screen').then((file) => file.LayoutScreen),
   backup: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   cautions: () => import('./screens/app/cautions-screen').then((file) => file.CautionsScreen),
+  'what-moves': () =>
+    import('./screens/measuring/what-moves-screen').then((file) => file.WhatMovesScreen),
   receive: () => import('./screens/rack/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   tuned: () => import('./screens/tuner/tuned-screen').then((file) => file.TunedScreen),

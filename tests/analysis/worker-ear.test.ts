@@ -139,4 +139,50 @@ describe('the ear', () => {
     worker(2).says({ type: 'hello' });
     expect(states.at(-1)).toBe('ready');
   });
+
+  it('notices a thread that ended without an error, and says so', async () => {
+    const { ear, states, worker } = opened();
+    worker(0).says({ type: 'hello' });
+    ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
+    for (let n = 0; n < 30; n++) {
+      vi.advanceTimersByTime(2000);
+      worker(0).says({ type: 'level', levelDb: -60 });
+    }
+    expect(states.at(-1)).toBe('ready');
+    // From here on it is silent, and no question is answered.
+    vi.advanceTimersByTime(20_000);
+    expect(worker(0).terminated).toBe(true);
+    expect(states.at(-1)).toBe('failed');
+    expect(FakeWorker.opened.length).toBe(2);
+  });
+
+  it('does not take a thread for dead that answers while nothing sounds', async () => {
+    const { ear, states, worker } = opened();
+    worker(0).says({ type: 'hello' });
+    ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
+    for (let n = 0; n < 100; n++) {
+      const asked = worker(0).gotTypes().length;
+      vi.advanceTimersByTime(1000);
+      if (worker(0).gotTypes().length > asked) worker(0).says({ type: 'hello' });
+    }
+    expect(worker(0).terminated).toBe(false);
+    expect(states.at(-1)).toBe('ready');
+  });
+
+  it('does not take a thread for dead because the phone was asleep', async () => {
+    const { ear, worker } = opened();
+    worker(0).says({ type: 'hello' });
+    ear.attach(port, 48_000);
+    await vi.dynamicImportSettled();
+    vi.advanceTimersByTime(4000);
+    // The clock goes on and no timer runs: then all of them are late at once.
+    vi.setSystemTime(Date.now() + 600_000);
+    const asleep = performance.now() + 600_000;
+    const now = vi.spyOn(performance, 'now').mockReturnValue(asleep);
+    vi.advanceTimersByTime(4000);
+    now.mockRestore();
+    expect(worker(0).terminated).toBe(false);
+  });
 });

@@ -79,7 +79,8 @@ function answerWrongly(response: ServerResponse, fault: Fault, file: string, oth
   const half = body.subarray(0, Math.floor(body.length / 2));
   const asItIs = {
     'Content-Type': typeOf[extname(file)] ?? 'application/octet-stream',
-    'Cache-Control': 'public, max-age=31536000, immutable',
+    // As a host sends them: what has a hash in its name is kept by the browser, wrong or not.
+    'Cache-Control': file.includes('assets') ? 'public, max-age=31536000, immutable' : 'no-cache',
   };
   switch (fault) {
     case 'status 500':

@@ -175,7 +175,7 @@ describe('a note on the bench', () => {
       const text = await page.locator('[data-change="0"]').textContent();
       const said = text?.includes('no change')
         ? 0
-        : Number(text?.match(/[+−]\d+/)?.[0].replace('−', '-'));
+        : (text?.includes('lowered') ? -1 : 1) * Number(text?.match(/by (\d+)/)?.[1]);
       expect(Math.abs(said - moved), text ?? '').toBeLessThan(1.5);
       await picture(page, 'after-blows');
 

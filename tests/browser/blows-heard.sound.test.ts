@@ -56,7 +56,7 @@ it('a set of five blows is heard as blows, and what they did is told after the n
     await page.locator('#readout[data-state="settled"]').waitFor();
     expect(await page.locator('main').getAttribute('data-sets')).toBe('1');
     expect(await page.evaluate(() => window.mostBlows)).toBe(5);
-    expect(await page.locator('[data-change="0"]').textContent()).toContain('+6');
+    expect(await page.locator('[data-change="0"]').textContent()).toContain('raised by 6');
     // Nothing between −9 and −3 cents was ever read: no blow and none of its ringing was measured.
     const read = (await app.history())
       .filter(({ fundamentalCents }) => fundamentalCents !== '')

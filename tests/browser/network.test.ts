@@ -10,6 +10,7 @@ const some: readonly (readonly [Trial['when'], string, Fault])[] = [
   ['first visit', 'assets/index-', 'silent cut'],
   ['first visit', 'assets/watch-start-', 'portal'],
   ['first visit', 'assets/rack-store-', 'silent cut'],
+  ['first visit', 'assets/restore-settings-', 'other version'],
   ['first visit', 'assets/browser-arrivals-', 'other version'],
   ['first visit', 'assets/service-worker-updates-', 'silent cut'],
   ['first visit', 'assets/analysis.worker-', 'other version'],

@@ -151,7 +151,7 @@ describe('a flat note on the practice pan', () => {
         const end = await page.locator('section.advice').getAttribute('data-why');
         expect(verdictOn(truthIn(mirror, note)).kind, `told to stop: ${end}`).toBe('aligned');
         for (const neighbour of neighboursOf(mirror.layout, note)) {
-          expect(verdictOn(truthIn(mirror, neighbour.note)).kind).toBe('aligned');
+          expect(['aligned', 'in-tune']).toContain(verdictOn(truthIn(mirror, neighbour.note)).kind);
         }
         await page.getByRole('button', { name: 'Back to the pan' }).click();
         await page.getByRole('button', { name: 'Finish and compare' }).click();

@@ -303,6 +303,7 @@ describe('the screens around the tuner', () => {
         ['#/pan/pan-1/tuned', '.tuned-page'],
         ['#/visit', '.visit-pans li'],
         ['#/cautions', '.cautions-page'],
+        ['#/what-moves', '.what-moves'],
       ] as const) {
         await show(app, hash, there);
         expect(await axeFaults(page), hash).toEqual([]);

@@ -29,7 +29,12 @@ export function standInEar(): void {
       this.onmessage = null;
     }
   }
-  Object.defineProperty(window, 'Worker', { value: StandInWorker });
+  // Other threads are left as they are.
+  const workers = new Proxy(window.Worker, {
+    construct: (Real, [url, options]: [string | URL, WorkerOptions?]) =>
+      /analysis/.test(String(url)) ? new StandInWorker() : new Real(url, options),
+  });
+  Object.defineProperty(window, 'Worker', { value: workers });
 }
 
 export interface ToldApp extends OpenedApp {

@@ -39,6 +39,12 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
     control: /Add a pan/,
   },
   cautions: { at: 'cautions', of: 'no pans', says: /hearing protection/, control: /Rack/ },
+  'what-moves': {
+    at: 'what-moves',
+    of: 'no pans',
+    says: /never moved on purpose/,
+    control: /Rack/,
+  },
   dropped: { at: 'dropped', of: 'no pans', says: /Tap its kind/, control: /Lead, low C/ },
   receive: { at: 'receive', of: 'no pans', says: /Choose one/, control: /Choose a file/ },
   pan: { at: '', of: 'pan', says: /Start a round and strike/, control: /Start a round/ },
@@ -69,7 +75,7 @@ const screens: readonly string[] = [
   'rack',
   'listen',
   ...[
-    ...readFileSync(join(import.meta.dirname, '../../src/ui/late-screen.tsx'), 'utf8').matchAll(
+    ...readFileSync(join(import.meta.dirname, '../../src/ui/screen-loaders.ts'), 'utf8').matchAll(
       /^ {2}'?([a-z-]+)'?: \(\) =>/gm,
     ),
   ].map(([, screen = '']) => screen),
@@ -134,6 +140,7 @@ describe('every screen', () => {
       { beforeApp: standInEar },
     );
     try {
+      expect(screens.length).toBeGreaterThan(20);
       const taps = await walk(app);
       expect(screens.filter((screen) => !taps.has(screen))).toEqual([]);
     } finally {

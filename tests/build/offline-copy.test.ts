@@ -43,7 +43,13 @@ test('the start page names the hash of each script and style that it loads', () 
 test('the start page names the hashes of what the rack loads by itself, too', () => {
   const named = /data-parts="([^"]+)"/.exec(readBuilt('index.html').toString())?.[1]?.split(' ');
   const parts = Array.from({ length: (named?.length ?? 0) / 2 }, (_, k) => k);
-  for (const name of ['rack-store', 'renew-card', 'browser-arrivals', 'service-worker-updates']) {
+  for (const name of [
+    'rack-store',
+    'renew-card',
+    'browser-arrivals',
+    'service-worker-updates',
+    'restore-settings',
+  ]) {
     expect(
       named?.filter((part) => part.startsWith(`./assets/${name}-`)),
       name,

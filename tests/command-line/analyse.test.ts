@@ -69,8 +69,11 @@ test('a flat D5 is told with each partial by itself, a knock as a knock, one lin
     'reason',
     'note',
     'fundamental',
+    'fundamentalRival',
     'octave',
+    'octaveRival',
     'third',
+    'thirdRival',
     'glideCents',
     'alsoRinging',
   ]);

@@ -28,6 +28,8 @@ export interface CutExample {
 
 /** A strike is that of the onset nearest to it within this, s. */
 const near = 0.06;
+/** An onset this near to a strike belongs to it, s. */
+const apart = 0.12;
 
 const folder = join(tmpdir(), 'ringwright-fit-ear');
 const indexOf = (name: string): string => join(folder, `${name}.json`);
@@ -49,14 +51,14 @@ export function cutExamples(
   const cuts: CutExample[] = [];
   let from = 0;
   let unheard = 0;
-  for (const { sound, strike, note, strength, kind } of examples()) {
+  for (const { sound, strike, leftOut = [], note, strength, kind } of examples()) {
     const all = cutStrikes(sound);
     const own = strike
       ? all
           .filter((cut) => Math.abs(cut.at - strike.at) < near)
           .sort((a, b) => Math.abs(a.at - strike.at) - Math.abs(b.at - strike.at))
           .slice(0, 1)
-      : all;
+      : all.filter(({ at }) => !leftOut.some((time) => Math.abs(at - time) < apart));
     if (strike && own.length === 0) unheard++;
     for (const { segment } of own) {
       writeSync(file, Buffer.from(segment.buffer, segment.byteOffset, segment.byteLength));

@@ -12,17 +12,21 @@ import {
 import { inSilence, type Sound } from '../benchmarks/strikes/hear-take';
 import type { RealTake } from '../benchmarks/strikes/real-takes';
 import { basses, bassScene } from '../ear-scenes/low-notes';
+import { blowRecordings } from '../sounds/blow-recordings';
 import type { DrumSound } from '../sounds/drum-kits';
 import { hardScene, studio } from '../sounds/hard-scene';
 import { nonStrikes } from '../sounds/non-strikes';
+import { recordedKnocks } from '../sounds/recorded-knocks';
 import { type Scene, strikeScene } from '../sounds/scene';
 import { sentence, spoken } from '../sounds/spoken-sentences';
-import type { RealStrike } from '../synthetic-sounds/real-strike';
+import { type RealStrike, realStrikes } from '../synthetic-sounds/real-strike';
 
 /** A sound with one strike in it at `at` s, whose fundamental is `hz`; or with none. */
 export interface Example {
   readonly sound: Sound;
   readonly strike: { readonly hz: number; readonly at: number } | null;
+  /** Onsets near these times (s) are neither: strikes beside what is no strike. */
+  readonly leftOut?: readonly number[];
   /** What is left out together: a note or a strength of the recordings, a kind of scene, a drum, a voice. */
   readonly note: string;
   readonly strength: string;
@@ -274,6 +278,19 @@ export async function blowExamples(count: number): Promise<readonly Example[]> {
     sound,
     strike: null,
     note: sound.name.split(/ \d/)[0] ?? '',
+    strength: `blow ${n % 5}`,
+    kind: 'blow' as const,
+  }));
+}
+
+/** Hammer blows while the note that is worked on still rings, of other seeds than the tests'. */
+export async function hammeredExamples(count: number): Promise<readonly Example[]> {
+  const bank = { strikes: await realStrikes(), knocks: await recordedKnocks() };
+  return blowRecordings(count, bank, 41).map(({ samples, sampleRate, name, strikes }, n) => ({
+    sound: { samples, sampleRate },
+    strike: null,
+    leftOut: strikes,
+    note: name.replace(/ \d+$/, ''),
     strength: `blow ${n % 5}`,
     kind: 'blow' as const,
   }));

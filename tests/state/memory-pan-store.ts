@@ -2,6 +2,7 @@
 import type { Kept, PanStore, RackChange, StoreTrouble } from '../../src/domain/ports/pan-store';
 import type { PanCard } from '../../src/domain/rack/pan-card';
 import type { Attachment, PanId, RackRecord } from '../../src/domain/records/rack-records';
+import { isBefore, olderFirst } from '../../src/domain/records/record-order';
 
 export function memoryPanStore() {
   const records: RackRecord[] = [];
@@ -47,6 +48,12 @@ export function memoryPanStore() {
       loaded(ofKind('reading').filter((reading) => reading.round === round)),
     readingsOfNote: async (pan, note) =>
       loaded(ofKind('reading', pan).filter((reading) => reading.note === note)),
+    readingsOutside: async (pan, since) =>
+      loaded(
+        ofKind('reading', pan)
+          .filter((each) => each.round === null && !(since && isBefore(each, since)))
+          .sort(olderFirst),
+      ),
     async keep(added, files = []): Promise<Kept> {
       if (trouble.now !== null) return { kind: 'trouble', trouble: trouble.now };
       const known = new Set(records.map(({ id }) => id));

@@ -11,7 +11,6 @@ import {
   changeOfErrors,
   covarianceOfErrors,
   errorSum,
-  farthestOff,
   isJudged,
   type NoteErrors,
 } from './note-errors';
@@ -94,17 +93,16 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** Room taken from a partial that is already beyond the worst of the opening, cents. */
+/** Room taken from a partial that is already farther off than at the opening, cents. */
 const back = 1;
 
-/** Each partial may be as far off as the worst one was at the opening; one that is farther off already may stay so. */
+/** Each partial may be as far off as it was at the opening; one that is farther off already may stay so. */
 export function boundsOf(
-  { values, limits, weights }: NoteErrors,
+  { values, limits }: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,
 ): ThreePartials {
-  const worstAtOpening = farthestOff({ values: opening.values, weights });
   return mapThree(values, (value, k) =>
-    Math.max(limits[k], worstAtOpening, Math.abs(value) - back),
+    Math.max(limits[k], Math.abs(opening.values[k]), Math.abs(value) - back),
   );
 }
 

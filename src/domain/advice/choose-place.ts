@@ -1,14 +1,22 @@
-// Where to hammer next: the place, side and firmness that are expected to bring a note closest to true.
+// Where to hammer next: of the places that the trade has for this fault the one that is expected to help most.
 
+import { mapThree, type PartialIndex, partialIndices } from '../numbers/three-partials';
 import { type BlowFirmness, type BlowWhere, strengthOf } from '../records/blow-places';
 import type { MidiNote } from '../tuning/units';
 import { type BlowGain, blowGain, boundsOf } from './blow-gain';
 import type { BlowSet } from './blow-sets';
-import { leftAfter } from './look-ahead';
 import { expectedMuchWorse } from './much-worse';
-import { errorsBefore, type NoteErrors } from './note-errors';
-import { planBlows, plannedPlaces, wrongNow } from './plan-blows';
+import {
+  changeOfErrors,
+  errorSum,
+  errorsBefore,
+  isJudged,
+  type NoteErrors,
+  partialsOff,
+} from './note-errors';
+import { casesInOrder, type NoteNeeds, needsAfter, stepsFor } from './note-fault';
 import type { Prediction, ResponseModel } from './response-model';
+import type { TradeCase } from './trade-cases';
 
 export interface Dose {
   readonly firmness: BlowFirmness;
@@ -16,15 +24,19 @@ export interface Dose {
 }
 
 /**
- * `mend`: expected to help, by more than the doubt about it. `try`: a few light blows, to see what this place does.
- * `prepare`: known not to help by itself, the first of several steps that together do.
+ * `mend`: expected to help, by more than the doubt about it. `try`: one or two light blows, to see which way or how
+ * much this place moves the note.
  */
-export type BlowAim = 'mend' | 'try' | 'prepare';
+export type BlowAim = 'mend' | 'try';
 
 export interface PlaceChoice extends BlowWhere, Dose, BlowGain {
   readonly aim: BlowAim;
   /** What the set will change, each partial against its fixed target. */
   readonly expected: Prediction;
+  /** What the trade does it for. */
+  readonly step: TradeCase;
+  /** The steps that follow when this one is done. */
+  readonly later: readonly TradeCase[];
 }
 
 /** Sets that may be suggested, gentlest first: of two that promise the same, the gentler is taken. */
@@ -37,26 +49,33 @@ const doses: readonly Dose[] = [
   { firmness: 'firm', count: 4 },
   { firmness: 'firm', count: 6 },
 ];
-/** Hardest set that is suggested while the doubt exceeds the gain, or while the gain comes only with a later step. */
-const mostToTry: Dose = { firmness: 'light', count: 3 };
+/** "One or two light blows and a strike" (common practice, no source). */
+const mostToTry: Dose = { firmness: 'light', count: 2 };
 /** Stop exploring a place after this many trial sets (own choice, tried with `npm run bench:advice`). */
 const mostTries = 4;
 /**
- * A set is never suggested if its worst case makes a partial this much worse than the note ever was, cents (own
- * choice).
+ * A place is tried only while it may well move the partials the right way: the wrong way by less than this part of
+ * the doubt, and the right way by at least `worthMoving` cents if it does better than expected (own choices).
  */
+const wrongWay = 0.5;
+const worthMoving = 1;
+/** A set is never suggested if its worst case makes a partial this much worse than it ever was, cents (own choice). */
 const mostHarm = 4;
 /**
  * Price of making a partial much worse, in squares of limits, so that the safer of two equal sets is taken (own
  * choice, tried with `npm run bench:advice`).
  */
 const harmPrice = 25;
-/** Blows expected to remove less than this share of the error, later steps included, are not worth it (own choice). */
+/** A trial is made only if it makes a partial much worse with at most this chance (own choice, tried the same way). */
+const mostRisk = 0.35;
+/** What a place does is well known when the doubt is at most this part of it (own choice, tried the same way). */
+const wellKnown = 0.35;
+/** Blows expected to remove less than this share of the error are not worth it (own choice). */
 const leastPart = 0.01;
 
 /**
- * The set that, with the best plan for what comes after it, leaves the note the least wrong, or why there is none. No
- * set that could do much harm is suggested, and none but a few light blows whose gain is less than the doubt about it.
+ * The set to hammer next, or why there is none. The rules of the trade come first: only their places are looked at,
+ * in their order, and nothing is suggested after which a partial that is within its limit is expected outside.
  * `sets`: those on this note so far.
  */
 export function choosePlace(
@@ -67,55 +86,124 @@ export function choosePlace(
 ): PlaceChoice | 'nothing-helps' | 'too-unsure' {
   const opening = { values: errorsBefore(errors, sets) };
   const bounds = boundsOf(errors, opening);
-  const safe = plannedPlaces(note, model)
-    .flatMap((planned) => doses.map((dose) => ({ planned, ...planned.where, ...dose })))
-    .map(({ planned, ...dose }) => {
-      const strength = strengthOf(dose.firmness, dose.count);
-      const expected = model.predict(note, dose, { ...dose, strength });
-      return { planned, set: { ...dose, ...blowGain(errors, expected, bounds), expected } };
-    })
-    .filter(({ set }) => set.harm <= mostHarm);
-  const allowed = safe.flatMap(({ planned, set }) => {
-    const aim = aimOf(set, sets);
-    return aim ? [{ planned, set: { aim, ...set } }] : [];
-  });
-  // A plan holds only what may be done now; otherwise any blow that leaves the plan for later would look good.
-  const places = [...new Set(allowed.map(({ planned }) => planned))];
-  const plan = planBlows(errors, places);
-  const wrong = wrongNow(errors);
-  const worth = allowed.map(({ planned, set }) => {
-    const strength = strengthOf(set.firmness, set.count);
-    const step = { ...set, strength, at: places.indexOf(planned), usual: model.predict(note, set) };
-    const harm = harmPrice * expectedMuchWorse(errors, opening, set.expected, set.count);
-    return { set, gain: wrong - leftAfter(errors, places, plan, step) - harm };
-  });
-  const best = largest(worth, ({ gain }) => gain);
-  if (best && best.gain >= leastPart * wrong) return best.set;
-  return safe.some(({ set }) => set.gain > 0) ? 'too-unsure' : 'nothing-helps';
+  const off = partialsOff(errors);
+  let isTooUnsure = false;
+  for (const step of casesInOrder(errors)) {
+    const possible = step
+      .flatMap((open) => open.trade.places.map((where) => ({ ...open, where })))
+      .flatMap(({ trade, needs, where }): readonly PossibleSet[] => {
+        const usual = model.predict(note, where);
+        return doses.map((dose) => {
+          const strength = strengthOf(dose.firmness, dose.count);
+          const expected = model.predict(note, where, { ...dose, strength });
+          const gain = blowGain(errors, expected, bounds);
+          const risk = expectedMuchWorse(errors, opening, expected, dose.count);
+          return {
+            ...where,
+            ...dose,
+            ...gain,
+            strength,
+            expected,
+            step: trade,
+            needs,
+            usual,
+            risk,
+          };
+        });
+      })
+      .filter(({ expected }) => keepsWhatIsGood(errors, expected));
+    const mending = largest(
+      possible.filter(
+        (set) =>
+          set.gain >= set.doubt && set.harm <= mostHarm && set.strength <= boldest(set, sets),
+      ),
+      ({ gain, risk }) => gain - harmPrice * risk,
+    );
+    if (mending && mending.gain >= leastPart * errorSum(errors)) return chosen(mending, 'mend');
+    const trial = largest(
+      possible.filter((set) => set.risk <= mostRisk && isWorthATry(set, off, sets)),
+      (set) => hopeOf(set) - harmPrice * set.risk,
+    );
+    if (trial) return chosen(trial, 'try');
+    isTooUnsure ||= possible.some(({ gain }) => gain > 0);
+  }
+  return isTooUnsure ? 'too-unsure' : 'nothing-helps';
 }
 
-type ExpectedSet = Omit<PlaceChoice, 'aim'>;
-
-/** What a set is good for by itself, or null if it may harm as easily as help and would teach nothing new. */
-function aimOf(each: ExpectedSet, sets: readonly BlowSet[]): BlowAim | null {
-  const { gain, doubt } = each;
-  if (gain >= doubt) return 'mend';
-  if (!isGentle(each)) return null;
-  // If the loss is larger than the doubt about it, the loss is intended.
-  if (gain < -doubt) return 'prepare';
-  return triesAt(each, sets) < mostTries ? 'try' : null;
+interface PossibleSet extends Omit<PlaceChoice, 'aim' | 'later'> {
+  readonly strength: number;
+  readonly needs: NoteNeeds;
+  readonly usual: Prediction;
+  /** Expected number of partials made much worse. */
+  readonly risk: number;
 }
 
-const isGentle = ({ firmness, count }: Dose): boolean =>
-  firmness === mostToTry.firmness && count <= mostToTry.count;
+function chosen(
+  { usual: _, needs, strength: __, risk: ___, ...set }: PossibleSet,
+  aim: BlowAim,
+): PlaceChoice {
+  const rest = stepsFor(needsAfter(needs, set.step));
+  return { ...set, aim, later: rest.flatMap(([first]) => first ?? []) };
+}
 
-const triesAt = (where: BlowWhere, sets: readonly BlowSet[]): number =>
-  sets.filter(
-    ({ place, side, strength }) =>
-      place === where.place &&
-      side === where.side &&
-      strength <= strengthOf(mostToTry.firmness, mostToTry.count),
-  ).length;
+/** How hard a set may be where it is not well known what blows do: gentle at first, then twice as hard at most. */
+function boldest(set: PossibleSet, sets: readonly BlowSet[]): number {
+  const isKnown = movedRight(set).every(({ mean, unsure }) => unsure <= wellKnown * mean);
+  if (isKnown) return Number.POSITIVE_INFINITY;
+  const hardest = Math.max(0, ...setsAt(set, sets).map(({ strength }) => strength));
+  return Math.max(strengthOf(mostToTry.firmness, mostToTry.count), 2 * hardest);
+}
+
+/** A partial within its limit is never moved out on purpose. */
+function keepsWhatIsGood(errors: NoteErrors, { mean }: Prediction): boolean {
+  const { values, limits } = errors;
+  const change = changeOfErrors(mean);
+  return partialIndices.every(
+    (k) =>
+      !isJudged(errors, k) ||
+      Math.abs(values[k]) > limits[k] ||
+      Math.abs(values[k] + change[k]) <= limits[k],
+  );
+}
+
+/** What a usual set moves the right way for each partial that this step is to move, and how unsure that is. */
+function movedRight({ step, usual, needs }: PossibleSet) {
+  return mapThree(partialIndices, (k) => {
+    const must = step.must[k];
+    if (must === 'stay' || must !== needs[k]) return null;
+    return {
+      mean: must === 'up' ? usual.mean[k] : -usual.mean[k],
+      unsure: Math.sqrt(usual.doubt[k][k]),
+    };
+  }).filter((each) => each !== null);
+}
+
+function isWorthATry(
+  set: PossibleSet,
+  off: readonly PartialIndex[],
+  sets: readonly BlowSet[],
+): boolean {
+  if (set.strength > strengthOf(mostToTry.firmness, mostToTry.count)) return false;
+  // What is within its limit is not risked for a trial.
+  if (!off.some((k) => set.step.must[k] === set.needs[k])) return false;
+  const seen = setsAt(set, sets);
+  // One blow where nothing has been seen yet; it may go the wrong way.
+  if (seen.length === 0 && set.count > 1) return false;
+  const tries = seen.filter(({ strength }) => strength <= set.strength).length;
+  return (
+    tries < mostTries &&
+    movedRight(set).every(
+      ({ mean, unsure }) => mean >= -wrongWay * unsure && mean + unsure >= worthMoving,
+    )
+  );
+}
+
+/** How many cents a trial may show to be possible, the more blows the clearer. */
+const hopeOf = (set: PossibleSet): number =>
+  movedRight(set).reduce((sum, { mean, unsure }) => sum + mean + unsure, 0) * set.strength;
+
+const setsAt = ({ place, side }: BlowWhere, sets: readonly BlowSet[]): readonly BlowSet[] =>
+  sets.filter((each) => each.place === place && each.side === side);
 
 /** A single light blow shows what a place does; it is too little to mend anything. */
 export const isTrial = ({ strength }: BlowSet): boolean => strength <= strengthOf('light', 1);

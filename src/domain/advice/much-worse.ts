@@ -1,17 +1,11 @@
 // How likely a set of blows makes a note much worse than it was when the bench was opened.
 
-import { type PartialIndex, partialIndices } from '../numbers/three-partials';
+import { mapThree, type PartialIndex, partialIndices } from '../numbers/three-partials';
 import { normalAbove } from './blow-gain';
-import {
-  changeOfErrors,
-  covarianceOfErrors,
-  farthestOff,
-  isJudged,
-  type NoteErrors,
-} from './note-errors';
+import { changeOfErrors, covarianceOfErrors, isJudged, type NoteErrors } from './note-errors';
 import type { Prediction } from './response-model';
 
-/** Much worse: some partial is this much farther off than the worst one was at the opening, cents. */
+/** Much worse: a partial is this much farther off than it was at the opening, or than its limit, cents. */
 const muchWorse = 5;
 /**
  * How often a blow lands far too hard, and how many blows it then counts as (own guesses, the practice pan's for
@@ -26,18 +20,23 @@ export function expectedMuchWorse(
   { mean, covariance }: Pick<Prediction, 'mean' | 'covariance'>,
   count: number,
 ): number {
-  const { values, weights } = errors;
-  const line = farthestOff({ values: opening.values, weights }) + muchWorse;
+  const { values, limits } = errors;
+  const lines = mapThree(
+    limits,
+    (limit, k) => Math.max(limit, Math.abs(opening.values[k])) + muchWorse,
+  );
   const change = changeOfErrors(mean);
   const spread = covarianceOfErrors(covariance);
   const beyond = (k: PartialIndex, stretched: number): number => {
     const deviation = stretched * Math.sqrt(spread[k][k]);
     const after = values[k] + stretched * change[k];
-    return normalAbove((line - after) / deviation) + normalAbove((line + after) / deviation);
+    return (
+      normalAbove((lines[k] - after) / deviation) + normalAbove((lines[k] + after) / deviation)
+    );
   };
   const slips = 1 - (1 - tooHard.chance) ** count;
   const withSlip = (count - 1 + tooHard.worth) / count;
   return partialIndices
-    .filter((k) => isJudged(errors, k) && Math.abs(values[k]) <= line)
+    .filter((k) => isJudged(errors, k) && Math.abs(values[k]) <= lines[k])
     .reduce<number>((sum, k) => sum + (1 - slips) * beyond(k, 1) + slips * beyond(k, withSlip), 0);
 }

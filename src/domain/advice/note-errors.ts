@@ -45,10 +45,6 @@ export const isJudged = ({ weights }: NoteErrors, k: 0 | 1 | 2): boolean => weig
 export const partialsOff = ({ values, limits, weights }: NoteErrors): readonly PartialIndex[] =>
   partialIndices.filter((k) => weights[k] > 0 && Math.abs(values[k]) > limits[k]);
 
-/** How far off the worst of the judged partials is, cents. */
-export const farthestOff = ({ values, weights }: Pick<NoteErrors, 'values' | 'weights'>): number =>
-  Math.max(...partialIndices.map((k) => (weights[k] > 0 ? Math.abs(values[k]) : 0)));
-
 /** Weighted sum of squares: 1 for one partial at its limit. */
 export const errorSum = ({ values, weights }: Pick<NoteErrors, 'values' | 'weights'>): number =>
   values.reduce((sum, value, k) => sum + (weights[k] ?? 0) * value ** 2, 0);

@@ -161,6 +161,9 @@ export interface BlowsEffect {
   readonly blows: BenchBlows;
   /** The partials that were measured both times. */
   readonly changes: readonly PartialChange[];
+  /** The readings right before and after. */
+  readonly before: Reading;
+  readonly after: Reading;
 }
 
 export function effectOfNewest({ steps }: BenchCourse): BlowsEffect | null {
@@ -170,7 +173,9 @@ export function effectOfNewest({ steps }: BenchCourse): BlowsEffect | null {
   if (!after?.blows || !before?.reading || !after.reading) return null;
   // Steps after it without blows belong to it: the note was only measured again.
   const last = steps.slice(at).findLast(({ reading }) => reading !== null)?.reading;
-  return { blows: after.blows, changes: changesBetween(before.reading, last ?? after.reading) };
+  const now = last ?? after.reading;
+  const changes = changesBetween(before.reading, now);
+  return { blows: after.blows, changes, before: before.reading, after: now };
 }
 
 /** An uncertainty is stated as so many standard errors. */

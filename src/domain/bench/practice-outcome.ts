@@ -9,18 +9,21 @@ import {
 import type { ToleranceSet } from '../tuning/tolerances';
 import type { MidiNote } from '../tuning/units';
 import type { Judged } from '../tuning/verdict';
+import { type PartialMadeWorse, partialsMadeWorse } from './made-worse';
 
 export interface NoteOutcome {
   readonly note: MidiNote;
   readonly before: JudgedStanding;
   readonly after: JudgedStanding;
   readonly wasWorked: boolean;
+  /** Of a top note, whose standing does not show it. */
+  readonly madeWorse: readonly PartialMadeWorse[];
 }
 
 export interface PracticeOutcome {
   /** Notes that stand better now, or that were worked on and are closer to true. */
   readonly gained: readonly NoteOutcome[];
-  /** Notes that stand worse now, or that were worked on and are further off. */
+  /** Notes that stand worse now, or that were worked on and are further off; top notes also where a partial is. */
   readonly spoiled: readonly NoteOutcome[];
   /** Notes that were worked on and are as they were. */
   readonly unchanged: readonly NoteOutcome[];
@@ -45,6 +48,7 @@ export function practiceOutcome(
       before: standingOf({ judged: was }, limits),
       after: standingOf({ judged: now }, limits),
       wasWorked: worked.includes(now.note),
+      madeWorse: partialsMadeWorse(was, now, limits),
     };
     return { outcome, change: changeOf(was, now, outcome, limits) };
   });
@@ -60,6 +64,7 @@ export function practiceOutcome(
 type Change = 'gained' | 'spoiled' | 'unchanged';
 
 function changeOf(was: Judged, now: Judged, outcome: NoteOutcome, limits: ToleranceSet): Change {
+  if (outcome.madeWorse.length > 0) return 'spoiled';
   const steps = standingRank(outcome.after.standing) - standingRank(outcome.before.standing);
   if (steps !== 0) return steps < 0 ? 'gained' : 'spoiled';
   if (!outcome.wasWorked) return 'unchanged';

@@ -5,29 +5,6 @@ import type { PanLayout } from '../pans/layout';
 import { octaveOrder } from '../rounds/round-order';
 import type { MidiNote } from '../tuning/units';
 
-/** A note that needs work and how badly (`shareOfGood`: 1 is just good). */
-export interface NoteToWork {
-  readonly note: MidiNote;
-  readonly share: number;
-}
-
-/**
- * Octave pairs, those with the highest notes first, so that a note's octave is right before the note itself; within
- * the notes of one name the worst first, of two as bad the higher one (common practice, no source).
- */
-export function proposedOrder(notes: readonly NoteToWork[]): readonly MidiNote[] {
-  const shares = new Map(notes.map(({ note, share }) => [note, share]));
-  const downwards = octaveOrder([...shares.keys()]);
-  const names = [...new Set(downwards.map(nameOf))];
-  return names.flatMap((name) =>
-    downwards
-      .filter((note) => nameOf(note) === name)
-      .sort((one, other) => (shares.get(other) ?? 0) - (shares.get(one) ?? 0) || other - one),
-  );
-}
-
-const nameOf = (note: MidiNote): number => note % 12;
-
 export type WorkStep =
   | { readonly kind: 'work'; readonly note: MidiNote }
   /** Measured again because of the work on `because`, the latest last. */

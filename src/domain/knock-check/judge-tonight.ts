@@ -3,7 +3,7 @@ import type { PanLayout } from '../pans/layout';
 import type { LookKind } from '../records/look-kinds';
 import type { KnockCheck } from '../records/rack-records';
 import { isBefore } from '../records/record-order';
-import type { NoteResult, RoundResult } from '../rounds/round-result';
+import type { RoundResult } from '../rounds/round-result';
 import { type Cents, type Instant, instant, type MidiNote } from '../tuning/units';
 import { type PitchClass, pitchClassOf } from './saved-tunes';
 import { neededNotes } from './set-needs';
@@ -35,7 +35,7 @@ export interface TonightFindings {
   readonly layout: PanLayout;
   /** The newest knock check of the pan. */
   readonly check: KnockCheck | null;
-  /** The newest finished round. */
+  /** The pan as it stands now, dated by its newest finished round. */
   readonly result: RoundResult | null;
   /** Notes that are marked as cracked now, struck or not. */
   readonly cracked: readonly MidiNote[];
@@ -72,7 +72,7 @@ export function judgeTonight(findings: TonightFindings, rules: TonightRules): To
         result: each,
         signs: signs.get(each.note) ?? [],
         magnetAt: magnets.get(each.note) ?? null,
-        readAt: readAt(each, result),
+        readAt: each.readAt ?? instant(0),
         isNeeded: needs.has(each.note),
       },
       rules,
@@ -156,10 +156,6 @@ function waitingFor(
   if (reasons.length === 0) return null;
   return { until: open.includes('heat') ? until : null, reasons };
 }
-
-const readAt = ({ reading }: NoteResult, result: RoundResult | null): Instant =>
-  // A reading has no time of its own here: its round's beginning is the earliest it can be.
-  instant(reading && result ? result.at : 0);
 
 /** The pitch classes that the set needs and that no octave is left of. */
 function lostClasses(needed: readonly TonightNote[]): readonly PitchClass[] {

@@ -1,6 +1,6 @@
 // What each note of a pan is good for tonight, and why.
 
-import type { NoteResult } from '../rounds/round-result';
+import type { NoteResult } from '../rounds/judged-pan';
 import type { Cents, Instant, MidiNote } from '../tuning/units';
 import type { NoteAction, TonightRules } from './tonight-rules';
 

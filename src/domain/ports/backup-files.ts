@@ -2,9 +2,11 @@
 import type { PanContents } from '../records/backup/backup-contents';
 import type { BackupCounts } from '../records/backup/backup-format';
 import type { BackupReport } from '../records/backup/backup-verdict';
+import type { Differing } from '../records/merging/differing';
+import type { FileEffects } from '../records/merging/file-effects';
 import type { PanId } from '../records/rack-records';
 import type { FileForm, FileOnHand } from './file-handout';
-import type { StoreTrouble } from './pan-store';
+import type { Kept, StoreTrouble } from './pan-store';
 
 /** What a backup holds: everything on the rack, or one pan. `name` is for the name of the file. */
 export type BackupScope =
@@ -32,6 +34,8 @@ export interface CheckedBackup {
   readonly readings: number;
   /** The same, pan by pan. */
   readonly contents: readonly PanContents[];
+  /** What taking it in would do to what is here. */
+  readonly effects: FileEffects;
 }
 
 /**
@@ -54,7 +58,16 @@ export type BackupCheck =
 
 export type BackupTakenIn =
   /** On disk, all of it. `added`: what was not there before; `pans`: those that have something new. */
-  | { readonly kind: 'taken-in'; readonly added: BackupCounts; readonly pans: readonly PanId[] }
+  | {
+      readonly kind: 'taken-in';
+      readonly added: BackupCounts;
+      readonly pans: readonly PanId[];
+      /** Damaged entries that were replaced by whole ones. */
+      readonly healed: number;
+      /** What says something else than what is here, which stays: kept beside it, for the user to choose. */
+      readonly differing: readonly Differing[];
+      readonly differingCount: number;
+    }
   /** The store failed, or the file changed since it was checked; what is in already is good, and all can be tried again. */
   | { readonly kind: 'trouble'; readonly trouble: StoreTrouble | 'file-changed' };
 
@@ -67,6 +80,8 @@ export interface BackupFiles {
   make(scope: BackupScope, onProgress?: Progress, form?: FileForm): Promise<BackupMade>;
   /** Reads a file from end to end without touching anything that is kept. */
   check(file: FileOnHand, onProgress?: Progress): Promise<BackupCheck>;
+  /** Which of two entries of one name is in place (`Differing.key`): the one that was here, or the one of a file. */
+  settle(key: string, whose: 'yours' | 'theirs'): Promise<Kept>;
   /** Adds what a checked file holds to the rack; what is there already stays, so it can be done any number of times. */
   takeIn(backup: CheckedBackup, onProgress?: Progress): Promise<BackupTakenIn>;
 }

@@ -9,6 +9,7 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../records/rack-records';
+import type { InTurn } from '../records/record-order';
 import type { MidiNote } from '../tuning/units';
 import type { Unsubscribe } from './unsubscribe';
 
@@ -21,6 +22,8 @@ export type StoreTrouble =
   | 'newer'
   /** Another window of the app holds an older version of the database open. */
   | 'other-window'
+  /** The browser has deleted the rack while the app was open; the next writing begins a new one. */
+  | 'deleted'
   | 'failed';
 
 export type Loaded<T> =
@@ -71,6 +74,8 @@ export interface PanStore {
   readingsOfRound(round: RoundId): Promise<Loaded<readonly ReadingRecord[]>>;
   /** All readings of one note of a pan, oldest first. */
   readingsOfNote(pan: PanId, note: MidiNote): Promise<Loaded<readonly ReadingRecord[]>>;
+  /** Readings of a pan that were taken outside of rounds together with `since` or later, or ever; oldest first. */
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>>;
   /** Resolves `kept` once all of it is on disk, in one transaction: all of it or nothing. */
   keep(records: readonly RackRecord[], attachments?: readonly Attachment[]): Promise<Kept>;
   attachment(id: AttachmentId): Promise<Loaded<Attachment | null>>;

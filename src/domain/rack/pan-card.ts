@@ -8,7 +8,7 @@ import type { NeedReason } from './tuner-need';
 
 export interface PanCard {
   /** Cards of another version are thrown away and made anew. */
-  readonly version: 1;
+  readonly version: 2;
   /** The settings it was judged by (`judgingText`): with others it is made anew. */
   readonly judgedBy: string;
   readonly pan: PanId;
@@ -27,7 +27,7 @@ export interface PanCard {
   readonly isProvisional: boolean;
   /** A round that was begun and not ended. */
   readonly openRound: RoundId | null;
-  /** How many notes stand how after the newest finished round, marks counted in. */
+  /** How many notes stand how now (`panNow`), marks counted in. */
   readonly standings: Readonly<Record<NoteStanding, number>>;
   /** The notes in most need, worst first, at most three. */
   readonly worst: readonly MidiNote[];

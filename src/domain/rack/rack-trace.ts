@@ -33,8 +33,7 @@ export function restoreTrace(text: string | null): RackTrace | null {
   if (typeof value !== 'object' || value === null) return null;
   const { pans, readings, at, since } = value as Readonly<Record<string, unknown>>;
   if (!isCount(pans) || !isCount(readings) || !isCount(at)) return null;
-  const first = isCount(since) ? { since: instant(since) } : {};
-  return { pans, readings, at: instant(at), ...first };
+  return { pans, readings, at: instant(at), ...(isCount(since) ? { since: instant(since) } : {}) };
 }
 
 const isCount = (value: unknown): value is number =>

@@ -2,7 +2,7 @@
 
 import type { PanFamily } from '../pans/pan-family';
 import { slowestHeard } from '../pans/partner-beats';
-import type { RoundResult } from '../rounds/round-result';
+import type { JudgedPan } from '../rounds/judged-pan';
 import { frequencyOf } from '../tuning/equal-temperament';
 import {
   type Cents,
@@ -58,8 +58,8 @@ export interface NoteBlend {
   readonly beatHz: Hertz;
 }
 
-/** The rounds of two pans, judged with whatever A4 each has. */
-type Played = Pick<RoundResult, 'a4' | 'notes'>;
+/** A pan as it stands, judged with whatever A4 it has. */
+type Played = Pick<JudgedPan, 'a4' | 'notes'>;
 
 /**
  * The notes that both pans have and that are heard to beat: at least once a second, and more than two standard errors

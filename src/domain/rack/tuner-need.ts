@@ -1,6 +1,6 @@
 // How much a pan needs the tuner, and why, in order of weight.
 
-import type { NoteResult } from '../rounds/round-result';
+import type { NoteResult } from '../rounds/judged-pan';
 import { type Cents, cents, type Instant, type MidiNote } from '../tuning/units';
 
 export type NeedReason =

@@ -22,7 +22,10 @@ export type NoteStanding =
   | 'unread';
 
 /** A verdict that names a partial and how far off it is. */
-export type Fault = Exclude<Verdict, { readonly kind: 'aligned' | 'octave-open' | 'inferred' }>;
+export type Fault = Exclude<
+  Verdict,
+  { readonly kind: 'aligned' | 'in-tune' | 'octave-open' | 'inferred' }
+>;
 
 export type StandingReason =
   | { readonly kind: 'unread' }
@@ -94,11 +97,15 @@ function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedSt
   };
   for (const step of toleranceSteps) {
     const verdict = verdictOn(sure, tolerancesAt(limits, step));
-    const { kind } = verdict;
-    if (kind === 'aligned' || kind === 'octave-open' || kind === 'inferred') {
-      return { standing: step, reason };
+    switch (verdict.kind) {
+      case 'aligned':
+      case 'in-tune':
+      case 'octave-open':
+      case 'inferred':
+        return { standing: step, reason };
+      default:
+        reason = { kind: 'off', fault: verdict };
     }
-    reason = { kind: 'off', fault: verdict };
   }
   return { standing: 'avoid', reason };
 }

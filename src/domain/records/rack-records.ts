@@ -29,12 +29,10 @@ interface RecordHead {
   readonly pan: PanId;
   /** When it was made, by the clock of the phone it was made on. This is what people are shown. */
   readonly at: Instant;
-  /**
-   * Its turn among the records of the pan: the time, or one millisecond after the latest turn that was known
-   * where the clock was behind that (a hybrid logical clock: Kulkarni and others, 2014). So what takes something
-   * back always comes after it, whatever the clock said. Missing in records of older apps: their time is their turn.
-   */
+  /** Its place in the order, see `record-order.ts`. Missing in records of older apps: their time is their turn. */
   readonly turn?: Instant;
+  /** Of all the rest of it, made when it was written (`record-digest.ts`). Missing in records of older apps. */
+  readonly digest?: string;
 }
 
 /** What can be edited about a pan. Texts are free and may be empty, except the name. */

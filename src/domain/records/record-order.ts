@@ -4,7 +4,11 @@ import type { Instant, MidiNote } from '../tuning/units';
 /** What has a turn in the order. */
 export interface InTurn {
   readonly at: Instant;
-  /** See `RecordHead`. */
+  /**
+   * The time, or one millisecond after the latest turn that was known of the pan where the clock was behind that (a
+   * hybrid logical clock: Kulkarni and others, 2014). So what takes something back always comes after it, whatever
+   * the clock said.
+   */
   readonly turn?: Instant;
 }
 

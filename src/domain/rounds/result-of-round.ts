@@ -9,7 +9,8 @@ import { currentPan } from '../records/standing/current-pan';
 import { markKinds } from '../records/standing/standing-marks';
 import type { Hertz } from '../tuning/units';
 import { newestFinishedRounds } from './finished-rounds';
-import { type Judging, type RoundResult, roundResult } from './round-result';
+import type { Judging } from './judged-pan';
+import { type RoundResult, roundResult } from './round-result';
 
 /**
  * The result of one round of a pan with the layout and the pitch that hold today, and with the marks that held

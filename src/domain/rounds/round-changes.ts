@@ -3,7 +3,8 @@
 import type { NoteStanding } from '../reading/note-standing';
 import { type PanPitch, panPitchOf } from '../tuning/pan-pitch';
 import { type Cents, cents, centsBetween, type Instant, type MidiNote } from '../tuning/units';
-import type { NoteResult, RoundResult } from './round-result';
+import type { NoteResult } from './judged-pan';
+import type { RoundResult } from './round-result';
 
 export interface Change {
   /** Later minus earlier: above zero it rose. */

@@ -3,13 +3,14 @@ import { newestSoftRound } from '../knock-check/knock-rounds';
 import type { KnockSigns } from '../knock-check/round-signs';
 import { notesOf } from '../pans/layout';
 import type { CardSettings } from '../rack/card-settings';
-import type { PanRecords, ReadingRecord, RoundStart, Taking } from '../records/rack-records';
-import { isBefore } from '../records/record-order';
+import type { PanRecords, RoundStart, Taking } from '../records/rack-records';
+import { isBefore, olderFirst } from '../records/record-order';
 import { currentPan } from '../records/standing/current-pan';
 import { standingMarks } from '../records/standing/standing-marks';
 import { standingStopgaps } from '../records/standing/standing-stopgaps';
 import { withoutErased } from '../records/standing/without-erased';
 import { newestFinishedRounds } from '../rounds/finished-rounds';
+import { type PanNow, resultNow } from '../rounds/pan-now';
 import { roundChanges } from '../rounds/round-changes';
 import type { RoundResult } from '../rounds/round-result';
 import { type Baseline, tunerBaseline } from '../rounds/tuner-baseline';
@@ -45,11 +46,10 @@ export function sheetRounds(records: PanRecords): SheetRounds {
 export interface SheetFindings {
   readonly records: PanRecords;
   readonly rounds: SheetRounds;
-  /** Of the two rounds of `sheetRounds`. */
-  readonly shown: RoundResult | null;
+  /** The pan as it stands now, built on the round that is shown (`sheetRounds`). */
+  readonly standing: PanNow;
+  /** Of the round that is compared with. */
   readonly before: RoundResult | null;
-  /** Readings of the round that is shown. */
-  readonly readings: readonly ReadingRecord[];
   /** Of `SheetRounds.knock`. */
   readonly heard: KnockSigns | null;
   readonly judging: CardSettings;
@@ -57,9 +57,10 @@ export interface SheetFindings {
   readonly now: Instant;
 }
 
-/** The sheet of a pan. Both results are to be judged by `judging`. */
+/** The sheet of a pan. `standing` and `before` are to be judged by `judging`. */
 export function makeSheet(findings: SheetFindings): Sheet {
-  const { records, rounds, shown, before, heard, judging } = findings;
+  const { records, rounds, standing, before, heard, judging } = findings;
+  const shown = resultNow(standing);
   const { fields } = currentPan(records);
   const valid = withoutErased(records);
   const { baseline } = rounds;
@@ -81,10 +82,10 @@ export function makeSheet(findings: SheetFindings): Sheet {
     a4: fields.a4 ?? judging.a4,
     request: { wanted: fields.wanted, wantedBy: fields.wantedBy, contact: findings.contact },
     round: shown && sheetRound(shown, findings),
-    panPitch: shown?.panPitch ?? null,
+    panPitch: standing.panPitch,
     notes: sheetNotes({
       notes: [...new Set(notesOf(fields.layout))],
-      result: shown,
+      now: standing,
       marks: new Map([...standingMarks(records)].map(([note, { mark }]) => [note, mark])),
       stopgaps: new Map([...stopgaps].map(([note, { stopgap }]) => [note, stopgap])),
       signs: heard?.signs ?? new Map(),
@@ -114,9 +115,10 @@ function sinceOf(baseline: Baseline, changes: ReturnType<typeof roundChanges> | 
 
 function sheetRound(
   { at, way, conditions, isProvisional, reference }: RoundResult,
-  { readings, judging }: SheetFindings,
+  { standing: { counting }, judging }: SheetFindings,
 ): SheetRound {
   const { temperature, standing } = conditions;
+  const readings = [...counting].sort(olderFirst);
   const takings = new Map<string, Taking>();
   for (const { taking } of readings) {
     const { source, sampleRate, processing, gaps, appVersion } = taking;

@@ -5,8 +5,8 @@ import { median } from '../numbers/averages';
 import { standingOf } from '../reading/note-standing';
 import type { Reading } from '../reading/reading';
 import type { MarkKind, StopgapKind } from '../records/rack-records';
+import type { NoteNow, PanNow } from '../rounds/pan-now';
 import type { RoundChanges } from '../rounds/round-changes';
-import type { NoteResult, RoundResult } from '../rounds/round-result';
 import { frequencyOf } from '../tuning/equal-temperament';
 import type { ToleranceSet } from '../tuning/tolerances';
 import { type Hertz, type MidiNote, type Seconds, seconds, shiftedBy } from '../tuning/units';
@@ -18,7 +18,7 @@ const constantsTo60dB = Math.log(1000);
 export interface NotesOfSheet {
   /** All notes of the layout, lowest first. */
   readonly notes: readonly MidiNote[];
-  readonly result: RoundResult | null;
+  readonly now: Pick<PanNow, 'a4' | 'notes'>;
   readonly marks: ReadonlyMap<MidiNote, MarkKind>;
   readonly stopgaps: ReadonlyMap<MidiNote, StopgapKind>;
   /** Those of the newest knock check, and whether the round of the table is a later one. */
@@ -30,7 +30,7 @@ export interface NotesOfSheet {
 
 /** The rows of the table. Marks are those that stand now, also where they are newer than the round. */
 export function sheetNotes(of: NotesOfSheet): readonly SheetNote[] {
-  const results = new Map(of.result?.notes.map((each) => [each.note, each]));
+  const results = new Map(of.now.notes.map((each) => [each.note, each]));
   const changes = new Map(of.changes?.notes.map((each) => [each.note, each]));
   return of.notes.map((note) => {
     const found = results.get(note) ?? null;
@@ -44,14 +44,16 @@ export function sheetNotes(of: NotesOfSheet): readonly SheetNote[] {
         kinds: (of.signs.get(note) ?? []).map(({ kind }) => kind),
         areEarlier: of.areSignsEarlier,
       },
-      measured: found && of.result ? measuredNote(found, of.result.a4) : null,
+      measured: found && measuredNote(found, of.now.a4),
+      benchAt: found?.takenIn === 'bench' ? found.readAt : null,
+      work: found?.work ?? 'none',
       moved: changes.get(note)?.beyondPan ?? null,
       ...standingOf({ judged, walking: reading?.walking ?? null, mark }, of.limits),
     };
   });
 }
 
-function measuredNote({ note, reading, againstBand }: NoteResult, a4: Hertz): MeasuredNote | null {
+function measuredNote({ note, reading, againstBand }: NoteNow, a4: Hertz): MeasuredNote | null {
   if (!reading || againstBand === null) return null;
   const { fundamental, octave, octaveRival, third } = reading;
   return {

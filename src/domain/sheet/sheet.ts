@@ -13,6 +13,7 @@ import type {
   Taking,
   TunerVisit,
 } from '../records/rack-records';
+import type { WorkSince } from '../rounds/pan-now';
 import type { Change, RoundChanges } from '../rounds/round-changes';
 import type { PanPitch } from '../tuning/pan-pitch';
 import type { Reference } from '../tuning/reference';
@@ -77,8 +78,12 @@ export interface SheetNote extends JudgedStanding {
   readonly stopgap: StopgapKind;
   /** The signs of damage that it showed after the newest knock. */
   readonly signs: SignsOfNote;
-  /** Null where the note was not read in this round. */
+  /** Null where the note was read neither in this round nor on the bench since. */
   readonly measured: MeasuredNote | null;
+  /** When it was measured on the bench since the round; null where the values are those of the round. */
+  readonly benchAt: Instant | null;
+  /** Whether it was hammered since the round, and measured again after that. */
+  readonly work: WorkSince;
   /** What the note did by itself since the baseline; null where it was not read in both rounds. */
   readonly moved: Change | null;
 }

@@ -15,6 +15,8 @@ export type Verdict =
   | { readonly kind: 'octave-open' }
   /** The fundamental is inferred, and nothing is off by more than that allows to say. */
   | { readonly kind: 'inferred' }
+  /** Judged by its fundamental only, and that is true: nothing is said about the partials. */
+  | { readonly kind: 'in-tune' }
   | { readonly kind: 'aligned' };
 
 /** What a verdict needs to know; cents of the partials are against the own fundamental. */
@@ -51,7 +53,9 @@ export function verdictOn(judged: Judged, tolerances: Tolerances = goodTolerance
   if (isOutside(fundamental.cents, allowedFor(judged, fundamental, tolerances.main))) {
     return { kind: fundamental.cents < 0 ? 'flat' : 'sharp', cents: fundamental.cents };
   }
-  if (note > tolerances.highestWithPartials) return nothingOff;
+  if (note > tolerances.highestWithPartials) {
+    return judged.isInferred ? nothingOff : { kind: 'in-tune' };
+  }
   if (octaveRival) return { kind: 'octave-open' };
   if (octave && isOutside(octave.centsFromOwn, allowedFor(judged, octave, tolerances.main))) {
     const kind = octave.centsFromOwn < 0 ? 'octave-flat' : 'octave-sharp';

@@ -6,7 +6,7 @@ import { powerOf, project } from '../spectrum/band-sums';
 import { type Subspace, signalSubspace } from './signal-subspace';
 
 /** One decaying line of a band. */
-export interface Mode {
+export interface DampedMode {
   /** Offset from the band's centre, Hz. */
   readonly offsetHz: number;
   /** Decay of its amplitude, 1/s; negative where it grows. */
@@ -20,7 +20,7 @@ export interface Mode {
 
 export interface DampedModes {
   /** Strongest over the window first. */
-  readonly modes: readonly Mode[];
+  readonly modes: readonly DampedMode[];
   /** Part of the band's energy that they leave. */
   readonly unexplained: number;
 }
@@ -35,7 +35,7 @@ export function dampedModes(
   band: BandSignal,
   size: number,
   fewer: number = size,
-): DampedModes & { readonly coarser: readonly Mode[] } {
+): DampedModes & { readonly coarser: readonly DampedMode[] } {
   const length = band.count >> 1;
   if (length < size + 3) return { modes: [], unexplained: 1, coarser: [] };
   const mark = band.work.mark();

@@ -2,7 +2,7 @@
 import { type MeasuredLine, measureLine } from '../line/measure-line';
 import { type Window, windowOf } from '../spectrum/band-window';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
-import { dampedModes, type Mode } from './damped-modes';
+import { dampedModes, type DampedMode } from './damped-modes';
 import { lateEnergy, rivalOf } from './rival-of';
 
 export interface PartialLines {
@@ -91,7 +91,7 @@ export function linesAtPartial(
     spectrum.work.release(mark);
     return single && only(single);
   }
-  const lineOf = (mode: Mode, sigmaCents: number): MeasuredLine => ({
+  const lineOf = (mode: DampedMode, sigmaCents: number): MeasuredLine => ({
     hz: band.centreHz + mode.offsetHz,
     sigmaHz: sigmaCents * centsOf(line.hz),
     decaySeconds: mode.decayRate * longestDecay > 1 ? 1 / mode.decayRate : longestDecay,
@@ -111,7 +111,7 @@ export function linesAtPartial(
   const finer = rival ? dampedModes(band, finerCount).modes : [];
   spectrum.work.release(mark);
   if (rival) {
-    const between = (mode: Mode): MeasuredLine => {
+    const between = (mode: DampedMode): MeasuredLine => {
       const near = nearestOf(finer, mode, centsOf(line.hz) * finerCents);
       const offsetHz = (mode.offsetHz + (near ?? mode).offsetHz) / 2;
       const { least, shareOfFiner } = wherePair;
@@ -135,7 +135,7 @@ export function linesAtPartial(
 }
 
 /** How far the nearest of the stronger `modes` (strongest first) is from `offsetHz`, cents at `hz`; never more than `mostApart`. */
-function awayFrom(modes: readonly Mode[], offsetHz: number, hz: number): number {
+function awayFrom(modes: readonly DampedMode[], offsetHz: number, hz: number): number {
   const least = leastPart * (modes[0]?.energy ?? 0);
   const distances = modes
     .filter((mode) => mode.energy > least)
@@ -144,8 +144,8 @@ function awayFrom(modes: readonly Mode[], offsetHz: number, hz: number): number 
 }
 
 /** The mode of `modes` nearest to `mode` and at least half as strong, if it is at most `reachHz` away. */
-function nearestOf(modes: readonly Mode[], mode: Mode, reachHz: number): Mode | null {
-  const away = (other: Mode): number => Math.abs(other.offsetHz - mode.offsetHz);
+function nearestOf(modes: readonly DampedMode[], mode: DampedMode, reachHz: number): DampedMode | null {
+  const away = (other: DampedMode): number => Math.abs(other.offsetHz - mode.offsetHz);
   const near = modes.filter((other) => away(other) < reachHz && other.energy > mode.energy / 2);
   return near.toSorted((a, b) => away(a) - away(b))[0] ?? null;
 }

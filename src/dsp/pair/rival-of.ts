@@ -1,5 +1,5 @@
 // Whether a mode beside a partial's strongest one is a second line, or what an exchange of energy leaves there.
-import type { Mode } from './damped-modes';
+import type { DampedMode } from './damped-modes';
 
 /** Two lines are this far apart, Hz; at high partials up to so many cents. */
 const nearestHz = 2;
@@ -29,12 +29,12 @@ const mirrorBelowDb = 8;
  * length, `hz`: where.
  */
 export function rivalOf(
-  main: Mode,
-  modes: readonly Mode[],
+  main: DampedMode,
+  modes: readonly DampedMode[],
   { seconds, hz }: { readonly seconds: number; readonly hz: number },
-): Mode | null {
+): DampedMode | null {
   const furthest = Math.max(furthestHz, hz * (2 ** (furthestCents / 1200) - 1));
-  const isSecond = (mode: Mode): boolean => {
+  const isSecond = (mode: DampedMode): boolean => {
     const apart = Math.abs(mode.offsetHz - main.offsetHz);
     const widths = (main.decayRate + mode.decayRate) / (2 * Math.PI);
     const belowDb = Math.min(
@@ -52,7 +52,7 @@ export function rivalOf(
       !isMirrored(mode)
     );
   };
-  const isMirrored = (mode: Mode): boolean => {
+  const isMirrored = (mode: DampedMode): boolean => {
     const apart = mode.offsetHz - main.offsetHz;
     const near = Math.max(mirrorHz, mirrorPart * Math.abs(apart));
     return (
@@ -70,7 +70,7 @@ export function rivalOf(
 }
 
 const decibel = (ratio: number): number => 10 * Math.log10(Math.max(ratio, 1e-12));
-const lasts = ({ decayRate }: Mode): boolean => decayRate > -1 && decayRate * shortestSeconds < 1;
+const lasts = ({ decayRate }: DampedMode): boolean => decayRate > -1 && decayRate * shortestSeconds < 1;
 /** Energy in the second half of the window. */
-export const lateEnergy = ({ energy, decayRate }: Mode, seconds: number): number =>
+export const lateEnergy = ({ energy, decayRate }: DampedMode, seconds: number): number =>
   energy / (1 + Math.exp(decayRate * seconds));

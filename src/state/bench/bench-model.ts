@@ -3,6 +3,7 @@ import { computed, effect, type ReadonlySignal, signal, untracked } from '@preac
 import { courseAfter, isOpened, readingMade } from '../../domain/bench/bench-course';
 import type { NoteCheck } from '../../domain/bench/checks-after';
 import type { Heard } from '../../domain/measurement/strike';
+import type { Adviser } from '../../domain/ports/adviser';
 import type { PanStore } from '../../domain/ports/pan-store';
 import { knownNotes } from '../../domain/reading/known-notes';
 import type { MarkKind } from '../../domain/records/rack-records';
@@ -13,7 +14,7 @@ import type { ListenModel } from '../listening/listen-model';
 import type { ReadoutPhase } from '../listening/readout-phase';
 import type { SettingsModel } from '../settings/settings-model';
 import { broughtUpToDate, isSameSubject, unkeptBench } from './begin-bench';
-import { adviceOn, type BenchAdvice } from './bench-advice';
+import { type BenchAdvice, followAdvice } from './bench-advice';
 import { type BlowsOnBench, createBenchBlows } from './bench-blows';
 import { createBenchHearing } from './bench-hearing';
 import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
@@ -28,10 +29,11 @@ import {
   withCourse,
   withMark,
 } from './open-bench';
-import { readBench } from './read-bench';
+import { type BenchStore, readBench } from './read-bench';
 
 export interface BenchPorts extends BenchKeeperPorts {
-  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote' | 'keep'>;
+  readonly adviser: Adviser;
+  readonly store: BenchStore & Pick<PanStore, 'keep'>;
   readonly listen: ListenModel;
   readonly settings: Pick<SettingsModel, 'judging' | 'keepsSound' | 'bench' | 'set'>;
 }
@@ -78,11 +80,15 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
   const view = signal<BenchView>({ kind: 'loading' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.bench : null));
   const checks = computed(() => (open.value ? checksOf(open.value) : []));
-  const advice = computed(() => {
-    const { isTrained, suggestsBlows, professional } = settings.bench.value;
-    if (!isTrained || !suggestsBlows || !open.value) return null;
-    const rules = { limits: settings.judging.value.limits, professional };
-    return adviceOn(open.value, rules, untracked(clock.now));
+  const advice = followAdvice({
+    bench: () => open.value,
+    rules: () => {
+      const { isTrained, suggestsBlows, professional } = settings.bench.value;
+      if (!isTrained || !suggestsBlows) return null;
+      return { limits: settings.judging.value.limits, professional };
+    },
+    now: clock.now,
+    adviser: ports.adviser,
   });
   const ahead = computed(
     (): BenchMove =>

@@ -16,15 +16,21 @@ import { currentPan } from '../../domain/records/standing/current-pan';
 import { standingMarks } from '../../domain/records/standing/standing-marks';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
-import { resultOf } from '../../domain/rounds/result-of-round';
+import { panNow } from '../../domain/rounds/pan-now';
 import { cents, type Instant, type MidiNote } from '../../domain/tuning/units';
 import { type BenchSurroundings, type OpenBench, since } from './open-bench';
+
+/** What is read of the rack. */
+export type BenchStore = Pick<
+  PanStore,
+  'pan' | 'readingsOfRound' | 'readingsOfNote' | 'readingsOutside'
+>;
 
 export type BenchRead = OpenBench | 'missing' | StoreTrouble;
 
 /** The bench of a note as its pan's records are now; what was done to it in the last hours is its trail. */
 export async function readBench(
-  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOfNote'>,
+  store: BenchStore,
   subject: { readonly kind: 'pan'; readonly pan: PanId; readonly note: MidiNote },
   judging: CardSettings,
   now: Instant,
@@ -40,13 +46,13 @@ export async function readBench(
   const readings = await readingsAround(store, records, note);
   if (typeof readings === 'string') return readings;
   const [newest] = newestFinishedRounds(records);
-  const result = newest ? resultOf(newest, readings, records, judging) : null;
+  const standing = panNow(newest ?? null, readings, records, judging);
   const a4 = fields.a4 ?? judging.a4;
   const around: BenchSurroundings = {
     name: fields.name,
     layout: fields.layout,
     a4,
-    reference: result?.reference === 'pan' ? (result.panPitch?.cents ?? cents(0)) : cents(0),
+    reference: standing.reference === 'pan' ? (standing.panPitch?.cents ?? cents(0)) : cents(0),
     marks: new Map([...standingMarks(records)].map(([each, { mark }]) => [each, mark])),
     readings,
     blows: valid.blows,
@@ -56,9 +62,9 @@ export async function readBench(
   return { subject, around, course: courseAfter(note, earlier), check: null };
 }
 
-/** Valid readings of the newest round, of the note, of those it may disturb, and of all that were ever hammered. */
+/** Valid readings of the newest round and those outside of rounds since, of the note, of those it may disturb, and of all that were ever hammered. */
 async function readingsAround(
-  store: Pick<PanStore, 'readingsOfRound' | 'readingsOfNote'>,
+  store: BenchStore,
   records: PanRecords,
   note: MidiNote,
 ): Promise<readonly ReadingRecord[] | StoreTrouble> {
@@ -71,6 +77,7 @@ async function readingsAround(
   ]);
   const all = await Promise.all([
     ...(newest ? [store.readingsOfRound(roundOf(newest))] : []),
+    store.readingsOutside(records.pan, newest ?? null),
     ...[...notes].map((each) => store.readingsOfNote(records.pan, each)),
   ]);
   const found = new Map<string, ReadingRecord>();

@@ -1,7 +1,8 @@
 // Keeps records one after the other and says the truth about it: what could not be kept waits and is tried again.
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Attachment, RackRecord } from '../../domain/records/rack-records';
+import { sealed } from '../../domain/records/record-digest';
 
 export type Saving =
   | { readonly kind: 'kept' }
@@ -27,6 +28,8 @@ interface Waiting {
 export function createRecordKeeper(store: KeepingStore): RecordKeeper {
   const saving = signal<Saving>({ kind: 'kept' });
   let waiting: readonly Waiting[] = [];
+  /** Everything that was kept here since the app was opened. */
+  let done: readonly RackRecord[] = [];
   let running: Promise<void> | null = null;
 
   const keepAll = async (): Promise<void> => {
@@ -38,10 +41,16 @@ export function createRecordKeeper(store: KeepingStore): RecordKeeper {
         batch.flatMap(({ attachments }) => attachments),
       );
       if (result.kind === 'trouble') {
+        // What had been kept before is gone as well: it is saved again with the rest.
+        if (result.trouble === 'deleted') {
+          waiting = [{ records: done, attachments: [], kept: () => undefined }, ...waiting];
+          done = [];
+        }
         saving.value = { kind: 'not-kept', trouble: result.trouble };
         return;
       }
       waiting = waiting.slice(batch.length);
+      done = [...done, ...batch.flatMap(({ records }) => records)];
       for (const { kept } of batch) kept();
     }
     saving.value = { kind: 'kept' };
@@ -59,10 +68,16 @@ export function createRecordKeeper(store: KeepingStore): RecordKeeper {
     saving,
     keep(records, attachments = []) {
       return new Promise((kept) => {
-        waiting = [...waiting, { records, attachments, kept }];
+        waiting = [...waiting, { records: records.map(sealed), attachments, kept }];
         void run();
       });
     },
     retry: run,
   };
 }
+
+/** True while one of them has something that is on no disk. What is just being saved is not meant. */
+export const isAnyUnsaved = (
+  keepers: readonly Pick<RecordKeeper, 'saving'>[],
+): ReadonlySignal<boolean> =>
+  computed(() => keepers.some(({ saving }) => saving.value.kind === 'not-kept'));

@@ -44,6 +44,8 @@ export function turnedStore(store: PanStore, turns: RecordTurns): PanStore {
     pan: async (pan) => seen(await store.pan(pan), allOf),
     readingsOfRound: async (round) => seen(await store.readingsOfRound(round), (all) => all),
     readingsOfNote: async (pan, note) => seen(await store.readingsOfNote(pan, note), (all) => all),
+    readingsOutside: async (pan, since) =>
+      seen(await store.readingsOutside(pan, since), (all) => all),
     keep(records, attachments) {
       turns.saw(records);
       return store.keep(records, attachments);

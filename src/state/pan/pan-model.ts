@@ -42,6 +42,8 @@ export interface OpenPan {
   readonly openRound: RoundStart | null;
   /** Readings of the newest finished round. */
   readonly readings: readonly ReadingRecord[];
+  /** Readings outside of rounds since the newest full round, or since the newest one of any way. */
+  readonly outside: readonly ReadingRecord[];
   readonly photo: Attachment | null;
 }
 
@@ -79,7 +81,10 @@ export type TunerAnswers = Pick<
 >;
 
 export interface PanPorts extends HeadPorts {
-  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'attachment' | 'keep' | 'onChange'>;
+  readonly store: Pick<
+    PanStore,
+    'pan' | 'readingsOfRound' | 'readingsOutside' | 'attachment' | 'keep' | 'onChange'
+  >;
 }
 
 /** A photo and the field that names it. */
@@ -109,11 +114,14 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
     const rounds = newestFinishedRounds(records, Number.POSITIVE_INFINITY);
     const [newest] = rounds;
     const { photo: photoId } = current.fields;
-    const [readings, photo] = await Promise.all([
+    const since = rounds.find(({ way }) => way !== 'quick') ?? newest;
+    const [readings, outside, photo] = await Promise.all([
       newest ? store.readingsOfRound(roundOf(newest)) : null,
+      store.readingsOutside(id, since ?? null),
       photoId === null ? null : store.attachment(photoId),
     ]);
     if (readings?.kind === 'trouble') return readings;
+    if (outside.kind === 'trouble') return outside;
     return {
       kind: 'open',
       pan: {
@@ -123,6 +131,7 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
         rounds,
         openRound: openRounds(records)[0] ?? null,
         readings: readingsWithoutErased(readings?.value ?? [], records.erasures),
+        outside: readingsWithoutErased(outside.value, records.erasures),
         photo: photo?.kind === 'loaded' ? photo.value : null,
       },
     };
@@ -213,8 +222,9 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
   };
 }
 
-/** Whether an open pan is what it is with this record in it: of readings it holds those of its newest finished round. */
+/** Whether an open pan is what it is with this record in it: of readings of rounds it holds those of its newest one. */
 function isInView(record: RackRecord, { records, rounds: [newest] }: OpenPan): boolean {
   if (record.kind === 'pan-edit') return records.edits.some(({ id }) => id === record.id);
-  return record.kind === 'reading' && (!newest || record.round !== roundOf(newest));
+  if (record.kind !== 'reading' || record.round === null) return false;
+  return !newest || record.round !== roundOf(newest);
 }

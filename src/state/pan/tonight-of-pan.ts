@@ -9,7 +9,12 @@ import {
 import type { SavedTune, SetNeeds } from '../../domain/knock-check/saved-tunes';
 import { neededClasses } from '../../domain/knock-check/set-needs';
 import type { TonightRules } from '../../domain/knock-check/tonight-rules';
-import type { KnockCheck, RoundStart } from '../../domain/records/rack-records';
+import {
+  type KnockCheck,
+  type ReadingRecord,
+  type RoundStart,
+  roundOf,
+} from '../../domain/records/rack-records';
 import { standingMarks } from '../../domain/records/standing/standing-marks';
 import { standingStopgaps } from '../../domain/records/standing/standing-stopgaps';
 import type { RoundResult } from '../../domain/rounds/round-result';
@@ -42,16 +47,26 @@ export interface TonightOfPan extends TonightResult {
   readonly magnets: ReadonlyMap<MidiNote, Instant>;
 }
 
-/** The signs of damage in `now`, compared with `before`; `readings` hold those of both rounds. */
-export const signsOfPan = (
+/**
+ * The signs of damage in `now`, compared with `before`; `readings` hold those of both rounds. A note that was measured
+ * outside of rounds since shows the signs of that reading: `counting` of `panNow`.
+ */
+export function signsOfPan(
   { records }: OpenPan,
   { now, before }: TonightRounds,
   readings: ReadingsByRound,
+  counting: readonly ReadingRecord[],
   highestWithPartials: MidiNote,
-): SignsByNote =>
-  now ? roundSigns(records, { round: now, before }, readings, highestWithPartials) : new Map();
+): SignsByNote {
+  if (!now) return new Map();
+  const newer = counting.filter(({ round }) => round === null);
+  const isNewer = new Set(newer.map(({ note }) => note));
+  const ofRound = (readings.get(roundOf(now)) ?? []).filter(({ note }) => !isNewer.has(note));
+  const heard = new Map(readings).set(roundOf(now), [...ofRound, ...newer]);
+  return roundSigns(records, { round: now, before }, heard, highestWithPartials);
+}
 
-/** The result for an open pan. `result` is that of its newest finished round, or null. */
+/** The result for an open pan. `result` is how it stands now (`resultNow`), or null before the first round. */
 export function tonightOfPan(
   pan: OpenPan,
   check: KnockCheck | null,

@@ -7,10 +7,11 @@ import type {
   CheckedBackup,
 } from '../../domain/ports/backup-files';
 import type { FileHandout, FileOnHand, HandedOut } from '../../domain/ports/file-handout';
-import type { PanStore, RackSize, StoreTrouble } from '../../domain/ports/pan-store';
+import type { Kept, PanStore, RackSize, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Clock } from '../../domain/ports/phone-ports';
 import type { PanContents } from '../../domain/records/backup/backup-contents';
 import type { BackupCounts } from '../../domain/records/backup/backup-format';
+import type { Differing } from '../../domain/records/merging/differing';
 import type { PanId } from '../../domain/records/rack-records';
 import { currentPan, type PanField } from '../../domain/records/standing/current-pan';
 import { backupAt } from '../../domain/settings/settings';
@@ -43,6 +44,14 @@ export type ComingIn =
       readonly kind: 'taken';
       readonly added: BackupCounts;
       readonly pans: readonly TakenPan[];
+      /** Damaged entries that were replaced by whole ones. */
+      readonly healed: number;
+      /** What says something else than what is here: the user may choose. Chosen ones are gone from the list. */
+      readonly differing: readonly NamedDiffering[];
+      /** How many there were, also of those that are not listed. */
+      readonly differingCount: number;
+      /** Entries of the file that are here and were taken out: they stay so. */
+      readonly takenOut: number;
       /** Lines of the file that were left out. */
       readonly leftOut: number;
     }
@@ -52,6 +61,11 @@ export type ComingIn =
 export interface CheckedArrival {
   readonly backup: CheckedBackup;
   readonly here: ReadonlySet<PanId> | null;
+}
+
+/** With the name of its pan; empty where it has none. */
+export interface NamedDiffering extends Differing {
+  readonly name: string;
 }
 
 /** A pan that got something new, with the fields of which two phones wrote different values. */
@@ -73,6 +87,8 @@ export interface BackupModel {
   handOut(): Promise<void>;
   check(file: FileOnHand): Promise<void>;
   takeIn(): Promise<void>;
+  /** Says which of two entries of one name is right; resolves once it is on disk, or to why it is not. */
+  settle(key: string, whose: 'yours' | 'theirs'): Promise<Kept>;
   /** Forgets what was made and checked. */
   leave(): void;
 }
@@ -170,7 +186,27 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       }
       const pans = await lookAt(taken.pans, here);
       const leftOut = backup.report.leftOutCount;
-      into.value = { kind: 'taken', added: taken.added, pans, leftOut };
+      const { added, healed, differing, differingCount } = taken;
+      const looked = await lookAt([...new Set(differing.map(({ pan }) => pan))], here);
+      const names = new Map(looked.map(({ pan, name }) => [pan, name]));
+      into.value = {
+        kind: 'taken',
+        added,
+        pans,
+        leftOut,
+        healed,
+        differing: differing.map((each) => ({ ...each, name: names.get(each.pan) ?? '' })),
+        differingCount,
+        takenOut: backup.effects.takenOut,
+      };
+    },
+    async settle(key, whose) {
+      const settled = await files.settle(key, whose);
+      const now = into.value;
+      if (settled.kind === 'kept' && now.kind === 'taken') {
+        into.value = { ...now, differing: now.differing.filter((each) => each.key !== key) };
+      }
+      return settled;
     },
     leave() {
       latest.drop();

@@ -1,13 +1,12 @@
-// Two pans of one section against each other: their newest rounds are read when somebody asks.
+// Two pans of one section against each other: how they stand now is read when somebody asks.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { CardSettings } from '../../domain/rack/card-settings';
 import { blendOf, type NoteBlend } from '../../domain/rack/section-blend';
 import { type PanId, roundOf } from '../../domain/records/rack-records';
-import { readingsWithoutErased } from '../../domain/records/standing/without-erased';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
-import { resultOf } from '../../domain/rounds/result-of-round';
-import type { RoundResult } from '../../domain/rounds/round-result';
+import type { JudgedPan } from '../../domain/rounds/judged-pan';
+import { panNow } from '../../domain/rounds/pan-now';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 
@@ -25,7 +24,7 @@ export interface BlendModel {
 }
 
 export interface BlendPorts {
-  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound'>;
+  readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOutside'>;
   readonly judging: ReadonlySignal<CardSettings>;
 }
 
@@ -33,16 +32,19 @@ export function createBlendModel({ store, judging }: BlendPorts): BlendModel {
   const blend = signal<Blend | null>(null);
   const latest = createLatest();
 
-  /** The newest finished round of a pan, or null before the first. */
-  const newest = async (pan: PanId): Promise<RoundResult | null | StoreTrouble> => {
+  /** How a pan stands now, or null before its first finished round. */
+  const newest = async (pan: PanId): Promise<JudgedPan | null | StoreTrouble> => {
     const records = await store.pan(pan);
     if (records.kind === 'trouble') return records.trouble;
     const [start] = newestFinishedRounds(records.value, 1);
     if (!start) return null;
-    const readings = await store.readingsOfRound(roundOf(start));
+    const [readings, outside] = await Promise.all([
+      store.readingsOfRound(roundOf(start)),
+      store.readingsOutside(pan, start),
+    ]);
     if (readings.kind === 'trouble') return readings.trouble;
-    const valid = readingsWithoutErased(readings.value, records.value.erasures);
-    return resultOf(start, valid, records.value, judging.value);
+    if (outside.kind === 'trouble') return outside.trouble;
+    return panNow(start, [...readings.value, ...outside.value], records.value, judging.value);
   };
 
   return {

@@ -14,7 +14,7 @@ import type { TraceStore } from '../../domain/ports/trace-store';
 import { type BackupReminder, backupReminder } from '../../domain/rack/backup-reminder';
 import { type CardSettings, judgingText } from '../../domain/rack/card-settings';
 import { areSameCards, type Cards, cardsByPan } from '../../domain/rack/cards-by-pan';
-import { type ClockDoubt, clockDoubt } from '../../domain/rack/clock-doubt';
+import { clockDoubt } from '../../domain/rack/clock-doubt';
 import type { PanCard } from '../../domain/rack/pan-card';
 import { inRackOrder, type RackOrder, searchRack } from '../../domain/rack/rack-order';
 import { isLost, type RackTrace } from '../../domain/rack/rack-trace';
@@ -45,8 +45,8 @@ export interface RackModel {
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
   readonly reminder: ReadonlySignal<BackupReminder | null>;
-  /** Why the clock of the phone cannot be right. */
-  readonly clockDoubt: ReadonlySignal<ClockDoubt | null>;
+  /** A time that the clock of the phone is behind, and so cannot be right; null where none is known. */
+  readonly clockDoubt: ReadonlySignal<Instant | null>;
   /** What was once here, if the browser has deleted it since. */
   readonly lost: ReadonlySignal<RackTrace | null>;
   /** The user knows that it is lost. */
@@ -220,8 +220,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
     clockDoubt: computed(() => {
       const rounds = [...cards.value.values()].flatMap(({ lastRoundAt }) => lastRoundAt ?? []);
-      const newest = rounds.length > 0 ? instant(Math.max(...rounds)) : null;
-      return clockDoubt({ now: clock.now(), builtAt: ports.builtAt, newest });
+      return clockDoubt(clock.now(), [ports.builtAt, ...rounds]);
     }),
     lost,
     goOnWithout() {

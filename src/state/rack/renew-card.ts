@@ -8,14 +8,17 @@ import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 
 /** The card of a pan as its records are now, or why they cannot be read. */
 export async function renewCard(
-  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keepCard'>,
+  store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'readingsOutside' | 'keepCard'>,
   pan: PanId,
   settings: CardSettings,
 ): Promise<PanCard | StoreTrouble> {
   const records = await store.pan(pan);
   if (records.kind === 'trouble') return records.trouble;
   const rounds = newestFinishedRounds(records.value);
-  const loaded = await Promise.all(rounds.map((start) => store.readingsOfRound(roundOf(start))));
+  const loaded = await Promise.all([
+    ...rounds.map((start) => store.readingsOfRound(roundOf(start))),
+    store.readingsOutside(pan, rounds[0] ?? null),
+  ]);
   const readings = [];
   for (const each of loaded) {
     if (each.kind === 'trouble') return each.trouble;

@@ -127,7 +127,7 @@ export function createKnockModel(ports: KnockPorts): KnockModel {
           standing: made.answers.get('heat') === 'no' ? 'settled' : null,
         },
         mayBeChoked: true,
-        earlier: pan.readings,
+        earlier: [...pan.readings, ...pan.outside],
       });
       void keepDraft(made, id);
       return id;

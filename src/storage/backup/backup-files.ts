@@ -2,7 +2,9 @@
 import type { BackupFiles } from '../../domain/ports/backup-files';
 import type { Clock } from '../../domain/ports/phone-ports';
 import type { Database } from '../database/database';
+import { storeTrouble } from '../database/store-trouble';
 import type { RackChanges } from '../rack/rack-changes';
+import { settleBeside } from '../rack/settle-beside';
 import { checkBackup } from './check-backup';
 import { makeBackup } from './make-backup';
 import { takeInBackup } from './take-in-backup';
@@ -25,6 +27,15 @@ export const backupFiles = ({
 }: BackupSurroundings): BackupFiles => ({
   make: (scope, onProgress = nobody, form = 'packed') =>
     makeBackup(database, { scope, form, made: clock.now(), appVersion }, onProgress),
-  check: (file, onProgress = nobody) => checkBackup(file, onProgress),
+  check: (file, onProgress = nobody) => checkBackup(database, file, onProgress),
   takeIn: (backup, onProgress = nobody) => takeInBackup(database, changes, backup, onProgress),
+  async settle(key, whose) {
+    try {
+      const pans = await database.write((connection) => settleBeside(connection, key, whose));
+      if (pans.length > 0) changes.announce({ pans, own: null });
+      return { kind: 'kept' };
+    } catch (error) {
+      return { kind: 'trouble', trouble: storeTrouble(error) };
+    }
+  },
 });

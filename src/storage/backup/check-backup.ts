@@ -2,28 +2,59 @@
 import type { BackupCheck, BackupRefusal, Progress } from '../../domain/ports/backup-files';
 import type { FileOnHand } from '../../domain/ports/file-handout';
 import { ContentsTally, totalOf } from '../../domain/records/backup/backup-contents';
+import type { BackupPart } from '../../domain/records/backup/backup-format';
 import { backupLimits } from '../../domain/records/backup/backup-limits';
 import { BackupReader } from '../../domain/records/backup/backup-reader';
 import { CrowdedPan } from '../../domain/records/backup/crowded-pan';
+import { noEffects } from '../../domain/records/merging/file-effects';
+import type { Database } from '../database/database';
+import { Foresight } from './foresee';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';
 
-/** What the file is; nothing but the file is read. Never rejects. */
-export async function checkBackup(file: FileOnHand, onProgress: Progress): Promise<BackupCheck> {
+/** Records that are compared with what is kept in one go. */
+const comparedAtOnce = 2000;
+
+/** What the file is, and what it would do to what is kept; nothing is written. Never rejects. */
+export async function checkBackup(
+  database: Database,
+  file: FileOnHand,
+  onProgress: Progress,
+): Promise<BackupCheck> {
   if (!(file instanceof Blob)) return refused('unreadable');
   const reader = new BackupReader();
   const tally = new ContentsTally();
+  const compared = new Foresight(database);
+  // A store that cannot be read says so itself, when the file is to be taken in.
+  let canCompare = true;
+  const compare = async (parts: readonly BackupPart[]) => {
+    if (!canCompare) return;
+    canCompare = await compared.look(parts).then(
+      () => true,
+      () => false,
+    );
+  };
   try {
     if (await isCrowded(file)) return refused('too-large');
+    let batch: BackupPart[] = [];
     for await (const { text, read } of unpackText(file)) {
-      for (const part of reader.push(text)) tally.add(part);
+      for (const part of reader.push(text)) {
+        tally.add(part);
+        batch.push(part);
+      }
+      if (batch.length >= comparedAtOnce || batch.some(({ kind }) => kind === 'attachment')) {
+        await compare(batch);
+        batch = [];
+      }
       onProgress(read / file.size);
       if (reader.isStopped) break;
     }
+    await compare(batch);
   } catch (error) {
     return refused(refusalOf(error));
   }
   const { parts, verdict } = reader.end();
   for (const part of parts) tally.add(part);
+  await compare(parts);
   if (verdict.kind === 'foreign' || verdict.kind === 'newer') return refused(verdict.kind);
   const { report } = verdict;
   if (report.faults.some((fault) => fault === 'too-long' || fault === 'too-many')) {
@@ -35,7 +66,8 @@ export async function checkBackup(file: FileOnHand, onProgress: Progress): Promi
   const pans = contents.map(({ pan }) => pan);
   const { readings } = totalOf(contents);
   const isWhole = verdict.kind === 'whole';
-  return { kind: 'fine', backup: { file, isWhole, report, pans, readings, contents } };
+  const effects = canCompare ? await compared.effects().catch(() => noEffects) : noEffects;
+  return { kind: 'fine', backup: { file, isWhole, report, pans, readings, contents, effects } };
 }
 
 /** Whether the beginning of the file already holds more of one pan than any file of ours does. */

@@ -2,11 +2,12 @@
 import type { BackupTakenIn, CheckedBackup, Progress } from '../../domain/ports/backup-files';
 import type { BackupPart } from '../../domain/records/backup/backup-format';
 import { BackupReader } from '../../domain/records/backup/backup-reader';
-import type { Attachment, PanId } from '../../domain/records/rack-records';
-import { chosenAttachment, mergeRecords } from '../../domain/records/standing/merge-records';
+import type { Differing } from '../../domain/records/merging/differing';
+import { mostListed } from '../../domain/records/merging/file-effects';
+import type { PanId } from '../../domain/records/rack-records';
 import type { Database } from '../database/database';
 import { storeTrouble } from '../database/store-trouble';
-import { addRecords } from '../rack/add-records';
+import { addParts } from '../rack/add-records';
 import type { RackChanges } from '../rack/rack-changes';
 import { unpackText } from './unpack-file';
 
@@ -22,13 +23,19 @@ export async function takeInBackup(
 ): Promise<BackupTakenIn> {
   const changed = new Set<PanId>();
   const added = { records: 0, attachments: 0 };
+  let healed = 0;
+  const differing = new Map<string, Differing>();
+  let moreDiffering = 0;
   const keep = async (parts: readonly BackupPart[]) => {
-    const { records, attachments } = sorted(parts);
-    const news = await database.write((connection) =>
-      addRecords(connection, records, attachments, 'choose'),
-    );
+    const news = await database.write((connection) => addParts(connection, parts, 'compare'));
     added.records += news.records;
     added.attachments += news.attachments;
+    healed += news.healed;
+    for (const each of news.differing) {
+      // One that a file holds twice is told once.
+      if (differing.size < mostListed || differing.has(each.key)) differing.set(each.key, each);
+      else moreDiffering++;
+    }
     for (const pan of news.pans) changed.add(pan);
   };
   let keeping = Promise.resolve();
@@ -49,7 +56,14 @@ export async function takeInBackup(
       verdict.report.taken.records === report.taken.records &&
       verdict.report.taken.attachments === report.taken.attachments;
     if (!isSame) return { kind: 'trouble', trouble: 'file-changed' };
-    return { kind: 'taken-in', added, pans: [...changed] };
+    return {
+      kind: 'taken-in',
+      added,
+      pans: [...changed],
+      healed,
+      differing: [...differing.values()],
+      differingCount: differing.size + moreDiffering,
+    };
   } catch (error) {
     const isFile = error instanceof FileFailed;
     return { kind: 'trouble', trouble: isFile ? 'file-changed' : storeTrouble(error) };
@@ -91,17 +105,4 @@ async function* batchesOf(
   }
   await texts.return(undefined);
   yield parts;
-}
-
-/** Each record and attachment once, also if the file has several of the same name. */
-function sorted(parts: readonly BackupPart[]) {
-  const attachments = new Map<string, Attachment>();
-  const records = parts.flatMap((part) => {
-    if (part.kind === 'record') return [part.record];
-    const { attachment } = part;
-    const there = attachments.get(attachment.id);
-    attachments.set(attachment.id, there ? chosenAttachment(there, attachment) : attachment);
-    return [];
-  });
-  return { records: mergeRecords(records, []), attachments: [...attachments.values()] };
 }

@@ -3,7 +3,7 @@ import type { DBSchema, IDBPDatabase } from 'idb';
 import type { RackRecord } from '../../domain/records/rack-records';
 
 export const databaseName = 'ringwright';
-export const databaseVersion = 3;
+export const databaseVersion = 4;
 
 interface KeptByPan {
   key: string;
@@ -31,6 +31,8 @@ export interface RingwrightSchema extends DBSchema {
   erasures: KeptByPan;
   /** `soundBytes` is written beside the bytes of sounds only, so that they are summed without reading them. */
   attachments: { key: string; value: unknown; indexes: { pan: string; soundBytes: number } };
+  /** Entries of files that say something else than the one of their name that is kept: a `BesideRow` each. */
+  beside: KeptByPan;
   /** Per pan a `CardRow`; a pan that has records has a row. */
   cards: { key: string; value: unknown };
   /** Empty but for moments: see `renewLog`. */
@@ -96,5 +98,8 @@ export function raiseStructure(database: Connection, oldVersion: number): void {
     for (const name of ['knock-checks', 'stopgaps', 'tuner-visits'] as const) {
       database.createObjectStore(name, { keyPath: 'id' }).createIndex('pan', 'pan');
     }
+  }
+  if (oldVersion < 4) {
+    database.createObjectStore('beside', { keyPath: 'key' }).createIndex('pan', 'pan');
   }
 }

@@ -24,6 +24,8 @@ interface Opening {
 export class Database {
   #opening: Opening | null = null;
   #renewed: Promise<void> | null = null;
+  #hasOpened = false;
+  #isDeleted = false;
 
   /**
    * Runs `work` on a live connection; a connection that turns out dead is opened again once, so `work` must bear
@@ -36,7 +38,7 @@ export class Database {
     try {
       return await work(connection);
     } catch (error) {
-      if (isFull(error)) throw error;
+      if (isFull(error) || error instanceof OpeningFailed) throw error;
       // WebKit loses connections in the background; every retry on the same handle would lose the write.
       this.#forget(opening);
       connection.close();
@@ -57,9 +59,32 @@ export class Database {
     });
   }
 
+  /**
+   * Whether the database was found empty after it had been open: the browser, or the user in its settings, has deleted
+   * it meanwhile. True once each time.
+   */
+  takeDeleted(): boolean {
+    const isDeleted = this.#isDeleted;
+    this.#isDeleted = false;
+    return isDeleted;
+  }
+
   #open(): Opening {
-    this.#opening ??= startOpening((opening) => this.#forget(opening));
-    return this.#opening;
+    if (this.#opening) return this.#opening;
+    const opening = startOpening(
+      (gone) => this.#forget(gone),
+      () => {
+        this.#isDeleted = this.#hasOpened;
+      },
+    );
+    opening.connection.then(
+      () => {
+        this.#hasOpened = true;
+      },
+      () => undefined,
+    );
+    this.#opening = opening;
+    return opening;
   }
 
   /** A newer connection than `opening` stays. */
@@ -72,8 +97,11 @@ export class Database {
 const ready = ({ connection, heldUp }: Opening): Promise<Connection> =>
   Promise.race([connection, heldUp]);
 
-/** Begins to open; `forget` is called with the opening when it failed or its connection is gone. */
-function startOpening(forget: (opening: Opening) => void): Opening {
+/**
+ * Begins to open; `forget` is called with the opening when it failed or its connection is gone, `onNew` when there
+ * was no database.
+ */
+function startOpening(forget: (opening: Opening) => void, onNew: () => void): Opening {
   let giveUp: (error: OpeningFailed) => void = () => undefined;
   const heldUp = new Promise<never>((_, fail) => {
     giveUp = fail;
@@ -83,6 +111,10 @@ function startOpening(forget: (opening: Opening) => void): Opening {
   const isOver = () => clearTimeout(timer);
 
   const connection = connect({
+    upgrade: (database, oldVersion) => {
+      if (oldVersion === 0) onNew();
+      raiseStructure(database, oldVersion);
+    },
     blocked: () => {
       isOver();
       timer = setTimeout(() => giveUp(new OpeningFailed('other-window')), patience);
@@ -105,10 +137,7 @@ function startOpening(forget: (opening: Opening) => void): Opening {
 /** Also where there is no IndexedDB at all, it rejects and does not throw. */
 async function connect(callbacks: OpenDBCallbacks<RingwrightSchema>): Promise<Connection> {
   try {
-    return await openDB<RingwrightSchema>(databaseName, databaseVersion, {
-      upgrade: raiseStructure,
-      ...callbacks,
-    });
+    return await openDB<RingwrightSchema>(databaseName, databaseVersion, callbacks);
   } catch (error) {
     throw OpeningFailed.because(error);
   }

@@ -1,23 +1,26 @@
-// Adds records to the database; one that is already there stays, or gives way to a better one of a backup.
+// Adds records to the database. One that is already there stays; only a damaged one gives way to a whole one of a
+// backup, and what says something else is kept beside it.
+import type { BackupPart } from '../../domain/records/backup/backup-format';
+import type { Differing } from '../../domain/records/merging/differing';
 import type { Attachment, PanId, RackRecord } from '../../domain/records/rack-records';
-import { type Connection, type RecordStore, storeOf } from '../database/database-structure';
+import type { Connection } from '../database/database-structure';
 import { inTransaction, type StoreName, type Transaction } from '../database/transaction';
+import { type BesideRow, differingOf, idOf, panOfPart, panOfStored } from './beside-rows';
 import { invalidateCards } from './card-rows';
-import { isBetterAttachment, isBetterRecord } from './choose-better';
+import { byStore, clashOf, idsThere, type PartStore, rowOf, storeOfPart } from './stored-parts';
 
-/** What is done about an entry whose name is there already: left as it is, or the better one of the two kept. */
-export type OnClash = 'leave' | 'choose';
+/** What is done about an entry whose name is there already: left as it is, or compared with it. */
+export type OnClash = 'leave' | 'compare';
 
 export interface Added {
   /** Pans that have something new. */
   readonly pans: readonly PanId[];
   readonly records: number;
   readonly attachments: number;
-}
-
-interface Entry {
-  readonly id: string;
-  readonly pan: PanId;
+  /** Damaged ones that were replaced by whole ones. */
+  readonly healed: number;
+  /** What differs from what is kept under its name, which stays in place; without what was settled before. */
+  readonly differing: readonly Differing[];
 }
 
 /** Writes all of it or nothing, in one transaction; resolves to what was new once it is on disk. */
@@ -25,108 +28,118 @@ export function addRecords(
   connection: Connection,
   records: readonly RackRecord[],
   attachments: readonly Attachment[],
-  onClash: OnClash = 'leave',
 ): Promise<Added> {
-  const stores = new Set<StoreName>(records.map(({ kind }) => storeOf[kind]));
-  if (attachments.length > 0) stores.add('attachments');
-  if (stores.size === 0) return Promise.resolve({ pans: [], records: 0, attachments: 0 });
-  return inTransaction(connection, [...stores, 'cards'], 'readwrite', async (transaction) => {
-    const [newRecords, newAttachments] = await Promise.all([
-      addAll(
-        onlyFirst(records),
-        ({ kind }) => storeIn(transaction, storeOf[kind]),
-        (record) => record,
-        (record, there) => onClash === 'choose' && isBetterRecord(record, there),
-      ),
-      addAll(
-        onlyFirst(attachments),
-        () => storeIn(transaction, 'attachments'),
-        attachmentRow,
-        (each, there) => onClash === 'choose' && isBetterAttachment(each, there),
-      ),
-    ]);
-    const changed = [...newRecords, ...newAttachments].flatMap((pan) => pan ?? []);
-    const pans = new Set(changed.map((each) => each.pan));
+  const parts = [
+    ...records.map((record) => ({ kind: 'record', record }) as const),
+    ...attachments.map((attachment) => ({ kind: 'attachment', attachment }) as const),
+  ];
+  return addParts(connection, parts, 'leave');
+}
+
+export function addParts(
+  connection: Connection,
+  parts: readonly BackupPart[],
+  onClash: OnClash,
+): Promise<Added> {
+  const { firsts, rest } = split(parts);
+  const groups = byStore(firsts);
+  const nothing = { pans: [], records: 0, attachments: 0, healed: 0, differing: [] };
+  if (groups.size === 0) return Promise.resolve(nothing);
+  const stores: readonly StoreName[] = [
+    ...groups.keys(),
+    ...(onClash === 'compare' ? (['beside'] as const) : []),
+    'cards',
+  ];
+  return inTransaction(connection, stores, 'readwrite', async (transaction) => {
+    const adding = Array.from(groups, ([name, group]) => addAll(transaction, name, group, onClash));
+    const changes = (await Promise.all(adding)).flat();
+    if (onClash === 'compare') {
+      // A file may hold several of one name: the first was added or compared, and so are the others now.
+      for (const part of rest) {
+        changes.push(await compare(transaction, storeOfPart(part), part));
+      }
+    }
+    const pans = new Set(changes.flatMap((change) => change?.pans ?? []));
     await invalidateCards(transaction, pans);
-    const isAdded = (change: Change | null) => change?.isAdded === true;
+    const count = (kind: BackupPart['kind'], what: Change['what']) =>
+      changes.filter((change) => change?.kind === kind && change.what === what).length;
     return {
       pans: [...pans],
-      records: newRecords.filter(isAdded).length,
-      attachments: newAttachments.filter(isAdded).length,
+      records: count('record', 'added'),
+      attachments: count('attachment', 'added'),
+      healed: count('record', 'healed') + count('attachment', 'healed'),
+      differing: changes.flatMap((change) => change?.differing ?? []),
     };
   });
 }
 
 interface Change {
-  readonly pan: PanId;
-  /** Not there before; else it replaced a lesser one of the same name. */
-  readonly isAdded: boolean;
+  readonly kind: BackupPart['kind'];
+  readonly what: 'added' | 'healed' | 'kept-beside';
+  /** Those whose cards are out of date. */
+  readonly pans: readonly PanId[];
+  readonly differing: Differing | null;
 }
 
-type RecordsStore = ReturnType<typeof storeIn>;
-const storeIn = (transaction: Transaction<'readwrite'>, name: RecordStore | 'attachments') =>
-  transaction.objectStore(name);
-
-/** What changed, or null for each of `entries` that is there and no better; `rowOf` makes what is stored of it. */
-async function addAll<T extends Entry>(
-  entries: readonly T[],
-  storeFor: (entry: T) => RecordsStore,
-  rowOf: (entry: T) => unknown,
-  isBetter: (entry: T, there: unknown) => boolean,
+/** What changed, or null for each of `parts` (of one store, no name twice) that changes nothing. */
+async function addAll(
+  transaction: Transaction<'readwrite'>,
+  name: PartStore,
+  parts: readonly BackupPart[],
+  onClash: OnClash,
 ): Promise<readonly (Change | null)[]> {
-  const byStore = new Map<string, { readonly store: RecordsStore; readonly entries: T[] }>();
-  for (const entry of entries) {
-    const store = storeFor(entry);
-    const group = byStore.get(store.name) ?? { store, entries: [] };
-    byStore.set(store.name, group);
-    group.entries.push(entry);
-  }
-  const changes = await Promise.all(
-    Array.from(byStore.values(), async (group) => {
-      const there = await idsThere(group.store, group.entries);
-      return Promise.all(
-        group.entries.map(async (entry) => {
-          const isThere = there.has(entry.id);
-          if (isThere && !isBetter(entry, await group.store.get(entry.id))) return null;
-          await group.store.put(rowOf(entry));
-          return { pan: entry.pan, isAdded: !isThere };
-        }),
-      );
+  const there = await idsThere(transaction, name, parts);
+  const store = transaction.objectStore(name);
+  return Promise.all(
+    parts.map(async (part): Promise<Change | null> => {
+      if (there.has(idOf(part))) {
+        return onClash === 'leave' ? null : compare(transaction, name, part);
+      }
+      await store.put(rowOf(part));
+      return { kind: part.kind, what: 'added', pans: [panOfPart(part)], differing: null };
     }),
   );
-  return changes.flat();
 }
 
-/** Fewer are asked for one by one. */
-const many = 50;
-
-/** Which of `entries` are in `store`. */
-async function idsThere(
-  store: RecordsStore,
-  entries: readonly Entry[],
-): Promise<ReadonlySet<unknown>> {
-  if (entries.length >= many) {
-    // A backup holds them in the order of their ids: one question answers for all that lie close together.
-    const ids = entries.map(({ id }) => id).sort();
-    const range = IDBKeyRange.bound(ids[0], ids.at(-1));
-    const most = 2 * ids.length;
-    const keys = await store.getAllKeys(range, most);
-    if (keys.length < most) return new Set(keys);
+/** What becomes of a part whose name is there. */
+async function compare(
+  transaction: Transaction<'readwrite'>,
+  name: PartStore,
+  part: BackupPart,
+): Promise<Change | null> {
+  const store = transaction.objectStore(name);
+  const kept: unknown = await store.get(idOf(part));
+  switch (clashOf(part, kept)) {
+    case 'same':
+    case 'unreadable':
+      return null;
+    case 'heals': {
+      await store.put(rowOf(part));
+      // It may have been damaged in what says where it belongs.
+      const pans = [panOfPart(part), panOfStored(kept) ?? panOfPart(part)];
+      return { kind: part.kind, what: 'healed', pans, differing: null };
+    }
+    case 'differs': {
+      const beside = transaction.objectStore('beside');
+      const differing = differingOf(part, kept);
+      const row = (await beside.get(differing.key)) as Partial<BesideRow> | undefined;
+      if (row?.isSettled === true) return null;
+      const { key, id, pan } = differing;
+      if (!row) await beside.put({ key, id, pan, part, isSettled: false } satisfies BesideRow);
+      return { kind: part.kind, what: 'kept-beside', pans: [], differing };
+    }
   }
-  const keys = await Promise.all(entries.map(({ id }) => store.getKey(id)));
-  return new Set(keys.filter((key) => key !== undefined));
 }
 
-/** A row of the store of attachments: the attachment, and beside it what is searched for without reading its bytes. */
-const attachmentRow = (attachment: Attachment) => ({
-  id: attachment.id,
-  pan: attachment.pan,
-  ...(attachment.kind === 'sound' ? { soundBytes: attachment.bytes.byteLength } : {}),
-  attachment,
-});
-
-/** Without the later ones of several with the same name: requests of one transaction are sent before any is answered. */
-function onlyFirst<T extends { readonly id: string }>(entries: readonly T[]): readonly T[] {
+/** The first of each name, and the later ones: requests of one transaction are sent before any is answered. */
+function split(parts: readonly BackupPart[]) {
   const seen = new Set<string>();
-  return entries.filter(({ id }) => !seen.has(id) && seen.add(id));
+  const rest: BackupPart[] = [];
+  const firsts = parts.filter((part) => {
+    const name = `${storeOfPart(part)} ${idOf(part)}`;
+    if (!seen.has(name)) return seen.add(name);
+    rest.push(part);
+    return false;
+  });
+  return { firsts, rest };
 }

@@ -18,15 +18,16 @@ import type {
   ReadingRecord,
   RoundId,
 } from '../../domain/records/rack-records';
-import { olderFirst } from '../../domain/records/record-order';
+import { type InTurn, isBefore, olderFirst } from '../../domain/records/record-order';
 import type { MidiNote } from '../../domain/tuning/units';
 import type { Database } from '../database/database';
-import { storeTrouble } from '../database/store-trouble';
+import { OpeningFailed, storeTrouble } from '../database/store-trouble';
 import { inTransaction, type StoreName, type Transaction } from '../database/transaction';
 import { addRecords } from './add-records';
 import { type CardRow, restoreCardRow, sortRows } from './card-rows';
 import { RackChanges } from './rack-changes';
 import { countReadings, sizeOfRack, storesOfSize } from './rack-size';
+import { storedOutside } from './readings-outside';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 /** Everything of a pan but its readings. */
@@ -123,12 +124,22 @@ export class IndexedDbPanStore implements PanStore {
     });
   }
 
+  readingsOutside(pan: PanId, since: InTurn | null): Promise<Loaded<readonly ReadingRecord[]>> {
+    return this.#load(['readings', 'rounds'], async (transaction, repairs) => {
+      const stored = await storedOutside(transaction, pan);
+      const outside = restoreKept('reading', stored, repairs);
+      return oldestFirst(outside.filter((each) => since === null || !isBefore(each, since)));
+    });
+  }
+
   async keep(
     records: readonly RackRecord[],
     attachments: readonly Attachment[] = [],
   ): Promise<Kept> {
     let changed: readonly PanId[] = [];
     const kept = await this.#write(async (connection) => {
+      // Told before anything is written: a round would go on as if what it had kept were still there.
+      if (this.#database.takeDeleted()) throw new OpeningFailed('deleted');
       changed = (await addRecords(connection, records, attachments)).pans;
     });
     if (kept.kind === 'kept' && changed.length > 0) {

@@ -3,6 +3,7 @@ import type { BackupPart } from '../../domain/records/backup/backup-format';
 import type { PanId, RackRecord } from '../../domain/records/rack-records';
 import type { Database } from '../database/database';
 import { placesOfPan, type RecordStore, storeOf } from '../database/database-structure';
+import { restoreBesideRow } from './beside-rows';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
 const recordsAtOnce = 500;
@@ -20,7 +21,7 @@ const kinds = Object.keys(storeOf) as RackRecord['kind'][];
 /** How many entries there are on the whole rack. */
 export const countEntries = (database: Database): Promise<number> =>
   database.use(async (connection) => {
-    const stores = [...Object.values(storeOf), 'attachments'] as const;
+    const stores = [...Object.values(storeOf), 'attachments', 'beside'] as const;
     const counts = await Promise.all(stores.map((store) => connection.count(store)));
     return counts.reduce((sum, count) => sum + count, 0);
   });
@@ -35,6 +36,7 @@ export async function* partsOfRack(database: Database): AsyncGenerator<PartsBatc
   for await (const rows of batches(database, 'attachments', attachmentsAtOnce)) {
     yield attachmentParts(rows);
   }
+  for await (const rows of batches(database, 'beside', attachmentsAtOnce)) yield besideParts(rows);
 }
 
 /** All of one pan, its readings note by note. */
@@ -52,6 +54,7 @@ export async function* partsOfPan(database: Database, pan: PanId): AsyncGenerato
   for (const key of keys) {
     yield attachmentParts([await database.use((use) => use.get('attachments', key))]);
   }
+  yield besideParts(await database.use((use) => use.getAllFromIndex('beside', 'pan', pan)));
 }
 
 /**
@@ -60,7 +63,7 @@ export async function* partsOfPan(database: Database, pan: PanId): AsyncGenerato
  */
 async function* batches(
   database: Database,
-  store: RecordStore | 'attachments',
+  store: RecordStore | 'attachments' | 'beside',
   most: number,
 ): AsyncGenerator<readonly unknown[]> {
   const read = (range: IDBKeyRange | null): Promise<readonly unknown[]> => {
@@ -73,8 +76,8 @@ async function* batches(
     const values = await reading;
     const isLast = values.length < most;
     if (!isLast) {
-      const { id } = values.at(-1) as { readonly id: IDBValidKey };
-      reading = read(IDBKeyRange.lowerBound(id, true));
+      const last = values.at(-1) as Readonly<Record<'id' | 'key', IDBValidKey>>;
+      reading = read(IDBKeyRange.lowerBound(store === 'beside' ? last.key : last.id, true));
     }
     if (values.length > 0) yield values;
     if (isLast) return;
@@ -103,5 +106,11 @@ const attachmentParts = (rows: readonly unknown[]): PartsBatch => ({
     const attachment = restoreAttachmentRow(row, []);
     return attachment ? [{ kind: 'attachment', attachment }] : [];
   }),
+  count: rows.length,
+});
+
+/** What is kept beside others goes out as well, after all that is in place. */
+const besideParts = (rows: readonly unknown[]): PartsBatch => ({
+  parts: rows.flatMap((row) => restoreBesideRow(row)?.part ?? []),
   count: rows.length,
 });

@@ -30,6 +30,8 @@ export interface FirstModels {
   readonly rack: RackModel;
   readonly arrival: ArrivalModel;
   readonly offline: OfflineModel;
+  /** Something that was measured or written is on no disk yet, because the phone could not save it. */
+  readonly isUnsaved: ReadonlySignal<boolean>;
   readonly now: () => Instant;
 }
 

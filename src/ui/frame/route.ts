@@ -12,6 +12,7 @@ const plainScreens = [
   'add-pan',
   'backup',
   'cautions',
+  'what-moves',
   'dropped',
   'receive',
   'visit',

@@ -10,6 +10,8 @@ import { words } from './words';
 
 export const historyWords = {
   title: 'History',
+  moreRounds: (count: number) => `Show more: ${count} older rounds`,
+  readAll: (count: number) => `Read all ${count} rounds for the table`,
   noRounds: 'No round of this pan was finished yet. Its history begins with the first.',
   noteNever: 'This note has not been heard yet.',
   oneRound: 'One round so far. After the next one this shows how the pan moves.',

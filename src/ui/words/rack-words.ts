@@ -1,7 +1,6 @@
 // What the rack, a pan's page and the form of a pan say.
 
 import type { StoreTrouble } from '../../domain/ports/pan-store';
-import type { ClockDoubt } from '../../domain/rack/clock-doubt';
 import type { NeedReason } from '../../domain/rack/tuner-need';
 import type { NoteStanding } from '../../domain/reading/note-standing';
 import { displayName } from '../../domain/tuning/note-names';
@@ -59,6 +58,7 @@ export const storeTroubleWords: Readonly<Record<StoreTrouble, string>> = {
   newer:
     'The rack was written by a newer version of the app. Close the app everywhere and open it again to update it.',
   'other-window': 'Another window of the app is in the way. Close it, then try again.',
+  deleted: 'The browser deleted the rack. Take a backup in, then try again.',
   failed: 'The phone could not read or write the rack. Close the app and open it again.',
 };
 
@@ -94,11 +94,9 @@ export function needWords(reason: NeedReason): string {
   }
 }
 
-/** One sentence about a clock that cannot be right. */
-export const clockDoubtWords = (doubt: ClockDoubt, now: number): string =>
-  doubt.kind === 'before-build'
-    ? `This phone says it is ${dayWords(now)}, and this app is newer than that: set the clock of the phone.`
-    : `This phone says it is ${dayWords(now)}, but something here is dated ${dayWords(doubt.newest)}: look whether the clock of this phone is right.`;
+/** One sentence about a clock that is behind `seen`, the build or the newest record. */
+export const clockDoubtWords = (seen: number, now: number): string =>
+  `The phone says ${dayWords(now)}, the rack ${dayWords(seen)}. Check its clock.`;
 
 const day = 24 * 3600 * 1000;
 
@@ -107,7 +105,7 @@ export function agoWords(at: number, now: number): string {
   const midnight = (time: number) => new Date(time).setHours(0, 0, 0, 0);
   const days = Math.round((midnight(now) - midnight(at)) / day);
   // By the clock of another phone it may be tomorrow already.
-  if (days < -1) return `dated ${dayWords(at)}, which is still to come`;
+  if (days < -1) return `of ${dayWords(at)}, to come`;
   if (days <= 0) return rackWords.today;
   if (days === 1) return rackWords.yesterday;
   if (days < 14) return rackWords.daysAgo(days);

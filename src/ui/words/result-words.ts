@@ -12,6 +12,7 @@ import type { PanPitch } from '../../domain/tuning/pan-pitch';
 import type { Hertz } from '../../domain/tuning/units';
 import { centsWords, counted, pluralOf } from './count-words';
 import { noteListWords, rowWords } from './list-words';
+import { nowWords, withoutWorkSign } from './now-words';
 import { partialSigns } from './standing-words';
 import { directionWord, signedCents, tenths, words } from './words';
 
@@ -123,12 +124,14 @@ export function partialsLine({ fundamental, octave, octaveRival, third }: Judged
 
 /** What the numbers on the map are, and the signs before some of them; `texts` are those of its notes. */
 export function signWords(texts: readonly string[]): string {
+  const isNumber = (text: string): boolean => /^[−+]?\d+$/.test(withoutWorkSign(text));
   const has = (sign: string): boolean => texts.some((text) => text.startsWith(`${sign} `));
   return [
-    texts.some((text) => /^[−+]?\d+$/.test(text)) ? resultWords.signs : '',
+    texts.some(isNumber) ? resultWords.signs : '',
     has(partialSigns.octave) ? resultWords.octaveSign : '',
     has(partialSigns.twelfth) ? resultWords.twelfthSign : '',
     has(partialSigns['double-octave']) ? resultWords.doubleOctaveSign : '',
+    texts.some((text) => withoutWorkSign(text) !== text) ? nowWords.workSign : '',
   ]
     .filter((each) => each !== '')
     .join(' ');

@@ -47,6 +47,7 @@ export const words = {
   flat: 'flat',
   sharp: 'sharp',
   true: 'true',
+  inTune: 'in tune',
   notHeard: 'not heard',
   strikeCount: (count: number) => counted(count, 'strike'),
   settled: 'settled',
@@ -205,6 +206,7 @@ export interface VerdictWords {
 /** The lines of the big word for a verdict, and the number under it (cents, without a sign). */
 export function verdictWords(verdict: Verdict): VerdictWords {
   if (verdict.kind === 'aligned') return { lines: ['partials', 'aligned'], number: null };
+  if (verdict.kind === 'in-tune') return { lines: [words.inTune], number: null };
   if (verdict.kind === 'octave-open') return { lines: [words.octave, words.unsure], number: null };
   if (verdict.kind === 'inferred') {
     return { lines: [words.fundamental, words.inferred], number: null };

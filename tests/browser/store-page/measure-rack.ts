@@ -4,6 +4,7 @@ import type { CardCopy } from '../../../src/domain/ports/card-copy';
 import type { FileOnHand } from '../../../src/domain/ports/file-handout';
 import type { Loaded, PanStore } from '../../../src/domain/ports/pan-store';
 import { readingValues } from '../../../src/domain/reading/reading-values';
+import { roundOf } from '../../../src/domain/records/rack-records';
 import { cents, hertz } from '../../../src/domain/tuning/units';
 import { notes, rackPan, rackRound } from './fill-rack';
 
@@ -20,7 +21,7 @@ export const timeRack = (store: PanStore, pans: number): Promise<number> =>
 export const timeCopy = (copy: CardCopy, pans: number): Promise<number> =>
   timed(async () => expectCount('cards', copy.read().length, pans));
 
-/** A pan's records and the readings of its newest two rounds. */
+/** A pan's records, the readings of its newest two rounds, and those outside of rounds since: what its card is made of. */
 export const timePan = (store: PanStore, pan: number, rounds: number): Promise<number> =>
   timed(async () => {
     const records = loaded(await store.pan(rackPan(pan)));
@@ -29,6 +30,10 @@ export const timePan = (store: PanStore, pan: number, rounds: number): Promise<n
       [rounds - 1, rounds - 2].map((round) => store.readingsOfRound(rackRound(pan, round))),
     );
     expectCount('readings', readings.flatMap(loaded).length, 2 * notes.length);
+    const newest = records.rounds.find((start) => roundOf(start) === rackRound(pan, rounds - 1));
+    expectCount('newest rounds', newest ? 1 : 0, 1);
+    const outside = loaded(await store.readingsOutside(rackPan(pan), newest ?? null));
+    expectCount('readings outside of rounds', outside.length, 0);
   });
 
 /** All readings of one note and their values. */

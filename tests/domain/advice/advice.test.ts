@@ -132,12 +132,13 @@ describe('a suggestion', () => {
 
   it('grows bolder where the pan has shown that little happens', () => {
     const small = { change: [0.8, 0.8, 0.8] as const };
+    const sets = [small, small, small, small].map((each, k) => set(k, each));
     const model = taught(small, small, small, small);
-    const advice = blows(advise({ fundamental: -20 }, {}, model));
+    const advice = blows(advise({ fundamental: -20 }, { sets }, model));
     expect(advice.count).toBeGreaterThan(blows(advise({ fundamental: -20 })).count);
   });
 
-  it('follows what the pan has shown against what the trade says', () => {
+  it('is none where the places of the trade have shown the contrary: no place of another fault is taken instead', () => {
     const contrary = { place: 'middle', side: 'above', change: [4, 0, 0] as const } as const;
     const dull = { change: [0, -1, -1] as const } as const;
     const below = { place: 'middle', side: 'below', change: [-1, 0, 0] as const } as const;
@@ -154,9 +155,9 @@ describe('a suggestion', () => {
         each,
       ]),
     );
-    expect(blows(advise({ fundamental: -12 }, {}, model))).toMatchObject({
-      place: 'middle',
-      side: 'above',
+    expect(advise({ fundamental: -12 }, {}, model)).toMatchObject({
+      kind: 'leave',
+      why: { kind: 'nothing-helps' },
     });
   });
 
@@ -177,7 +178,7 @@ describe('one blow that is far too hard', () => {
   };
 
   it('may not do much more than the blow that is meant: the more a place does, the fewer blows are suggested', () => {
-    const counts = [6, 12, 20].map((change) => {
+    const counts = [6, 12, 30].map((change) => {
       const advice = blows(advise({ fundamental: -12 }, {}, borderMoves(change)));
       expect(advice).toMatchObject({ place: 'border', side: 'above', firmness: 'light' });
       return advice.count;
@@ -343,11 +344,12 @@ describe('whatever is known of a note', () => {
         if (advice.kind !== 'blows') return;
         suggested++;
         expect(advice.off.length).toBeGreaterThan(0);
-        expect(advice.harm).toBeLessThanOrEqual(4);
         expect(advice.overshoot).toBeGreaterThanOrEqual(0);
         expect(advice.overshoot).toBeLessThanOrEqual(1);
-        if (advice.aim === 'mend') expect(advice.gain).toBeGreaterThanOrEqual(advice.doubt);
-        else expect([advice.firmness, Math.max(3, advice.count)]).toEqual(['light', 3]);
+        if (advice.aim === 'mend') {
+          expect(advice.gain).toBeGreaterThanOrEqual(advice.doubt);
+          expect(advice.harm).toBeLessThanOrEqual(4);
+        } else expect([advice.firmness, Math.max(2, advice.count)]).toEqual(['light', 2]);
       }),
       { numRuns: 60 },
     );

@@ -50,8 +50,16 @@ describe('what hammering a practice pan came to', () => {
     expect(notes(outcomeOf([tuned(66, -14)], [tuned(66, -14.2)]).unchanged)).toEqual([66]);
   });
 
-  it('does not judge the octave of a top note', () => {
-    const { gained, spoiled, unchanged } = outcomeOf([tuned(87, 1, 0)], [tuned(87, 1, 40)], [87]);
-    expect([notes(gained), notes(spoiled), notes(unchanged)]).toEqual([[], [], [87]]);
+  it('counts a top note as spoiled whose octave the blows moved away, though it stands as before', () => {
+    const { gained, spoiled } = outcomeOf([tuned(87, 1, -1)], [tuned(87, 1, -7)], [87]);
+    expect([notes(gained), notes(spoiled)]).toEqual([[], [87]]);
+    expect(spoiled).toMatchObject([
+      { after: { standing: 'good' }, madeWorse: [{ partial: 'octave', before: -1, now: -7 }] },
+    ]);
+  });
+
+  it('does not hold the octave of a top note against it that was as far off before', () => {
+    const { spoiled, unchanged } = outcomeOf([tuned(87, 1, 39)], [tuned(87, 1, 40)], [87]);
+    expect([notes(spoiled), notes(unchanged)]).toEqual([[], [87]]);
   });
 });

@@ -1,24 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { proposedOrder, recheckList, workSteps } from '../../../src/domain/bench/work-order';
+import { recheckList, workSteps } from '../../../src/domain/bench/work-order';
 import { notesOf } from '../../../src/domain/pans/layout';
 import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { neighboursOf } from '../../../src/domain/pans/neighbours';
 import { type MidiNote, midiNote } from '../../../src/domain/tuning/units';
 import * as fc from '../../properties';
-
-const bad = (note: number, share: number) => ({ note: midiNote(note), share });
-
-describe('the proposed order of work', () => {
-  it('goes from the highest octave pairs down, the worst of a pair first', () => {
-    // E4, E5; Bb4, Bb5; C5.
-    const notes = [bad(72, 9), bad(64, 2), bad(76, 3), bad(82, 2), bad(70, 4)];
-    expect(proposedOrder(notes)).toEqual([70, 82, 76, 64, 72]);
-  });
-
-  it('of two notes of a pair that are as bad takes the higher one first', () => {
-    expect(proposedOrder([bad(64, 2), bad(76, 2)])).toEqual([76, 64]);
-  });
-});
 
 describe('the steps of work', () => {
   const order = [midiNote(76), midiNote(64), midiNote(66)];

@@ -330,7 +330,7 @@ describe('a magnet', () => {
   });
 
   it('that is on a note lets it be played in passing until somebody measures it', () => {
-    const magnets = new Map([[n('C5'), instant(result.at + 10 * minute)]]);
+    const magnets = new Map([[n('C5'), instant(result.at + 60 * minute)]]);
     const tonight = judged({ result, magnets });
     expect(noteOf(tonight, 'C5')).toMatchObject({ magnet: 'on', action: 'in-passing' });
     // It was on already when the note was struck: what was heard counts.

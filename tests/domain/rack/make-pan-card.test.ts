@@ -13,6 +13,7 @@ import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
 import { sampleEdit, samplePanRecords } from '../../storage/rack/rack-sample';
 import { panFieldsSample } from '../records/pan-fields-sample';
+import { benchReading } from '../rounds/bench-sample';
 import { leadNotes } from '../rounds/result-sample';
 import { endSample, markSample, readingSample, startSample } from '../rounds/round-sample';
 
@@ -60,6 +61,19 @@ describe('the card of a pan', () => {
     // 35 cents off: 10, 20 off: 4, and the mean change since the round before: (21 + 34) / 29 − 1 = 0.9.
     expect(card.reasons.map(({ kind }) => kind)).toEqual(['avoid', 'out', 'drift']);
     expect(card.need).toBeCloseTo(14.9, 1);
+  });
+
+  it('says how its notes stand since they were worked on, and counts no drift of that', () => {
+    const mended = [62, 64].map((note) => benchReading(last, { note, fundamental: 2 }, 300));
+    const was = makePanCard(recordsOf(rounds), readings, settings);
+    const card = makePanCard(recordsOf(rounds), [...readings, ...mended], settings);
+    expect(card).toMatchObject({
+      lastRoundAt: last.at,
+      standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },
+      worst: [],
+    });
+    // What the notes did by themselves from round to round stays.
+    expect(card.reasons).toEqual(was.reasons.filter(({ kind }) => kind === 'drift'));
   });
 
   it('before the first round knows the pan and its marks only', () => {

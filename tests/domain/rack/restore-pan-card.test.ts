@@ -8,7 +8,7 @@ import { damaged } from '../records/record-arbitraries';
 
 const notes = [midiNote(60), midiNote(72)];
 const card: PanCard = {
-  version: 1,
+  version: 2,
   judgedBy: 'usual',
   pan: panId('pan-1'),
   name: 'Loft lead',
@@ -68,7 +68,7 @@ describe('a card restored', () => {
   });
 
   it.each([
-    ['another version', { version: 2 }],
+    ['an earlier version', { version: 1 }],
     ['one bad note among the worst', { worst: [60, 'x'] }],
     ['a reason of another version', { reasons: [{ kind: 'rust' }] }],
     ['a need that is no number', { need: Number.NaN }],

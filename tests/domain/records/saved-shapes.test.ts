@@ -1,6 +1,7 @@
 // Records as the first version that was ever given to anyone wrote them. These files never change.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { fitsDigest } from '../../../src/domain/records/record-digest';
 import { restoreAttachment } from '../../../src/domain/records/restore/restore-attachment';
 import { restoreRecord } from '../../../src/domain/records/restore/restore-record';
 
@@ -33,6 +34,17 @@ describe('records saved in shape 1', () => {
   it.each(files.filter((file) => !isAttachment(file)))('restore unchanged: %s', (file) => {
     const record = saved(file);
     expect(restoreRecord(record)).toEqual({ kind: 'restored', record, repairs: [] });
+  });
+
+  it('fit the digest that they carry, which says what was made of them since', () => {
+    const withDigest = files.map(saved).filter(({ digest }) => digest !== undefined);
+    expect(withDigest).toHaveLength(10);
+    for (const record of withDigest) {
+      expect(fitsDigest(record)).toBe(true);
+      for (const field of Object.keys(record).filter((name) => name !== 'digest')) {
+        expect(fitsDigest({ ...record, [field]: 'changed' })).toBe(false);
+      }
+    }
   });
 
   it.each(files.filter(isAttachment))('restore unchanged: %s', (file) => {

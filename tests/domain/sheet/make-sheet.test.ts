@@ -5,7 +5,8 @@ import { cents, instant, midiNote, seconds } from '../../../src/domain/tuning/un
 import { leadNotes, panWith } from '../../browser/seeded-pans';
 import { damagedLead, knockedLead } from '../../browser/sheet-rack';
 import { sampleBlows, sampleErasure, sampleVisit } from '../../storage/rack/rack-sample';
-import { day, firstDay } from '../rounds/round-sample';
+import { benchReading, blowsSample } from '../rounds/bench-sample';
+import { day, firstDay, startSample } from '../rounds/round-sample';
 import { panRecordsOf, sheetSample } from './sheet-sample';
 
 const sheet = sheetSample(knockedLead, 'The band, 555 0100');
@@ -56,6 +57,21 @@ describe('the sheet of a pan', () => {
     expect(noteOf(71)).toMatchObject({ standing: 'avoid', reason: { kind: 'walking' } });
     expect(noteOf(71).measured?.spread).toBeCloseTo(18, 6);
     expect(noteOf(71).measured?.walking?.centsPerStrike).toBeCloseTo(-6, 1);
+  });
+
+  it('shows a note as it was measured on the bench since the round, with its day', () => {
+    const start = startSample({ day: 10 });
+    const mended = benchReading(start, { note: 62, fundamental: -2 }, 120);
+    const found = sheetSample([
+      ...panWith({}, [{ day: 10, off: { 62: { fundamental: -31 }, 64: { fundamental: -20 } } }]),
+      blowsSample(start, 62, 100),
+      mended,
+      blowsSample(start, 64, 130),
+    ]);
+    const row = (wanted: number) => found.notes.find(({ note }) => note === wanted);
+    expect(row(62)).toMatchObject({ standing: 'good', benchAt: mended.at, work: 'measured' });
+    expect(row(62)?.measured?.cents).toBeCloseTo(-2, 1);
+    expect(row(64)).toMatchObject({ standing: 'out', benchAt: null, work: 'not-measured' });
   });
 
   it('shows marks and stopgaps in the rows of their notes', () => {

@@ -8,6 +8,7 @@ import type {
   RoundStart,
 } from '../../../src/domain/records/rack-records';
 import { panId, roundOf } from '../../../src/domain/records/rack-records';
+import { panNow } from '../../../src/domain/rounds/pan-now';
 import { resultOf } from '../../../src/domain/rounds/result-of-round';
 import { makeSheet, sheetRounds } from '../../../src/domain/sheet/make-sheet';
 import type { Sheet } from '../../../src/domain/sheet/sheet';
@@ -58,9 +59,8 @@ export function sheetSample(records: readonly RackRecord[], contact = ''): Sheet
   return makeSheet({
     records: pan,
     rounds,
-    shown: result(shown),
+    standing: panNow(shown, readings, pan, judging),
     before: result(before),
-    readings: readings.filter(({ round }) => shown !== null && round === roundOf(shown)),
     heard: knockSigns(pan, readingsByRound(records), judging.limits.highestWithPartials),
     judging,
     contact,

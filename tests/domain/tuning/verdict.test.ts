@@ -48,7 +48,7 @@ describe('the verdict', () => {
     expect(verdictOn({ ...judged(3, 12, 30), octaveRival })).toEqual({ kind: 'octave-open' });
     expect(verdictOn({ ...judged(-9, 0, 0), octaveRival }).kind).toBe('flat');
     // Above C6 the octave is information only.
-    expect(verdictOn({ ...judged(3, 0, 0, 86), octaveRival }).kind).toBe('aligned');
+    expect(verdictOn({ ...judged(3, 0, 0, 86), octaveRival }).kind).toBe('in-tune');
     expect(verdictOn({ ...judged(3, 0, 0), octaveRival: null }).kind).toBe('aligned');
   });
 
@@ -68,7 +68,7 @@ describe('the verdict', () => {
   });
 
   it('judges notes above C6 by their fundamental only', () => {
-    expect(verdictOn(judged(0, 30, 30, 85)).kind).toBe('aligned');
+    expect(verdictOn(judged(0, 30, 30, 85)).kind).toBe('in-tune');
     expect(verdictOn(judged(0, 30, 30, 84)).kind).toBe('octave-sharp');
     expect(verdictOn(judged(8, 0, 0, 88)).kind).toBe('sharp');
   });

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
+import { answerOnBench } from '../../../src/domain/bench/answer-on-bench';
 import {
   effectOfNewest,
   newestReading,
@@ -74,6 +75,7 @@ async function begun(subject: BenchSubject = onD5, chosen: Partial<Settings> = {
     limits: usualTolerances,
   });
   let named = 0;
+  let questions = 0;
   let now = 1_000_000;
   const ports: BenchPorts = {
     store: memory.store,
@@ -90,6 +92,12 @@ async function begun(subject: BenchSubject = onD5, chosen: Partial<Settings> = {
     identities: { next: () => `id-${++named}` },
     turns: createRecordTurns(),
     appVersion: 'test',
+    adviser: {
+      ask(question, tell) {
+        questions++;
+        tell(answerOnBench(question));
+      },
+    },
   };
   const model = createBenchModel(ports);
   await model.open(subject);
@@ -129,7 +137,21 @@ async function begun(subject: BenchSubject = onD5, chosen: Partial<Settings> = {
     const gone = new Set(erasures.map(({ target }) => target));
     return { blows, readings: memory.ofKind('reading').filter(({ id }) => !gone.has(id)) };
   };
-  return { fake, memory, listen, model, ports, bench, start, strike, strikes, knocks, kept, later };
+  return {
+    fake,
+    memory,
+    listen,
+    model,
+    ports,
+    bench,
+    start,
+    strike,
+    strikes,
+    knocks,
+    kept,
+    later,
+    asked: () => questions,
+  };
 }
 
 const opened = (model: ReturnType<typeof createBenchModel>) => {
@@ -420,6 +442,37 @@ describe('suggestions', () => {
     expect(model.advice.value?.advice.kind).toBe('blows');
     bench.value = { ...bench.value, suggestsBlows: false };
     expect(model.advice.value).toBeNull();
+  });
+
+  it('are computed anew only when something they depend on has changed', async () => {
+    const { model, strikes, bench, asked } = await begun(onD5, { isTrained: true });
+    await strikes([-12, -8, 3]);
+    const [before, shown] = [asked(), model.advice.value];
+    bench.value = { ...bench.value, repeatsBlows: true, lastBlows: ends };
+    expect(asked()).toBe(before);
+    expect(model.advice.value).toBe(shown);
+    const { professional } = bench.value;
+    bench.value = { ...bench.value, professional: { ...professional, farthest: cents(10) } };
+    expect(asked()).toBe(before + 1);
+    expect(model.advice.value?.advice.kind).toBe('professional');
+  });
+
+  it('that come late are not shown for what the note was before', async () => {
+    const { model, strikes, ports, start } = await begun(onD5, { isTrained: true });
+    model.leave();
+    const waiting: (() => void)[] = [];
+    const slow = createBenchModel({
+      ...ports,
+      adviser: { ask: (question, tell) => waiting.push(() => tell(answerOnBench(question))) },
+    });
+    await slow.open(onD5);
+    await start(slow);
+    await strikes([-12, -8, 3]);
+    expect(slow.advice.value).toBeNull();
+    waiting.at(-2)?.();
+    expect(slow.advice.value).toBeNull();
+    waiting.at(-1)?.();
+    expect(slow.advice.value?.advice.kind).toBe('blows');
   });
 
   it.each(['cracked', 'dead'] as const)('are never made for a note marked %s', async (mark) => {

@@ -8,12 +8,14 @@ import {
   roundOf,
 } from '../../../src/domain/records/rack-records';
 import { usualTolerances } from '../../../src/domain/tuning/tolerances';
-import { hertz, instant, midiNote } from '../../../src/domain/tuning/units';
+import { hertz, instant } from '../../../src/domain/tuning/units';
 import { createRecordTurns } from '../../../src/state/keeping/record-turns';
 import { panAtAGlance } from '../../../src/state/pan/pan-at-a-glance';
 import { createPanModel } from '../../../src/state/pan/pan-model';
 import { createResultsModel } from '../../../src/state/pan/results-model';
 import { panWith } from '../../browser/seeded-pans';
+import { benchReading, blowsSample } from '../../domain/rounds/bench-sample';
+import { startSample } from '../../domain/rounds/round-sample';
 import { sampleErasure, samplePan } from '../../storage/rack/rack-sample';
 import { memoryPanStore } from '../memory-pan-store';
 
@@ -119,15 +121,33 @@ describe('a pan at a glance', () => {
         { day: 31, isOpen: true, only: [62] },
       ]),
     );
-    expect(glance.result?.round).toBe('round-30');
-    expect(glance.notes.get(midiNote(62))?.standing).toBe('out');
+    expect(glance.base?.round).toBe('round-30');
+    expect(glance.notes.find(({ note }) => note === 62)?.standing).toBe('out');
     expect(glance.standings).toEqual({ good: 28, playable: 0, out: 1, avoid: 0, unread: 0 });
+  });
+
+  it('shows a note that was mended on the bench as it was measured there', async () => {
+    const start = startSample({ day: 30 });
+    const glance = await opened([
+      ...panWith({}, [{ day: 30, off: { 62: { fundamental: -31 } } }]),
+      blowsSample(start, 62, 100),
+      benchReading(start, { note: 62, fundamental: -2 }, 120),
+    ]);
+    expect(glance.notes.find(({ note }) => note === 62)).toMatchObject({
+      standing: 'good',
+      takenIn: 'bench',
+      work: 'measured',
+    });
+    expect(glance.worst).toEqual([]);
   });
 
   it('shows the marks of a pan that has not been heard', async () => {
     const glance = await opened(panWith({}, [], { 60: 'dead' }));
-    expect(glance.result).toBeNull();
-    expect(glance.notes.get(midiNote(60))?.reason).toEqual({ kind: 'mark', mark: 'dead' });
+    expect(glance.base).toBeNull();
+    expect(glance.notes.find(({ note }) => note === 60)?.reason).toEqual({
+      kind: 'mark',
+      mark: 'dead',
+    });
     expect(glance.standings).toEqual({ good: 0, playable: 0, out: 0, avoid: 1, unread: 28 });
   });
 });

@@ -10,13 +10,15 @@ import {
 } from '../../../src/domain/records/rack-records';
 import { currentPan } from '../../../src/domain/records/standing/current-pan';
 import { newestFinishedRounds } from '../../../src/domain/rounds/finished-rounds';
-import { resultOf } from '../../../src/domain/rounds/result-of-round';
+import { resultNow } from '../../../src/domain/rounds/pan-now';
 import { defaultSettings } from '../../../src/domain/settings/settings';
 import { instant } from '../../../src/domain/tuning/units';
+import { panAtAGlance } from '../../../src/state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../src/state/pan/pan-model';
 import { signsOfPan, tonightOfPan, tonightRounds } from '../../../src/state/pan/tonight-of-pan';
 import { panWith, type RoundSketch } from '../../browser/seeded-pans';
-import { day, firstDay } from '../../domain/rounds/round-sample';
+import { benchReading } from '../../domain/rounds/bench-sample';
+import { day, firstDay, startSample } from '../../domain/rounds/round-sample';
 import { sampleKnockCheck, sampleStopgap } from '../../storage/rack/rack-sample';
 import { memoryPanStore } from '../memory-pan-store';
 
@@ -27,29 +29,32 @@ const checkOn = (days: number, more: Partial<KnockCheck> = {}): KnockCheck => ({
   ...more,
 });
 
-async function opened(rounds: readonly RoundSketch[], more: readonly RackRecord[] = []) {
-  const records = [...panWith({}, rounds), ...more];
+async function opened(sketches: readonly RoundSketch[], more: readonly RackRecord[] = []) {
+  const records = [...panWith({}, sketches), ...more];
   const memory = memoryPanStore();
   await memory.store.keep(records);
   const [first] = records;
   const loaded = first && (await memory.store.pan(first.pan));
   if (loaded?.kind !== 'loaded') throw new Error('no pan');
   const { value } = loaded;
-  const pan: OpenPan = {
-    id: value.pan,
-    records: value,
-    current: currentPan(value),
-    rounds: newestFinishedRounds(value, Number.POSITIVE_INFINITY),
-    openRound: null,
-    readings: [],
-    photo: null,
-  };
+  const rounds = newestFinishedRounds(value, Number.POSITIVE_INFINITY);
   const readings = new Map<RoundId, readonly ReadingRecord[]>(
-    pan.rounds.map((start) => [
+    rounds.map((start) => [
       roundOf(start),
       memory.ofKind('reading').filter(({ round }) => round === roundOf(start)),
     ]),
   );
+  const [newest] = rounds;
+  const pan: OpenPan = {
+    id: value.pan,
+    records: value,
+    current: currentPan(value),
+    rounds,
+    openRound: null,
+    readings: (newest && readings.get(roundOf(newest))) ?? [],
+    outside: memory.ofKind('reading').filter(({ round }) => round === null),
+    photo: null,
+  };
   return { pan, readings };
 }
 
@@ -62,11 +67,10 @@ const settings = {
 async function tonight(rounds: readonly RoundSketch[], more: readonly RackRecord[] = []) {
   const { pan, readings } = await opened(rounds, more);
   const found = tonightRounds(pan);
-  const { now } = found;
-  const result =
-    now && resultOf(now, readings.get(roundOf(now)) ?? [], pan.records, defaultSettings);
-  const signs = signsOfPan(pan, found, readings, defaultSettings.limits.highestWithPartials);
-  return { ...tonightOfPan(pan, found.check, result, signs, settings), signs };
+  const glance = panAtAGlance(pan, defaultSettings);
+  const { highestWithPartials } = defaultSettings.limits;
+  const signs = signsOfPan(pan, found, readings, glance.counting, highestWithPartials);
+  return { ...tonightOfPan(pan, found.check, resultNow(glance), signs, settings), signs };
 }
 
 describe('the rounds that tonight is judged by', () => {
@@ -116,6 +120,28 @@ describe('tonight, for an open pan', () => {
     expect(signs.get(72 as never)?.map(({ kind }) => kind)).toContain('walking');
   });
 
+  it('plays notes that were put right on the bench since the round, whatever they showed in it', async () => {
+    const round = {
+      day: 5,
+      off: { 62: { fundamental: -31 }, 72: { strikes: [0, -3, -6, -9, -12] } },
+    };
+    const start = startSample(round);
+    const mended = [62, 72].map((note) =>
+      benchReading(start, { note, fundamental: -2, third: 0 }, 200),
+    );
+    const before = await tonight([{ day: 1 }, round], [checkOn(5)]);
+    expect(before.verdict).toEqual({ kind: 'play-without', notes: [62, 72] });
+    const after = await tonight([{ day: 1 }, round], [checkOn(5), ...mended]);
+    expect(after.verdict).toEqual({ kind: 'play' });
+    expect(after.signs.size).toBe(0);
+  });
+
+  it('does not take a note for put right that was measured before the pan was knocked', async () => {
+    const mended = benchReading(startSample({ day: 1 }), { note: 62, fundamental: -2 }, 200);
+    const { verdict } = await tonight([{ day: 1 }], [mended, checkOn(3)]);
+    expect(verdict).toEqual({ kind: 'strike-first' });
+  });
+
   it('leaves out a note whose blows were heard as several each, though its strikes show nothing', async () => {
     const { pan, readings } = await opened([{ day: 1 }, { day: 5 }], [checkOn(5)]);
     const found = tonightRounds(pan);
@@ -130,8 +156,8 @@ describe('tonight, for an open pan', () => {
       ]),
     );
     const { highestWithPartials } = defaultSettings.limits;
-    expect(signsOfPan(pan, found, readings, highestWithPartials).size).toBe(0);
-    const signs = signsOfPan(pan, found, rattling, highestWithPartials);
+    expect(signsOfPan(pan, found, readings, [], highestWithPartials).size).toBe(0);
+    const signs = signsOfPan(pan, found, rattling, [], highestWithPartials);
     expect([...signs]).toMatchObject([[74, [{ kind: 'buzzing', heardAsSeveral: 4 }]]]);
   });
 

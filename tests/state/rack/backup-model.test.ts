@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { BackupFiles, CheckedBackup } from '../../../src/domain/ports/backup-files';
 import type { FileHandout } from '../../../src/domain/ports/file-handout';
+import { noEffects } from '../../../src/domain/records/merging/file-effects';
 import { panId, type RackRecord, recordId } from '../../../src/domain/records/rack-records';
 import { instant } from '../../../src/domain/tuning/units';
 import { createBackupModel } from '../../../src/state/rack/backup-model';
@@ -30,6 +31,7 @@ async function setUp(ours: readonly RackRecord[], theirs: readonly RackRecord[])
     pans,
     contents: [],
     readings: 0,
+    effects: { ...noEffects, takenOut: 3 },
   } as unknown as CheckedBackup;
   const files: BackupFiles = {
     make: vi.fn(async () => ({
@@ -48,8 +50,12 @@ async function setUp(ours: readonly RackRecord[], theirs: readonly RackRecord[])
         kind: 'taken-in',
         added: { records: news.length, attachments: 0 },
         pans: [...new Set(news.map(({ pan }) => pan))],
+        healed: 0,
+        differing: [{ key: 'edit-1 x', id: 'edit-1', pan: panId('pan-1'), kind: 'pan-edit' }],
+        differingCount: 1,
       };
     },
+    settle: vi.fn(async () => ({ kind: 'kept' as const })),
   };
   const handout: FileHandout = {
     bestForm: () => 'text',
@@ -101,6 +107,17 @@ describe('a file that comes in', () => {
         { pan: 'otter', name: 'Otter', isNew: true, conflicts: [] },
       ],
     });
+  });
+
+  it('names what says something else than what is here, until the user has chosen', async () => {
+    const { model, files } = await setUp(heron, otter);
+    await model.check(file);
+    await model.takeIn();
+    const differing = [{ key: 'edit-1 x', id: 'edit-1', kind: 'pan-edit', name: 'Heron' }];
+    expect(model.into.value).toMatchObject({ kind: 'taken', differing, takenOut: 3 });
+    await model.settle('edit-1 x', 'yours');
+    expect(files.settle).toHaveBeenCalledWith('edit-1 x', 'yours');
+    expect(model.into.value).toMatchObject({ differing: [], differingCount: 1 });
   });
 
   it('is forgotten when its screen is left', async () => {

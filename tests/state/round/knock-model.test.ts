@@ -42,6 +42,7 @@ async function made() {
     rounds: [],
     openRound: null,
     readings: [],
+    outside: [],
     photo: null,
   };
   model.open(pan);

@@ -48,6 +48,9 @@ it('is whole on the other phone', async () => {
     kind: 'taken-in',
     added: { records: marks, attachments: 0 },
     pans: [samplePan],
+    differing: [],
+    differingCount: 0,
+    healed: 0,
   });
   expect(await empty.ids()).toEqual(ids);
 });

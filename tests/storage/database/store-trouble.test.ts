@@ -10,6 +10,7 @@ import { IndexedDbSettings } from '../../../src/storage/settings/indexed-db-sett
 import { sampleEdit, sampleKnockCheck, samplePan, sampleStopgap } from '../rack/rack-sample';
 import { makeDatabaseOfVersion1 } from './saved-database-1';
 import { makeDatabaseOfVersion2 } from './saved-database-2';
+import { makeDatabaseOfVersion3 } from './saved-database-3';
 
 const trouble = (name: StoreTrouble) => ({ kind: 'trouble', trouble: name });
 const edit = sampleEdit('edit-1', 'Lead 1');
@@ -37,7 +38,7 @@ describe('a database of version 1', () => {
     expect(await store.pan(samplePan)).toMatchObject({ kind: 'loaded', value: { edits: [edit] } });
   });
 
-  it.each([makeDatabaseOfVersion1, makeDatabaseOfVersion2])(
+  it.each([makeDatabaseOfVersion1, makeDatabaseOfVersion2, makeDatabaseOfVersion3])(
     'has the same structure afterwards as a new one: %o',
     async (make) => {
       const structure = async () => {
@@ -57,7 +58,7 @@ describe('a database of version 1', () => {
       globalThis.indexedDB = new IDBFactory();
       await make(indexedDB);
       expect(await structure()).toEqual(fresh);
-      expect(fresh.version).toBe(3);
+      expect(fresh.version).toBe(4);
     },
   );
 });

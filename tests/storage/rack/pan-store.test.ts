@@ -14,6 +14,7 @@ import type {
 import { IndexedDbPanStore } from '../../../src/storage/rack/indexed-db-pan-store';
 import * as fc from '../../properties';
 import {
+  at,
   sampleAttachment,
   sampleBlows,
   sampleCard,
@@ -89,6 +90,24 @@ describe('records that were kept', () => {
     const ofNote = value(await store.readingsOfNote(samplePan, midiNote(72)));
     expect(ofNote).toEqual([noRound, early, late]);
     expect(value(await store.readingsOfRound(roundId('none')))).toEqual([]);
+  });
+
+  it('are readings outside of rounds since a moment, oldest first, of one pan only', async () => {
+    const [older, first, second] = [
+      sampleReading('reading-c', null, 72, 99),
+      sampleReading('reading-b', null, 60, 100),
+      sampleReading('reading-a', null, 72, 200),
+    ];
+    const inRound = sampleReading('reading-d', round, 72, 150);
+    const ofOther = sampleReading('reading-e', null, 72, 150, panId('pan-2'));
+    await store.keep([second, first, older, inRound, ofOther]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(100) }))).toEqual([first, second]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(201) }))).toEqual([]);
+    expect(value(await store.readingsOutside(samplePan, null))).toEqual([older, first, second]);
+    // The clock was put back, and the turn is right.
+    const turned = { ...sampleReading('reading-f', null, 72, 10), turn: at(300) };
+    await store.keep([turned]);
+    expect(value(await store.readingsOutside(samplePan, { at: at(201) }))).toEqual([turned]);
   });
 
   it('stay as they are when one of the same name is kept again', async () => {

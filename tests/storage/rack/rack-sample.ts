@@ -208,7 +208,7 @@ export const sampleAttachment = (
 });
 
 export const sampleCard = (pan: PanId = samplePan): PanCard => ({
-  version: 1,
+  version: 2,
   judgedBy: 'usual',
   pan,
   name: 'Lead 1',

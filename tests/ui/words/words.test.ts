@@ -31,6 +31,7 @@ describe('the words', () => {
     expect(
       verdictWords({ kind: 'third-sharp', cents: cents(12), third: 'double-octave' }).lines,
     ).toEqual(['double', 'octave', 'sharp']);
+    expect(verdictWords({ kind: 'in-tune' })).toEqual({ lines: ['in tune'], number: null });
     expect(verdictWords({ kind: 'aligned' })).toEqual({
       lines: ['partials', 'aligned'],
       number: null,

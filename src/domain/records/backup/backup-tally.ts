@@ -15,7 +15,7 @@ export class BackupTally {
   readonly #leftOut: LeftOutLine[] = [];
   readonly #repaired: RepairedLine[] = [];
   /** How much was taken of each pan. */
-  readonly #ofPan = new Map<PanId, number>();
+  readonly #ofPan = new Map<PanId, { readonly all: number; readonly others: number }>();
   #records = 0;
   #attachments = 0;
   #leftOutCount = 0;
@@ -32,18 +32,21 @@ export class BackupTally {
   /** A good part on this line. A fault: the file holds too many, and this one is not taken. */
   take(part: BackupPart, line: number, repairs: readonly string[]): FileFault | null {
     const { pan } = part.kind === 'record' ? part.record : part.attachment;
-    if (this.#isTooMany(pan)) return 'too-many';
+    const isReading = part.kind === 'record' && part.record.kind === 'reading';
+    if (this.#isTooMany(pan, isReading)) return 'too-many';
     if (repairs.length > 0) this.#noteRepairs({ line, pan, parts: repairs });
     if (part.kind === 'record') this.#records++;
     else this.#attachments++;
     return null;
   }
 
-  #isTooMany(pan: PanId): boolean {
-    const count = (this.#ofPan.get(pan) ?? 0) + 1;
+  #isTooMany(pan: PanId, isReading: boolean): boolean {
+    const { all, others } = this.#ofPan.get(pan) ?? { all: 0, others: 0 };
+    const count = { all: all + 1, others: others + (isReading ? 0 : 1) };
     this.#ofPan.set(pan, count);
-    const { pans, parts, partsOfPan } = this.limits;
-    return this.taken >= parts || this.#ofPan.size > pans || count > partsOfPan;
+    const { pans, parts, partsOfPan, othersOfPan } = this.limits;
+    const isCrowded = count.all > partsOfPan || count.others > othersOfPan;
+    return this.taken >= parts || this.#ofPan.size > pans || isCrowded;
   }
 
   #noteRepairs(repaired: RepairedLine): void {

@@ -1,6 +1,7 @@
 // One line of a backup: which of its three kinds it is, and what it holds.
 import { instant } from '../../tuning/units';
 import type { PanId } from '../rack-records';
+import { fitsDigest } from '../record-digest';
 import { instantRule, panIdRule } from '../restore/record-head';
 import { Repairs } from '../restore/repairs';
 import { restoreAttachment } from '../restore/restore-attachment';
@@ -56,9 +57,15 @@ export function readLastLine(line: string): LastLine | null {
 
 /**
  * Why a line was left out. `unreadable`: it has not the form of a line; `changed`: its text does not fit its
- * sum; `nested`: brackets in brackets, deeper than any record.
+ * sum; `altered`: it fits its sum and not the digest that the record itself carries; `nested`: brackets in brackets, deeper than any record.
  */
-export type LineFault = LeftOutReason | 'unreadable' | 'changed' | 'nested' | 'too-long';
+export type LineFault =
+  | LeftOutReason
+  | 'unreadable'
+  | 'changed'
+  | 'altered'
+  | 'nested'
+  | 'too-long';
 
 export type PartLine =
   | { readonly kind: 'part'; readonly part: BackupPart; readonly repairs: readonly string[] }
@@ -96,6 +103,7 @@ function partOf(data: Record<string, unknown>): PartLine {
     const { attachment, repairs } = restored;
     return { kind: 'part', part: { kind: 'attachment', attachment }, repairs };
   }
+  if (!fitsDigest(data)) return leftOut('altered');
   const restored = restoreRecord(data);
   if (restored.kind === 'left-out') return restored;
   const { record, repairs } = restored;

@@ -3,7 +3,7 @@ import { type Instant, instant, midiNote } from '../../tuning/units';
 import { attachmentId, type PanId, panId, type RecordId, recordId, roundId } from '../rack-records';
 import { lastTurn } from '../record-order';
 import { type FieldRules, needed, optional } from './field-rules';
-import { identity, oneOf, wholeWithin } from './value-rules';
+import { bad, identity, oneOf, type Rule, wholeWithin } from './value-rules';
 
 /** Last moment a date of the language can hold, ms since 1970 (ECMAScript, "Time Values and Time Range"). */
 const lastInstant = 8.64e15;
@@ -30,11 +30,17 @@ export const fileHeadRules: FieldRules<FileHead> = {
   at: needed(instantRule),
 };
 
+const digestShape = /^[0-9a-f]{16}$/;
+const digestRule: Rule<string> = (stored) =>
+  typeof stored === 'string' && digestShape.test(stored) ? stored : bad;
+
 interface Head extends FileHead {
   readonly turn?: Instant;
+  readonly digest?: string;
 }
 
 export const headRules: FieldRules<Head> = {
   ...fileHeadRules,
   turn: optional(wholeWithin(instant, 0, lastTurn)),
+  digest: optional(digestRule),
 };

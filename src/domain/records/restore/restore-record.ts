@@ -54,9 +54,19 @@ export function restoreRecord(stored: unknown): RestoredRecord {
   if (!isKind(kind)) return leftOut('unknown-kind');
   const repairs = new Repairs();
   const record = rules[kind](stored, repairs);
-  return record === bad
-    ? leftOut('damaged', repairs.list)
-    : { kind: 'restored', record, repairs: repairs.list };
+  if (record === bad) return leftOut('damaged', repairs.list);
+  // The digest was that of the whole record.
+  const isWhole = repairs.list.length === 0 || record.digest === undefined;
+  return {
+    kind: 'restored',
+    record: isWhole ? record : withoutDigest(record),
+    repairs: repairs.list,
+  };
+}
+
+function withoutDigest(record: RackRecord): RackRecord {
+  const { digest: _, ...rest } = record;
+  return rest;
 }
 
 export const isNewerShape = (shape: unknown): boolean =>

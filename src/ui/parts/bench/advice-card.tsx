@@ -3,18 +3,22 @@ import type { Reading } from '../../../domain/reading/reading';
 import type { BenchAdvice } from '../../../state/bench/bench-advice';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import type { SettingsModel } from '../../../state/settings/settings-model';
+import { addressOf } from '../../frame/route';
 import {
   adviceTitle,
   adviceWords,
-  blowsWords,
   disturbsWords,
-  expectedWords,
   leaveWords,
   professionalWords,
-  reasonWords,
   riskWords,
 } from '../../words/measuring/advice-words';
 import { benchWords } from '../../words/measuring/bench-words';
+import {
+  blowsWords,
+  expectedWords,
+  planWords,
+  reasonWords,
+} from '../../words/measuring/blow-reasons';
 
 export function AdviceCard({
   shown: { advice, setsHere },
@@ -43,6 +47,16 @@ export function AdviceCard({
         <>
           <p class="advice-blows">{blowsWords(advice)}</p>
           <p>{reasonWords(advice, reading, setsHere)}</p>
+          {advice.later.length > 0 && (
+            <>
+              <p>
+                <b>{adviceWords.plan}</b>
+              </p>
+              {planWords(advice, reading).map((step) => (
+                <p key={step}>{step}</p>
+              ))}
+            </>
+          )}
           <p>
             <b>{adviceWords.expect}:</b> {expectedWords(advice, reading)}.
           </p>
@@ -55,6 +69,9 @@ export function AdviceCard({
             </p>
           )}
           <p class="quiet">{adviceWords.undo}</p>
+          <a class="caution" href={addressOf('what-moves')}>
+            {adviceWords.moves}
+          </a>
         </>
       ) : (
         <p>{advice.kind === 'leave' ? leaveWords(advice.why) : professionalWords(advice.why)}</p>

@@ -150,6 +150,9 @@ function Cautions({ isOpen }: { readonly isOpen: boolean }) {
       <a class="caution" href={addressOf('cautions')}>
         {cautionsWords.more}
       </a>
+      <a class="caution" href={addressOf('what-moves')}>
+        {adviceWords.moves}
+      </a>
     </details>
   );
 }

@@ -1,13 +1,17 @@
 // What blows did to the note on the bench, and that a strike must tell.
 
-import { effectOfNewest, newestReading, newestStep } from '../../../domain/bench/bench-course';
+import { effectOfNewest, newestStep } from '../../../domain/bench/bench-course';
+import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { OpenBench } from '../../../state/bench/open-bench';
+import { rowWords } from '../../words/list-words';
 import {
   benchChangeWords,
   benchWords,
   blowsHeard,
+  effectSentence,
   loggedWords,
+  ownChangeWords,
   partialName,
 } from '../../words/measuring/bench-words';
 
@@ -22,6 +26,22 @@ export function Awaiting({ bench }: { readonly bench: OpenBench }) {
   );
 }
 
+/** How octave and third lay against their own fundamental before and lie now, where that is known both times. */
+function ownChanges(before: Reading, after: Reading): readonly string[] {
+  if (before.walking || after.walking) return [];
+  const isOctaveSure = !before.octaveRival && !after.octaveRival;
+  const isSameThird = before.third?.kind === after.third?.kind;
+  const pairs = [
+    { partial: 1 as const, was: before.octave, is: after.octave, isKnown: isOctaveSure },
+    { partial: 2 as const, was: before.third, is: after.third, isKnown: isSameThird },
+  ];
+  return pairs.flatMap(({ partial, was, is, isKnown }) =>
+    was && is && isKnown
+      ? [ownChangeWords(partialName(partial, after), was.centsFromOwn, is.centsFromOwn)]
+      : [],
+  );
+}
+
 /** What the newest answered set of blows did. */
 export function EffectOfBlows({
   bench,
@@ -33,19 +53,31 @@ export function EffectOfBlows({
 }) {
   const effect = effectOfNewest(bench.course);
   if (!effect) return null;
-  const reading = newestReading(bench.course);
+  const own = ownChanges(effect.before, effect.after);
   return (
     <section class="hint effect" aria-label={benchWords.sinceBlows}>
       <h2>{benchWords.sinceBlows}</h2>
-      <p class="changes">
-        {effect.changes.length === 0
-          ? benchWords.nothingToCompare
-          : effect.changes.map((change) => (
-              <span key={change.partial} data-change={change.partial} data-sure={change.isSure}>
-                {partialName(change.partial, reading)} <b>{benchChangeWords(change)}</b>
-              </span>
-            ))}
+      <p class="effect-sentence">
+        <b>
+          {effect.changes.length === 0
+            ? benchWords.nothingToCompare
+            : effectSentence(effect.changes, effect.after)}
+        </b>
       </p>
+      {effect.changes.length > 0 && (
+        <p class="changes quiet">
+          {effect.changes.map((change) => (
+            <span key={change.partial} data-change={change.partial} data-sure={change.isSure}>
+              {partialName(change.partial, effect.after)} {benchChangeWords(change)}
+            </span>
+          ))}
+        </p>
+      )}
+      {own.length > 0 && (
+        <p class="own-changes">
+          {benchWords.ownTitle}: {rowWords(own)}.
+        </p>
+      )}
       <p class="quiet">
         {blowsHeard(effect.blows)}{' '}
         {effect.blows.logged ? `${benchWords.logged}: ${loggedWords(effect.blows.logged)}.` : ''}

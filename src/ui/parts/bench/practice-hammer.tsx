@@ -13,8 +13,10 @@ import { displayName } from '../../../domain/tuning/note-names';
 import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import type { PracticeBenchModel } from '../../../state/bench/practice-bench-model';
-import { blowsWords } from '../../words/measuring/advice-words';
+import { addressOf } from '../../frame/route';
+import { adviceWords } from '../../words/measuring/advice-words';
 import { benchWords, loggedWords } from '../../words/measuring/bench-words';
+import { blowsWords } from '../../words/measuring/blow-reasons';
 import { practiceWords } from '../../words/measuring/practice-words';
 import { Two } from './blow-log';
 import { BlowSpots } from './blow-spots';
@@ -86,6 +88,9 @@ export function PracticeHammer({
         isFixed={waiting !== null}
       />
       <p class="aside">{practiceWords.realPan}</p>
+      <a class="caution" href={addressOf('what-moves')}>
+        {adviceWords.moves}
+      </a>
     </section>
   );
 }

@@ -1,9 +1,10 @@
 // The order of work on a pan: proposed after a round, changed by the user, with what is checked in between.
 
-import { workSteps } from '../../../domain/bench/work-order';
+import { recheckList, workSteps } from '../../../domain/bench/work-order';
 import type { WorkPlan } from '../../../domain/bench/work-plan';
-import { noteMoved, planNow, proposedPlan, withoutNote } from '../../../domain/bench/work-plan';
-import type { RoundResult } from '../../../domain/rounds/round-result';
+import { noteMoved, planNow, proposedWork, withoutNote } from '../../../domain/bench/work-plan';
+import type { PanLayout } from '../../../domain/pans/layout';
+import type { DatedPanNow, NoteNow } from '../../../domain/rounds/pan-now';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -11,6 +12,8 @@ import type { SettingsModel } from '../../../state/settings/settings-model';
 import { addressOf } from '../../frame/route';
 import { noteListWords } from '../../words/list-words';
 import { workPlanWords } from '../../words/measuring/bench-words';
+import { partialsLine } from '../../words/result-words';
+import { standingWords } from '../../words/standing-words';
 import './work-plan-list.css';
 
 /** Only for those who are trained: it is about hammering. */
@@ -21,13 +24,14 @@ export function WorkPlanList({
 }: {
   readonly settings: Pick<SettingsModel, 'bench' | 'limits' | 'set'>;
   readonly pan: OpenPan;
-  readonly result: RoundResult;
+  readonly result: DatedPanNow;
 }) {
   const { isTrained, work } = settings.bench.value;
   if (!isTrained) return null;
-  const proposed = proposedPlan(pan.id, result, settings.limits.value);
+  const { plan: proposed, strikeFirst } = proposedWork(pan.id, result, settings.limits.value);
   const plan = planNow(work, proposed);
-  if (proposed.notes.length === 0) return null;
+  if (proposed.notes.length + strikeFirst.length === 0) return null;
+  const found = new Map(result.notes.map((each) => [each.note, each]));
   const set = (next: WorkPlan) => settings.set({ work: next });
   const { layout } = pan.current.fields;
   const steps = workSteps(layout, plan.notes);
@@ -40,9 +44,30 @@ export function WorkPlanList({
   return (
     <details class="work-plan">
       <summary>
-        {workPlanWords.title(noteListWords(plan.notes.slice(0, 3)), plan.notes.length)}
+        {plan.notes.length === 0
+          ? workPlanWords.first(noteListWords(strikeFirst))
+          : workPlanWords.title(noteListWords(plan.notes.slice(0, 3)), plan.notes.length)}
       </summary>
-      <p class="aside">{workPlanWords.why}</p>
+      {strikeFirst.length > 0 && (
+        <>
+          <p>{workPlanWords.strikeFirst}</p>
+          <ul>
+            {strikeFirst.map((note) => (
+              <li key={note} data-strike-first={note}>
+                <a class="button" href={addressOf({ screen: 'bench', pan: pan.id, note })}>
+                  {displayName(note)}
+                </a>
+                <span class="aside">
+                  {found.get(note)?.work === 'not-measured'
+                    ? workPlanWords.strikeAgain
+                    : workPlanWords.strike}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {plan.notes.length > 0 && <p class="aside">{workPlanWords.why}</p>}
       <ol>
         {plan.notes.map((note, k) => (
           <li key={note} data-work={note}>
@@ -71,6 +96,8 @@ export function WorkPlanList({
               disabled={false}
               onClick={() => set(withoutNote(plan, note))}
             />
+            <span class="aside what">{wrongWords(found.get(note))}</span>
+            <span class="aside">{disturbsWords(layout, note)}</span>
             {checksAfter(note).length > 0 && (
               <span class="aside">{workPlanWords.thenCheck(noteListWords(checksAfter(note)))}</span>
             )}
@@ -84,6 +111,24 @@ export function WorkPlanList({
       )}
     </details>
   );
+}
+
+/** "octave sharp 12: fundamental +1, octave +12, twelfth −3". */
+const wrongWords = (note: NoteNow | undefined): string =>
+  note?.judged ? `${standingWords(note)}: ${partialsLine(note.judged)}` : '';
+
+/** "may move D5, F♯5; rings with E4". */
+function disturbsWords(layout: PanLayout, note: MidiNote): string {
+  const disturbed = recheckList(layout, note);
+  const those = (kind: (typeof disturbed)[number]['kind']): string =>
+    noteListWords(disturbed.filter((each) => each.kind === kind).map((each) => each.note));
+  const [neighbours, partners] = [those('neighbour'), those('ring-partner')];
+  return [
+    neighbours === '' ? '' : workPlanWords.disturbs(neighbours),
+    partners === '' ? '' : workPlanWords.ringsWith(partners),
+  ]
+    .filter((each) => each !== '')
+    .join('; ');
 }
 
 function Change({

@@ -11,10 +11,14 @@ const middle = { x: 166, y: 103 };
 const tone = (cents: Cents, tolerance: Cents): string =>
   !isOutside(cents, tolerance) ? 'true' : cents < 0 ? 'low' : 'high';
 
+/** The drawing shows all partials, whether or not the note is judged by them. */
+const isAllTrue = (reading: Reading): boolean =>
+  verdictOn(reading, { ...goodTolerances, highestWithPartials: reading.note }).kind === 'aligned';
+
 export function NoteDrawing({ reading }: { readonly reading: Reading | null }) {
   // Two lines at the octave: the long axis waits until it is known which one is the note's own.
   const octave = reading?.octaveRival ? null : (reading?.octave ?? null);
-  const aligned = reading !== null && !reading.walking && verdictOn(reading).kind === 'aligned';
+  const aligned = reading !== null && !reading.walking && isAllTrue(reading);
   // Within tolerance the shape sits on the outline: small differences are not for the eye.
   const oval = aligned
     ? targetOval

@@ -1,9 +1,12 @@
 // Notes as a list: how each stands in a word, a shape and a number, and its partials in cents.
 import type { PanId, RoundId } from '../../../domain/records/rack-records';
-import type { NoteResult } from '../../../domain/rounds/round-result';
+import type { NoteResult } from '../../../domain/rounds/judged-pan';
+import type { NoteNow } from '../../../domain/rounds/pan-now';
 import { displayName } from '../../../domain/tuning/note-names';
 import { addressOf } from '../../frame/route';
+import { rowWords } from '../../words/list-words';
 import { benchWords } from '../../words/measuring/bench-words';
+import { sinceRoundWords } from '../../words/now-words';
 import { rackWords } from '../../words/rack-words';
 import { partialsLine } from '../../words/result-words';
 import { standingTitle } from '../../words/standing-words';
@@ -19,7 +22,8 @@ export function NoteRows({
   readonly pan: PanId;
   /** The round whose result this is on. */
   readonly from?: RoundId | null;
-  readonly notes: readonly NoteResult[];
+  /** As a round found them, or as they stand now. */
+  readonly notes: readonly (NoteResult | NoteNow)[];
 }) {
   return (
     <ul class="note-rows">
@@ -52,12 +56,13 @@ function NoteRow({
 }: {
   readonly pan: PanId;
   readonly from: RoundId | null;
-  readonly result: NoteResult;
+  readonly result: NoteResult | NoteNow;
 }) {
   const { note, standing, reason, judged } = result;
   const off = reason.kind === 'off' ? reason.fault.cents : null;
   const tone = off === null ? '' : off < 0 ? 'low' : 'high';
   const asides = [rackWords.standings[standing], judged ? partialsLine(judged) : ''];
+  const since = 'work' in result ? sinceRoundWords(result) : [];
   return (
     <a
       class="note-row"
@@ -72,6 +77,7 @@ function NoteRow({
           {off !== null && <b class={`row-number ${tone}`}>{signedCents(off)}</b>}
         </span>
         <span class="aside">{asides.filter((each) => each !== '').join(': ')}</span>
+        {since.length > 0 && <span class="aside">{rowWords(since)}</span>}
       </span>
     </a>
   );

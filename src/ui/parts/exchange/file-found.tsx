@@ -1,12 +1,15 @@
 // A file that was checked: what is in it, what is here already, and what is wrong with it.
+import type { PanId } from '../../../domain/records/rack-records';
 import type { CheckedArrival } from '../../../state/rack/backup-model';
 import {
   contentsWords,
+  erasedWords,
   exchangeWords,
   faultWords,
   panInFileWords,
   takeInWords,
 } from '../../words/keeping/exchange-words';
+import { firstWords } from '../../words/list-words';
 
 /** How many of the pans, and of the lines that are left out, are named. */
 const named = { pans: 12, lines: 8 };
@@ -21,6 +24,7 @@ export function FileFound({ checked: { backup, here } }: { readonly checked: Che
         <b>{takeInWords(contents, ({ pan }) => here?.has(pan) ?? false).what}</b>{' '}
         {isWhole && exchangeWords.isWhole} {exchangeWords.safe}
       </p>
+      <Effects checked={{ backup, here }} />
       {!isWhole && <Faults checked={{ backup, here }} />}
       <h2>{exchangeWords.inFile}</h2>
       <ul class="cautions">
@@ -42,6 +46,34 @@ export function FileFound({ checked: { backup, here } }: { readonly checked: Che
         </ul>
       )}
     </>
+  );
+}
+
+/** What it would do to what is here; nothing for most files. */
+function Effects({ checked: { backup } }: { readonly checked: CheckedArrival }) {
+  const { contents, effects } = backup;
+  const { differingCount, erased, hidden, edited, takenOut } = effects;
+  const namesOf = (pans: readonly PanId[]): string => {
+    const names = pans.map((pan) => contents.find((each) => each.pan === pan)?.name);
+    return firstWords(
+      names.map((name) => name || exchangeWords.unnamed),
+      named.pans,
+    );
+  };
+  const lines = [
+    ...(differingCount > 0 ? [exchangeWords.differingFound(differingCount)] : []),
+    ...(erased.length > 0 ? [erasedWords(erased)] : []),
+    ...(edited.length > 0 ? [exchangeWords.edits(namesOf(edited))] : []),
+    ...(hidden.length > 0 ? [exchangeWords.hides(namesOf(hidden))] : []),
+    ...(takenOut > 0 ? [exchangeWords.takenOut(takenOut)] : []),
+  ];
+  if (lines.length === 0) return null;
+  return (
+    <ul class="hint warn cautions">
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
   );
 }
 

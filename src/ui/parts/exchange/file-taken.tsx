@@ -1,24 +1,43 @@
 // What a file that was taken in has brought, and what is to be settled now.
 
-import type { ComingIn } from '../../../state/rack/backup-model';
+import type { BackupModel, ComingIn } from '../../../state/rack/backup-model';
 import { addressOf } from '../../frame/route';
-import { exchangeWords } from '../../words/keeping/exchange-words';
+import { differingWords, exchangeWords } from '../../words/keeping/exchange-words';
 import { rowWords } from '../../words/list-words';
 import { fieldNames } from '../../words/pan-words';
+import '../drawing/note-rows.css';
 
 const pansNamed = 12;
+const differingNamed = 20;
 
-export function FileTaken({ taken }: { readonly taken: Extract<ComingIn, { kind: 'taken' }> }) {
-  const { added, pans, leftOut } = taken;
+type Taken = Extract<ComingIn, { kind: 'taken' }>;
+
+export function FileTaken({
+  taken,
+  model,
+}: {
+  readonly taken: Taken;
+  readonly model: Pick<BackupModel, 'settle'>;
+}) {
+  const { added, pans, leftOut, healed, takenOut, differingCount } = taken;
   const count = added.records + added.attachments;
   const more = pans.length - pansNamed;
-  const left = leftOut > 0 && <p>{exchangeWords.leftOut(leftOut)}</p>;
+  const left = (
+    <>
+      {healed > 0 && <p>{exchangeWords.healed(healed)}</p>}
+      {takenOut > 0 && <p>{exchangeWords.takenOut(takenOut)}</p>}
+      {leftOut > 0 && <p>{exchangeWords.leftOut(leftOut)}</p>}
+    </>
+  );
   if (pans.length === 0) {
     return (
-      <div class="hint">
-        <p>{exchangeWords.nothingNew}</p>
-        {left}
-      </div>
+      <>
+        <div class="hint">
+          {differingCount === 0 && takenOut === 0 && <p>{exchangeWords.nothingNew}</p>}
+          {left}
+        </div>
+        <Differences taken={taken} model={model} />
+      </>
     );
   }
   return (
@@ -39,7 +58,42 @@ export function FileTaken({ taken }: { readonly taken: Extract<ComingIn, { kind:
             {rowWords(conflicts.map((field) => fieldNames[field].toLowerCase()))}
           </a>
         ))}
+      <Differences taken={taken} model={model} />
     </>
+  );
+}
+
+/** What says something else than what is here; each goes from the list once it is settled. */
+function Differences({
+  taken: { differing, differingCount },
+  model,
+}: {
+  readonly taken: Taken;
+  readonly model: Pick<BackupModel, 'settle'>;
+}) {
+  const shown = differing.slice(0, differingNamed);
+  if (shown.length === 0) return null;
+  const more = differingCount - shown.length;
+  return (
+    <section class="hint warn">
+      <p>{exchangeWords.differingTaken(differingCount)}</p>
+      <ul class="plain-rows">
+        {shown.map(({ key, name, kind }) => (
+          <li key={key}>
+            <p>{differingWords(nameOf(name), kind)}</p>
+            <div class="pair">
+              <button type="button" onClick={() => void model.settle(key, 'yours')}>
+                {exchangeWords.keepYours}
+              </button>
+              <button type="button" onClick={() => void model.settle(key, 'theirs')}>
+                {exchangeWords.takeTheirs}
+              </button>
+            </div>
+          </li>
+        ))}
+      </ul>
+      {more > 0 && <p>{exchangeWords.moreDiffering(more)}</p>}
+    </section>
   );
 }
 

@@ -16,7 +16,7 @@ const decimals = (value: number | undefined): string =>
   value === undefined ? '' : value.toFixed(2);
 
 const toneOf = (verdict: Verdict): string =>
-  verdict.kind === 'aligned'
+  verdict.kind === 'aligned' || verdict.kind === 'in-tune'
     ? 'true'
     : verdict.kind === 'octave-open' || verdict.kind === 'inferred'
       ? 'unknown'

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { farthestRange, usualProfessionalLimits } from '../../../domain/advice/professional-limits';
 import { cents } from '../../../domain/tuning/units';
 import type { SettingsModel } from '../../../state/settings/settings-model';
+import { addressOf } from '../../frame/route';
 import { adviceWords } from '../../words/measuring/advice-words';
 import { TextField, typedNumber } from '../controls/form-fields';
 
@@ -19,12 +20,14 @@ export function HammeringForm({
       <section class="field">
         <h2>{adviceWords.settingsTitle}</h2>
         <p class="hint">{adviceWords.settingsWhy}</p>
+        <MovesLink />
       </section>
     );
   }
   return (
     <section class="field">
       <h2>{adviceWords.settingsTitle}</h2>
+      <MovesLink />
       <Tick
         label={adviceWords.suggests}
         checked={suggestsBlows}
@@ -80,6 +83,12 @@ export function HammeringForm({
     </section>
   );
 }
+
+const MovesLink = () => (
+  <a class="caution" href={addressOf('what-moves')}>
+    {adviceWords.moves}
+  </a>
+);
 
 function Tick({
   label,

@@ -1,9 +1,11 @@
 // What can be played of a pan tonight, note by note.
+import type { DatedPanNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
 import { tonightWords } from '../../words/fall/tonight-words';
 import { noteListWords } from '../../words/list-words';
+import { nowWords } from '../../words/now-words';
 import { againstBandWords } from '../../words/result-words';
 import { TonightMap } from './tonight-map';
 import { TonightNotes } from './tonight-notes';
@@ -17,7 +19,7 @@ export function TonightPan({
 }: {
   readonly pan: OpenPan;
   readonly tonight: TonightOfPan;
-  readonly result: RoundResult;
+  readonly result: DatedPanNow;
   readonly before: RoundResult | null;
 }) {
   const { notes, verdict, againstBand } = tonight;
@@ -30,6 +32,7 @@ export function TonightPan({
   const read = notes.filter(({ isUnread }) => !isUnread);
   const needed = read.filter(({ isNeeded }) => isNeeded);
   const avoided = needed.filter(({ action }) => action === 'avoid');
+  const open = result.notes.filter(({ work }) => work === 'not-measured').map(({ note }) => note);
   const unread = notes.filter(({ isUnread, isNeeded }) => isUnread && isNeeded);
   return (
     <>
@@ -52,6 +55,7 @@ export function TonightPan({
         notes={read.filter(({ isNeeded, action }) => !isNeeded && action !== 'play')}
         before={was}
       />
+      {open.length > 0 && <p class="hint">{nowWords.notMeasured(noteListWords(open))}</p>}
       {unread.length > 0 && (
         <p class="hint">{tonightWords.unread(noteListWords(unread.map(({ note }) => note)))}</p>
       )}

@@ -1,5 +1,6 @@
 // The answer for tonight: the sentence, why, what to do first, the notes, and what may be done until the tuner comes.
 import { type KnockCheck, roundOf } from '../../../domain/records/rack-records';
+import type { DatedPanNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
@@ -36,7 +37,7 @@ export function TonightAnswer({
   readonly pan: OpenPan;
   readonly check: KnockCheck | null;
   readonly tonight: TonightOfPan;
-  readonly result: RoundResult | null;
+  readonly result: DatedPanNow | null;
   readonly before: RoundResult | null;
 }) {
   const { verdict, reasons, first, tell } = tonight;

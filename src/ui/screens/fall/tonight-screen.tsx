@@ -2,7 +2,9 @@
 import { useMemo } from 'preact/hooks';
 import type { ReadingsByRound } from '../../../domain/knock-check/round-signs';
 import { rulesWith } from '../../../domain/knock-check/tonight-rules';
+import { resultNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import {
   signsOfPan,
@@ -41,7 +43,6 @@ function Loaded({ models, pan }: Props) {
           models={models}
           pan={pan}
           rounds={rounds}
-          result={resultIn(read, now)}
           before={resultIn(read, before)}
           readings={read.readings}
         />
@@ -55,20 +56,21 @@ function Judged({
   models,
   pan,
   rounds,
-  result,
   before,
   readings,
 }: Props & {
   readonly rounds: TonightRounds;
-  readonly result: RoundResult | null;
   readonly before: RoundResult | null;
   readonly readings: ReadingsByRound;
 }) {
   const { settings } = models;
   const { highestWithPartials } = settings.limits.value;
+  const judging = settings.judging.value;
+  const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
+  const result = resultNow(glance);
   const signs = useMemo(
-    () => signsOfPan(pan, rounds, readings, highestWithPartials),
-    [pan.records, rounds.now?.id, rounds.before?.id, highestWithPartials],
+    () => signsOfPan(pan, rounds, readings, glance.counting, highestWithPartials),
+    [pan, rounds.now?.id, rounds.before?.id, highestWithPartials],
   );
   const tonight = tonightOfPan(pan, rounds.check, result, signs, {
     needs: settings.setNeeds.value,

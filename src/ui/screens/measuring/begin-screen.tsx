@@ -39,7 +39,7 @@ function Begin({ models, pan }: { readonly models: Models; readonly pan: OpenPan
       fields: pan.current.fields,
       way,
       conditions: { standing, temperature: degrees },
-      earlier: pan.readings,
+      earlier: [...pan.readings, ...pan.outside],
     });
     goTo({ screen: 'round', pan: pan.id, round: id });
   };

@@ -1,14 +1,17 @@
 // A pan through time: how it moves as a whole, and all its rounds.
 import { useState } from 'preact/hooks';
+import { newestSoftRound } from '../../../domain/knock-check/knock-rounds';
 import { knockSigns, type ReadingsByRound } from '../../../domain/knock-check/round-signs';
-import { roundOf } from '../../../domain/records/rack-records';
+import { type RoundStart, roundOf } from '../../../domain/records/rack-records';
 import { isBefore } from '../../../domain/records/record-order';
 import { panDrift } from '../../../domain/rounds/pan-drift';
 import type { RoundResult } from '../../../domain/rounds/round-result';
+import { roundsToRead } from '../../../domain/rounds/rounds-to-read';
 import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
 import { eventsCsv } from '../../../domain/tables/events-csv';
 import { roundCsv } from '../../../domain/tables/round-csv';
 import type { Hertz } from '../../../domain/tuning/units';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
 import { CsvButton } from '../../parts/controls/csv-button';
@@ -21,6 +24,7 @@ import { PanGate } from '../../parts/gates/pan-gate';
 import { RoundsGate } from '../../parts/gates/rounds-gate';
 import { RoundRows } from '../../parts/result/round-rows';
 import { historyWords, pitchTrendWords, unevennessTrendWords } from '../../words/history-words';
+import { workWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { sinceWords } from '../../words/since-words';
 import { words } from '../../words/words';
@@ -37,19 +41,36 @@ interface Props {
   readonly pan: OpenPan;
 }
 
+/** Rounds of the list at first, and with each "Show more". */
+const listedAtOnce = 40;
+
 function Loaded({ models, pan }: Props) {
+  const [listed, list] = useState(listedAtOnce);
+  const [isAll, readAll] = useState(false);
+  const rounds = isAll ? pan.rounds : roundsToRead(pan.rounds, listed, neededRounds(pan));
   return (
-    <RoundsGate results={models.results} pan={pan} rounds={pan.rounds}>
+    <RoundsGate results={models.results} pan={pan} rounds={rounds}>
       {({ results, readings }) => (
         <Shown
           models={models}
           pan={pan}
-          rounds={pan.rounds.flatMap((start) => results.get(roundOf(start)) ?? [])}
+          rounds={rounds.flatMap((start) => results.get(roundOf(start)) ?? [])}
           readings={readings}
+          listed={listed}
+          onMore={() => list(listed + listedAtOnce)}
+          onAll={() => readAll(true)}
         />
       )}
     </RoundsGate>
   );
+}
+
+/** Those that changes are counted from, and that a knock is judged by. */
+function neededRounds({ records }: OpenPan): readonly RoundStart[] {
+  const baseline = tunerBaseline(records);
+  const soft = newestSoftRound(records);
+  const rounds = [baseline.kind === 'none' ? null : baseline.round, soft?.round, soft?.before];
+  return rounds.flatMap((round) => round ?? []);
 }
 
 function Shown({
@@ -57,9 +78,18 @@ function Shown({
   pan,
   rounds,
   readings,
+  listed,
+  onMore,
+  onAll,
 }: Props & {
+  /** Those that were read, newest first. */
   readonly rounds: readonly RoundResult[];
   readonly readings: ReadingsByRound;
+  /** How many of them the list has. */
+  readonly listed: number;
+  readonly onMore: () => void;
+  /** Reads all of them, however long it takes. */
+  readonly onAll: () => void;
 }) {
   const { fields } = pan.current;
   const a4 = fields.a4 ?? models.settings.a4.value;
@@ -76,16 +106,32 @@ function Shown({
       ) : (
         <>
           <Drift pan={pan} rounds={rounds} a4={a4} />
+          {workWords(panAtAGlance(pan, models.settings.judging.value)).map((each) => (
+            <p key={each} class="hint">
+              {each}
+            </p>
+          ))}
           <section class="rows">
             <h2>{historyWords.rounds}</h2>
-            <RoundRows pan={pan.id} rounds={rounds} />
+            <RoundRows pan={pan.id} rounds={rounds.slice(0, listed)} />
+            {pan.rounds.length > listed && (
+              <button type="button" onClick={onMore}>
+                {historyWords.moreRounds(pan.rounds.length - listed)}
+              </button>
+            )}
           </section>
-          <CsvButton
-            handout={models.fileHandout}
-            label={historyWords.allReadings}
-            name={historyWords.allName(fields.name)}
-            text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
-          />
+          {rounds.length < pan.rounds.length ? (
+            <button type="button" onClick={onAll}>
+              {historyWords.readAll(pan.rounds.length)}
+            </button>
+          ) : (
+            <CsvButton
+              handout={models.fileHandout}
+              label={historyWords.allReadings}
+              name={historyWords.allName(fields.name)}
+              text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
+            />
+          )}
         </>
       )}
       <CsvButton

@@ -21,7 +21,9 @@ import { ViewGate } from '../../parts/gates/view-gate';
 import { KeptSounds } from '../../parts/listen/kept-sounds';
 import { NoteMarks } from '../../parts/pan/note-marks';
 import { historyWords } from '../../words/history-words';
+import { rowWords } from '../../words/list-words';
 import { benchWords } from '../../words/measuring/bench-words';
+import { nowWords, takenWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import { standingWords } from '../../words/standing-words';
@@ -77,7 +79,7 @@ function Shown({
     a4: fields.a4 ?? judging.a4,
     offset: wishOf(fields.layout, note).offset ?? cents(0),
   });
-  const standing = panAtAGlance(pan, judging).notes.get(note);
+  const standing = panAtAGlance(pan, judging).notes.find((each) => each.note === note);
   return (
     <main class="screen note-page" data-note={note}>
       <header class="top">
@@ -94,6 +96,11 @@ function Shown({
         </p>
       ) : (
         <p class="hint">{historyWords.notOnPan}</p>
+      )}
+      {standing && standing.takenIn !== null && (
+        <p class="quiet note-taken" data-work={standing.work}>
+          {rowWords([takenWords(standing), nowWords.work[standing.work]].filter(Boolean))}
+        </p>
       )}
       <NoteMarks records={pan.records} note={note} />
       {points.length === 0 ? (

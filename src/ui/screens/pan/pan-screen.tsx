@@ -3,9 +3,10 @@
 import { useMemo } from 'preact/hooks';
 import { type RoundStart, roundOf } from '../../../domain/records/rack-records';
 import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
+import { type PanNow, resultNow } from '../../../domain/rounds/pan-now';
 import { isUnsettled } from '../../../domain/rounds/round-result';
 import { displayName } from '../../../domain/tuning/note-names';
-import { type PanAtAGlance, panAtAGlance } from '../../../state/pan/pan-at-a-glance';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { addressOf, type PanScreenName } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
@@ -19,6 +20,7 @@ import { Headline, PanPitchLine } from '../../parts/result/pan-pitch';
 import { knockWords } from '../../words/fall/knock-words';
 import { tonightWords } from '../../words/fall/tonight-words';
 import { noteListWords } from '../../words/list-words';
+import { workWords } from '../../words/now-words';
 import { panPageWords, panWords } from '../../words/pan-words';
 import { agoWords, rackWords } from '../../words/rack-words';
 import { conditionWords, headlineWords, resultWords } from '../../words/result-words';
@@ -41,7 +43,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
   const judging = models.settings.judging.value;
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
   // To the note in most need, or the first one; the bench leads on to the others.
-  const benched = glance.result?.worst[0]?.note ?? [...glance.notes.keys()][0];
+  const benched = glance.worst[0]?.note ?? glance.notes[0]?.note;
   const to = (screen: PanScreenName) => addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
@@ -72,15 +74,15 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
       <StandingMap
         pan={pan.id}
         layout={fields.layout}
-        notes={glance.notes}
+        notes={new Map(glance.notes.map((each) => [each.note, each]))}
         standings={glance.standings}
       />
       <Standing settings={models.settings} now={models.now} pan={pan} glance={glance} />
       <div class="pair">
-        {glance.result && (
+        {glance.base && (
           <a
             class="button"
-            href={addressOf({ screen: 'result', pan: pan.id, round: glance.result.round })}
+            href={addressOf({ screen: 'result', pan: pan.id, round: glance.base.round })}
           >
             {panWords.result}
           </a>
@@ -140,15 +142,22 @@ function Standing({
   settings,
   now,
   pan,
-  glance: { result, standings },
+  glance,
 }: Pick<Models, 'settings' | 'now'> & {
   readonly pan: OpenPan;
-  readonly glance: PanAtAGlance;
+  readonly glance: PanNow;
 }) {
-  if (!result) return pan.openRound ? null : <p class="hint">{panWords.noRound}</p>;
+  const result = resultNow(glance);
+  const work = workWords(glance).map((each) => (
+    <p key={each} class="hint">
+      {each}
+    </p>
+  ));
+  if (!result)
+    return pan.openRound ? <div class="rows">{work}</div> : <p class="hint">{panWords.noRound}</p>;
   return (
     <section class="rows" aria-label={panWords.result}>
-      <Headline {...headlineWords(standings)} />
+      <Headline {...headlineWords(glance.standings)} />
       <p class="quiet">
         {panWords.lastRound(agoWords(result.at, now()))}{' '}
         {isUnsettled(result.conditions) && (
@@ -157,6 +166,7 @@ function Standing({
           </b>
         )}
       </p>
+      {work}
       <PanPitchLine result={result} />
       <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
       <WorkPlanList settings={settings} pan={pan} result={result} />

@@ -4,6 +4,7 @@ import { type RoundId, type RoundStart, roundOf } from '../../../domain/records/
 import { olderFirst } from '../../../domain/records/record-order';
 import { withoutErased } from '../../../domain/records/standing/without-erased';
 import type { RoundResult } from '../../../domain/rounds/round-result';
+import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { addressOf } from '../../frame/route';
 import type { Needs, ScreenProps } from '../../frame/screen-props';
@@ -16,6 +17,7 @@ import { ResultNow } from '../../parts/result/result-now';
 import { RoundComparison } from '../../parts/result/round-comparison';
 import { changeWords } from '../../words/change-words';
 import { momentWords } from '../../words/day-words';
+import { nowWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import './result-screens.css';
@@ -83,6 +85,12 @@ function Loaded({ models, pan, start }: Props) {
   );
 }
 
+/** The round shows its day, not what was done since. */
+const wasWorkedOn = (pan: OpenPan, { settings }: Models): boolean =>
+  panAtAGlance(pan, settings.judging.value).notes.some(
+    ({ takenIn, work }) => takenIn === 'bench' || work !== 'none',
+  );
+
 function Shown({
   models,
   pan,
@@ -101,6 +109,7 @@ function Shown({
 }) {
   const [shown, show] = useState<View>('now');
   const isFinished = pan.rounds.some(({ id }) => id === start.id);
+  const isNewest = pan.rounds[0]?.id === start.id;
   const conditions = conditionWords(result.conditions);
   return (
     <main class="screen result" data-round={result.round}>
@@ -111,6 +120,7 @@ function Shown({
         </span>
       </header>
       {!isFinished && <p class="hint">{resultWords.notFinished}</p>}
+      {isNewest && wasWorkedOn(pan, models) && <p class="hint">{nowWords.asOfItsDay}</p>}
       {result.isProvisional ? (
         <p class="hint warn">
           <b>{resultWords.provisional}</b> {conditions}

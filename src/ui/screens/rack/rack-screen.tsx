@@ -11,7 +11,7 @@ import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-
 import { words } from '../../words/words';
 import './rack-screen.css';
 
-type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'now'>;
+type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'isUnsaved' | 'now'>;
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
@@ -52,6 +52,7 @@ export function RackScreen({ models }: { readonly models: Models }) {
           {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
         </a>
       )}
+      {models.isUnsaved.value && <p class="hint warn">{rackWords.notSaved}</p>}
       <RackLost rack={rack} />
       <Pans rack={rack} now={models.now} />
       <a class="button" href={addressOf('visit')}>
@@ -59,9 +60,7 @@ export function RackScreen({ models }: { readonly models: Models }) {
       </a>
       <Removed rack={rack} now={models.now} />
       {rack.clockDoubt.value && (
-        <p class="hint warn" role="status">
-          {clockDoubtWords(rack.clockDoubt.value, models.now())}
-        </p>
+        <p class="hint warn">{clockDoubtWords(rack.clockDoubt.value, models.now())}</p>
       )}
       {rack.reminder.value && (
         <p class="hint" role="status">

@@ -43,7 +43,7 @@ export function ReceiveScreen({ models }: ScreenProps<Models>) {
       </header>
       {arrival.refused.value && <p class="hint warn">{shareRefusalWords[arrival.refused.value]}</p>}
       <div role="status" data-into={into.kind}>
-        <State into={into} />
+        <State into={into} backup={backup} />
       </div>
       {into.kind === 'checked' && <Ask models={models} into={into} />}
       {waiting && into.kind === 'taken' && (
@@ -140,7 +140,7 @@ const percent = (part: number): number => Math.round(100 * part);
 const troubleWords = (trouble: StoreTrouble | 'file-changed'): string =>
   trouble === 'file-changed' ? exchangeWords.changedFile : storeTroubleWords[trouble];
 
-function State({ into }: { readonly into: ComingIn }) {
+function State({ into, backup }: { readonly into: ComingIn } & Pick<Models, 'backup'>) {
   switch (into.kind) {
     case 'idle':
       return <p class="hint">{exchangeWords.none}</p>;
@@ -153,7 +153,7 @@ function State({ into }: { readonly into: ComingIn }) {
     case 'taking':
       return <p class="hint">{exchangeWords.taking(percent(into.part))}</p>;
     case 'taken':
-      return <FileTaken taken={into} />;
+      return <FileTaken taken={into} model={backup} />;
     case 'trouble':
       return <p class="hint warn">{troubleWords(into.trouble)}</p>;
   }

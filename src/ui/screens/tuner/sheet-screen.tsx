@@ -1,6 +1,8 @@
 // The sheet for the tuner: what is wanted is typed, the page is shown as it will be printed, and goes out in four ways.
 import { useMemo, useState } from 'preact/hooks';
 import { knockSigns, type ReadingsByRound } from '../../../domain/knock-check/round-signs';
+import { roundOf } from '../../../domain/records/rack-records';
+import { panNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import { makeSheet, type SheetRounds, sheetRounds } from '../../../domain/sheet/make-sheet';
 import type { Sheet } from '../../../domain/sheet/sheet';
@@ -47,7 +49,6 @@ function Loaded({ models, pan }: Props) {
           models={models}
           pan={pan}
           rounds={rounds}
-          shown={resultIn(read, shown)}
           before={resultIn(read, before)}
           readings={read.readings}
         />
@@ -60,12 +61,10 @@ function Shown({
   models,
   pan,
   rounds,
-  shown,
   before,
   readings,
 }: Props & {
   readonly rounds: SheetRounds;
-  readonly shown: RoundResult | null;
   readonly before: RoundResult | null;
   readonly readings: ReadingsByRound;
 }) {
@@ -77,14 +76,19 @@ function Shown({
     () => knockSigns(pan.records, readings, highestWithPartials),
     [pan.records, readings, highestWithPartials],
   );
+  const judging = settings.judging.value;
+  const standing = useMemo(() => {
+    const ofRound = rounds.shown ? (readings.get(roundOf(rounds.shown)) ?? []) : [];
+    return panNow(rounds.shown, [...ofRound, ...pan.outside], pan.records, judging);
+  }, [rounds, readings, pan, judging]);
+  const shown = standing.base;
   const sheet: Sheet = makeSheet({
     records: pan.records,
     rounds,
-    shown,
+    standing,
     before,
-    readings: (shown && readings.get(shown.round)) ?? [],
     heard,
-    judging: settings.judging.value,
+    judging,
     contact: settings.contact.value,
     now: madeAt,
   });
@@ -114,7 +118,7 @@ function Shown({
           handout={models.fileHandout}
           name={resultWords.tableName(fields.name, dayWords(shown.at))}
           text={() =>
-            rounds.shown ? roundCsv([rounds.shown], readings, fields, shown.a4, heard) : ''
+            rounds.shown ? roundCsv([rounds.shown], readings, fields, standing.a4, heard) : ''
           }
         />
       )}

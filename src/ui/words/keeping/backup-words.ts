@@ -31,18 +31,10 @@ export const handedOutWords: Readonly<Record<HandedOut, string>> = {
   failed: 'The file could not be handed out. Tap again.',
 };
 
-export function reminderWords(reminder: BackupReminder): string {
-  switch (reminder.kind) {
-    case 'readings':
-      return `${reminder.count} readings are in no backup yet.`;
-    case 'changes':
-      return `${reminder.count} changes are in no backup yet.`;
-    case 'days':
-      return reminder.isFirst
-        ? `There is no backup of this rack yet. It is ${reminder.days} days old.`
-        : `The last backup is ${reminder.days} days old.`;
-  }
-}
+export const reminderWords = (reminder: BackupReminder): string =>
+  reminder.kind === 'days'
+    ? `${reminder.isFirst ? 'The rack without backup' : 'The last backup'} is ${reminder.days} days old.`
+    : `${reminder.count} ${reminder.kind} are in no backup yet.`;
 
 /** A file size for people: "3.4 MB", "12 kB". */
 export function sizeWords(bytes: number): string {

@@ -4,6 +4,8 @@ import type { ShareRefusal } from '../../../domain/ports/arrivals';
 import type { BackupRefusal } from '../../../domain/ports/backup-files';
 import { type PanContents, totalOf } from '../../../domain/records/backup/backup-contents';
 import type { FileFault } from '../../../domain/records/backup/backup-verdict';
+import type { Differing } from '../../../domain/records/merging/differing';
+import type { FileEffects } from '../../../domain/records/merging/file-effects';
 import { counted, pluralOf } from '../count-words';
 import { firstWords, rowWords } from '../list-words';
 
@@ -49,8 +51,47 @@ export const exchangeWords = {
   leftOut: (count: number) =>
     `${counted(count, 'line of the file was', 'lines of the file were')} left out.`,
   settle: (name: string) => `Two phones wrote different things about ${name}. Say which is right:`,
+  differingFound: (count: number) =>
+    `${counted(count, 'entry', 'entries')} in the file ${pluralOf(count, 'says', 'say')} something else than yours. Yours stay as they are.`,
+  differingTaken: (count: number) =>
+    `${counted(count, 'entry', 'entries')} of the file ${pluralOf(count, 'says', 'say')} something else than yours. Yours stay until you choose. Nothing is thrown away.`,
+  moreDiffering: (count: number) => `and ${count} more, where yours stay`,
+  keepYours: 'Keep yours',
+  takeTheirs: 'Take theirs',
+  edits: (names: string) => `It has changes of the details of ${names}.`,
+  hides: (names: string) => `It takes ${names} off your rack.`,
+  takenOut: (count: number) =>
+    `${counted(count, 'entry', 'entries')} of the file ${pluralOf(count, 'was', 'were')} taken out on this phone, so ${pluralOf(count, 'it does', 'they do')} not come back.`,
+  healed: (count: number) =>
+    `${counted(count, 'damaged entry', 'damaged entries')} on this phone ${pluralOf(count, 'is', 'are')} whole again.`,
   changedFile: 'The file changed while it was read. Choose it again.',
 } as const;
+
+/** What an entry is called, one and many. */
+const entryNames: Readonly<Record<Differing['kind'], readonly [string, string]>> = {
+  'pan-edit': ['change of the pan’s details', 'changes of pans’ details'],
+  round: ['round', 'rounds'],
+  'round-end': ['end of a round', 'ends of rounds'],
+  reading: ['reading', 'readings'],
+  mark: ['mark on a note', 'marks on notes'],
+  blows: ['set of blows', 'sets of blows'],
+  'knock-check': ['knock check', 'knock checks'],
+  stopgap: ['magnet', 'magnets'],
+  'tuner-visit': ['visit of the tuner', 'visits of the tuner'],
+  erasure: ['entry that takes something out', 'entries that take something out'],
+  photo: ['photo', 'photos'],
+  sound: ['kept sound', 'kept sounds'],
+};
+
+/** "Heron: a reading". */
+export const differingWords = (name: string, kind: Differing['kind']): string =>
+  `${name}: ${entryNames[kind][0]}`;
+
+/** "It takes out 1 round and 2 marks on notes that are on this phone." */
+export const erasedWords = (erased: FileEffects['erased']): string =>
+  `It takes out ${rowWords(
+    erased.map(({ kind, count }) => counted(count, ...entryNames[kind])),
+  )} on this phone.`;
 
 /** What people want to know before a file leaves the phone, a line each. */
 export function contentsWords(pans: readonly PanContents[]): readonly string[] {
@@ -108,7 +149,8 @@ export const backupRefusalWords: Readonly<Record<BackupRefusal, string>> = {
   newer:
     'This file was made by a newer version of the app. Update the app, then try again. Nothing was changed.',
   nothing: 'Nothing in this file can be used. Nothing was changed.',
-  'too-large': 'This file is larger than any rack, so it was not opened. Nothing was changed.',
+  'too-large':
+    'This file holds more than any band can own, so it was not opened. Nothing was changed.',
   unreadable: 'The phone could not read this file. Nothing was changed.',
   packed: 'This browser is too old to unpack the file. Update the browser. Nothing was changed.',
   damaged: 'More of this file is damaged than good. Ask for it again. Nothing was changed.',

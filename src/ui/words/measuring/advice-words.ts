@@ -1,29 +1,22 @@
 // What the bench says about what to do next: always with the reason, the risk, and what it may disturb.
 
-import type {
-  Advice,
-  LeaveReason,
-  PartialOff,
-  SuggestedBlows,
-} from '../../../domain/advice/advice';
+import type { Advice, LeaveReason, SuggestedBlows } from '../../../domain/advice/advice';
 import type { ProfessionalReason } from '../../../domain/advice/beyond-limits';
 import type { BlowAim } from '../../../domain/advice/choose-place';
-import { partialIndices } from '../../../domain/numbers/three-partials';
-import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
-import { centsWords, pluralOf } from '../count-words';
-import { listWords, noteListWords, rowWords } from '../list-words';
-import { signedCents, tenths, words } from '../words';
-import { benchWords, partialName } from './bench-words';
+import { centsWords } from '../count-words';
+import { noteListWords } from '../list-words';
+import { tenths } from '../words';
 
 export const adviceWords = {
   title: 'What to try next',
-  trial: 'Light blows, to learn',
-  prepare: 'First of two steps',
+  trial: 'Light blows, to find out',
+  moves: 'What moves what',
+  plan: 'The whole plan',
   leave: 'Leave it',
   professional: 'This one is for a professional',
   undo: 'A professional can undo less than you think. Stop while it is better than before.',
-  expect: 'Expect',
+  expect: 'They are expected to move',
   risk: 'Risk',
   disturbs: 'It may disturb',
   asSuggested: 'As suggested',
@@ -45,93 +38,6 @@ export const adviceWords = {
   falling: 'It falls further with every strike',
   choked: 'It dies away much sooner than its neighbours',
 } as const;
-
-/** "3 light blows, ends of the long axis, from above". */
-export function blowsWords({ count, firmness, place, side }: SuggestedBlows): string {
-  const kind = benchWords.firmnesses[firmness];
-  const blows = pluralOf(count, `one ${kind} blow`, `${count} ${kind} blows`);
-  return `${blows}: ${benchWords.places[place]}, ${benchWords.sides[side]}`;
-}
-
-/** "The octave and the fundamental are flat. Here blows raise the fundamental and the octave." */
-export function reasonWords(
-  advice: SuggestedBlows,
-  reading: Pick<Reading, 'third'> | null,
-  setsHere: number,
-): string {
-  const known =
-    setsHere === 0
-      ? 'So says the trade; this pan has shown nothing here yet.'
-      : `This pan has shown it in ${pluralOf(setsHere, 'one set', `${setsHere} sets`)}.`;
-  return [
-    offWords(advice.off, reading),
-    movesWords(advice, reading),
-    known,
-    aimWords(advice.aim, advice.count),
-  ]
-    .filter((each) => each !== '')
-    .join(' ');
-}
-
-function aimWords(aim: BlowAim, count: number): string {
-  switch (aim) {
-    case 'mend':
-      return '';
-    case 'try': {
-      const blows = pluralOf(count, 'One light blow shows', 'A few light blows show');
-      return `${blows} what this place does on this note.`;
-    }
-    case 'prepare':
-      return 'By itself it makes nothing better. It makes room for the next step, which should help.';
-  }
-}
-
-function offWords(off: readonly PartialOff[], reading: Pick<Reading, 'third'> | null): string {
-  const say = (isFlat: boolean): string => {
-    const names = off
-      .filter(({ cents }) => cents < 0 === isFlat)
-      .map(({ partial }) => `the ${partialName(numberOf[partial], reading)}`);
-    if (names.length === 0) return '';
-    const verb = pluralOf(names.length, 'is', 'are');
-    return `${listWords(names)} ${verb} ${isFlat ? words.flat : words.sharp}`;
-  };
-  const both = [say(true), say(false)].filter((each) => each !== '');
-  return both.length === 0 ? '' : `${capital(listWords(both))}.`;
-}
-
-const numberOf = { fundamental: 0, octave: 1, third: 2 } as const;
-/** Less than this is not said of a place, cents per set. */
-const worthSaying = 1;
-
-function movesWords(
-  { expected }: Pick<SuggestedBlows, 'expected'>,
-  reading: Pick<Reading, 'third'> | null,
-): string {
-  const moved = (isUp: boolean) =>
-    partialIndices
-      .filter((k) => Math.abs(expected.mean[k]) >= worthSaying && expected.mean[k] > 0 === isUp)
-      .map((k) => `the ${partialName(k, reading)}`);
-  const parts = [
-    moved(true).length > 0 ? `raise ${listWords(moved(true))}` : '',
-    moved(false).length > 0 ? `lower ${listWords(moved(false))}` : '',
-  ].filter((each) => each !== '');
-  return parts.length === 0
-    ? 'What blows do here is not known yet.'
-    : `Blows here ${listWords(parts)}.`;
-}
-
-/** "fundamental +4 (+1 to +7), octave +6 (+2 to +10)": nine times in ten it is within these. */
-export const expectedWords = (
-  { expected }: Pick<SuggestedBlows, 'expected'>,
-  reading: Pick<Reading, 'third'> | null,
-): string =>
-  rowWords(
-    partialIndices.map((k) => {
-      const [low, high] = expected.interval90[k];
-      const range = `${signedCents(low)} to ${signedCents(high)}`;
-      return `${partialName(k, reading)} ${signedCents(expected.mean[k])} (${range})`;
-    }),
-  );
 
 /** How likely a partial ends too far on the other side, and the most it may get worse. */
 export function riskWords({ overshoot, worsening }: SuggestedBlows): string {
@@ -174,9 +80,9 @@ export function leaveWords(why: LeaveReason): string {
     case 'no-help':
       return `The last ${why.sets} sets did not make it better. Stop here and let it rest.`;
     case 'nothing-helps':
-      return 'No place is expected to make it better.';
+      return 'No place that belongs to this fault is expected to help. Leave the note, or give it to a professional.';
     case 'too-unsure':
-      return 'What blows would do here is less sure than what they would gain.';
+      return 'What blows would do to it is too unsure. Leave the note, or give it to a professional.';
   }
 }
 
@@ -199,7 +105,6 @@ export function professionalWords(why: ProfessionalReason): string {
 const adviceTitles: Readonly<Record<BlowAim, string>> = {
   mend: adviceWords.title,
   try: adviceWords.trial,
-  prepare: adviceWords.prepare,
 };
 
 /** The same in a few words, for a voice. */
@@ -213,5 +118,3 @@ export function adviceTitle(advice: Advice): string {
       return adviceWords.professional;
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -2,6 +2,7 @@
 
 import type { DisturbedNote } from '../../../domain/advice/disturbed-notes';
 import type { BenchBlows, LoggedSet, PartialChange } from '../../../domain/bench/bench-course';
+import type { PartialMadeWorse } from '../../../domain/bench/made-worse';
 import type { PartialKind } from '../../../domain/pans/ring-partners';
 import type { Reading } from '../../../domain/reading/reading';
 import type { BlowFirmness, BlowPlace, BlowSide } from '../../../domain/records/blow-places';
@@ -29,6 +30,12 @@ export const benchWords = {
   linesTitle: 'Each partial, before and now',
   sinceBlows: 'Since the last blows',
   noChange: 'no change',
+  movedNothing: 'The blows moved nothing that can be measured.',
+  ownTitle: 'Against its own fundamental',
+  madeWorse: 'The work moved these away from their note',
+  worse: (by: string) => `worse by ${by}`,
+  notJudged: 'not judged',
+  topWhy: 'Of a top note only the fundamental is judged.',
   nothingToCompare: 'Nothing that was measured both times.',
   surprise: 'This is not what the other sets on this pan say. It counts less.',
   heardBlows: (count: number) => `${pluralOf(count, 'One blow', `${count} blows`)} heard.`,
@@ -94,7 +101,13 @@ export const benchWords = {
 export const workPlanWords = {
   title: (first: string, count: number) =>
     count > 3 ? `Order of work: ${first} first, ${count} notes` : `Order of work: ${first}`,
-  why: 'Notes of one name together, from the highest name down, the worst of a name first. Change it as you like.',
+  first: (notes: string) => `Order of work: first strike ${notes}`,
+  why: 'Notes of one name together, from the highest down: so each octave meets the note above it. Change it as you like.',
+  strikeFirst: 'Strike these first, three times each. One strike is not enough to hammer on.',
+  strike: 'strike it three times',
+  strikeAgain: 'worked on since it was measured: strike it three times',
+  disturbs: (notes: string) => `may move ${notes}`,
+  ringsWith: (notes: string) => `rings with ${notes}`,
   thenCheck: (notes: string) => `then check ${notes}`,
   earlier: (note: string) => `${note} earlier`,
   later: (note: string) => `${note} later`,
@@ -121,9 +134,48 @@ export function partialName(partial: 0 | 1 | 2, reading: Pick<Reading, 'third'> 
   return reading?.third ? words.third[reading.third.kind] : words.thirdUnknown;
 }
 
-/** "+4 ± 0.6", or "no change" where the change is smaller than its uncertainty. */
+/** "raised by 4 ± 0.6", or "no change" where the change is smaller than its uncertainty: against a pitch that stays. */
 export const benchChangeWords = ({ cents, within, isSure }: PartialChange): string =>
-  isSure ? `${signedCents(cents)} ± ${tenths(within)}` : benchWords.noChange;
+  isSure ? `${movedWord(cents)} by ${size(cents)} ± ${tenths(within)}` : benchWords.noChange;
+
+const movedWord = (cents: number): string => (cents < 0 ? 'lowered' : 'raised');
+const size = (cents: number): string => String(Math.round(Math.abs(cents)));
+
+/** What blows did, largest first: "The blows raised the octave by 15, and the fundamental by 7." */
+export function effectSentence(
+  changes: readonly PartialChange[],
+  reading: Pick<Reading, 'third'> | null,
+): string {
+  const sure = changes
+    .filter(({ isSure, cents }) => isSure && Math.round(cents) !== 0)
+    .sort((one, other) => Math.abs(other.cents) - Math.abs(one.cents));
+  if (sure.length === 0) return benchWords.movedNothing;
+  const those = (isDown: boolean): string => {
+    const moved = sure.filter(({ cents }) => cents < 0 === isDown);
+    if (moved.length === 0) return '';
+    const named = moved.map(
+      ({ partial, cents }) => `the ${partialName(partial, reading)} by ${size(cents)}`,
+    );
+    return `${isDown ? 'lowered' : 'raised'} ${namedWords(named)}`;
+  };
+  const isDownFirst = (sure[0]?.cents ?? 0) < 0;
+  const parts = [those(isDownFirst), those(!isDownFirst)].filter((each) => each !== '');
+  return `The blows ${parts.join(', and ')}.`;
+}
+
+const namedWords = (named: readonly string[]): string =>
+  named.length < 2 ? named.join('') : `${named.slice(0, -1).join(', ')}, and ${named.at(-1)}`;
+
+/** How a partial of a note lies against its own fundamental, before and after blows: "octave −2 → +7". */
+export const ownChangeWords = (name: string, before: number, now: number): string =>
+  `${name} ${signedCents(before)} → ${signedCents(now)}`;
+
+export const madeWorseWords = ({ partial, before, now }: PartialMadeWorse): string =>
+  ownChangeWords(partial === 'octave' ? words.octave : words.third[partial], before, now);
+
+/** The hint about a top note that is in tune, and whose partials the work moved away. */
+export const topNoteWords = (worse: readonly PartialMadeWorse[]): string =>
+  worse.length === 0 ? '' : `${benchWords.madeWorse}: ${rowWords(worse.map(madeWorseWords))}.`;
 
 /** "ends of the long axis, from above, light". */
 export const loggedWords = ({ place, side, firmness }: LoggedBlows): string =>

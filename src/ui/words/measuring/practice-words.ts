@@ -4,7 +4,9 @@ import type { NoteOutcome } from '../../../domain/bench/practice-outcome';
 import type { PatientOutcome, PracticeLevel } from '../../../domain/ports/practice-port';
 import { displayName } from '../../../domain/tuning/note-names';
 import { pluralOf } from '../count-words';
+import { rowWords } from '../list-words';
 import { standingWords } from '../standing-words';
+import { madeWorseWords } from './bench-words';
 
 export const practiceWords = {
   title: 'Practise with a hammer',
@@ -44,9 +46,13 @@ export const practiceWords = {
   again: 'Practise again',
 } as const;
 
-/** "playable: flat 9, now good". */
-export const outcomeWords = ({ before, after, wasWorked }: NoteOutcome): string =>
-  `${standingWords(before)} → ${standingWords(after)}${wasWorked ? '' : `, ${practiceWords.notWorked}`}`;
+/** "flat 9 → good", "good → good, octave −1 → −7". */
+export const outcomeWords = ({ before, after, wasWorked, madeWorse }: NoteOutcome): string =>
+  rowWords([
+    `${standingWords(before)} → ${standingWords(after)}`,
+    ...madeWorse.map(madeWorseWords),
+    ...(wasWorked ? [] : [practiceWords.notWorked]),
+  ]);
 
 /** "F♯4: 3 sets of blows, then left it". */
 export const patientWords = ({ note, sets, end }: PatientOutcome['work'][number]): string => {

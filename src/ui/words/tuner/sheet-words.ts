@@ -69,6 +69,8 @@ export const sheetWords = {
   },
   or: 'or',
   magnet: 'magnet on it: take it off',
+  onBench: (day: string) => `measured on the bench ${day}`,
+  notMeasured: 'hammered since, not measured',
   happened: 'What happened',
   nothingHappened: 'Nothing was written down.',
   earlier: (count: number) => `${count} more: see the pan’s own file.`,
@@ -138,6 +140,8 @@ export function remarksCell(note: SheetNote): string {
     signsOf(note, title),
     walk ? `walking ${signedTenths(walk.centsPerStrike)} a strike` : '',
     measured?.isInferred ? words.inferred : '',
+    note.benchAt === null ? '' : sheetWords.onBench(dayWords(note.benchAt)),
+    note.work === 'not-measured' ? sheetWords.notMeasured : '',
     stopgap === 'magnet' ? sheetWords.magnet : '',
   ]
     .filter((part) => part !== '')
