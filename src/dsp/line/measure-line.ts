@@ -44,6 +44,8 @@ const weakestNeighbour = 1 / 60;
 const largestStray = 6;
 /** Lines nearby are believed in when the line without them leaves this many times more. */
 const neighbourGain = 2;
+/** A line that leaves less than this many times the noise beside it without them needs none of them: they are not tried. */
+const needsNone = 1.2;
 /**
  * The priors of glide and swing are wider than what is met, so that a fit by phase states too large an error: factor
  * by which, with the exchange that `partialOf` adds, 95 % of seeded scenes lie within two errors.
@@ -129,6 +131,7 @@ function settleAmong(
   const alone = settledWith([]);
   const isBetter = (one: Settled | null, other: Settled | null): one is Settled =>
     one !== null && (!other || neighbourGain * one.unexplained < other.unexplained);
+  if (alone && alone.misfit < needsNone) return alone;
   const all = settledWith(near);
   if (!isBetter(all, alone)) return alone;
   for (let count = 1; count < near.length; count++) {
