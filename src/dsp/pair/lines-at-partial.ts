@@ -2,7 +2,7 @@
 import { type MeasuredLine, measureLine } from '../line/measure-line';
 import { type Window, windowOf } from '../spectrum/band-window';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
-import { dampedModes, type DampedMode } from './damped-modes';
+import { type DampedMode, dampedModes } from './damped-modes';
 import { lateEnergy, rivalOf } from './rival-of';
 
 export interface PartialLines {
@@ -144,7 +144,11 @@ function awayFrom(modes: readonly DampedMode[], offsetHz: number, hz: number): n
 }
 
 /** The mode of `modes` nearest to `mode` and at least half as strong, if it is at most `reachHz` away. */
-function nearestOf(modes: readonly DampedMode[], mode: DampedMode, reachHz: number): DampedMode | null {
+function nearestOf(
+  modes: readonly DampedMode[],
+  mode: DampedMode,
+  reachHz: number,
+): DampedMode | null {
   const away = (other: DampedMode): number => Math.abs(other.offsetHz - mode.offsetHz);
   const near = modes.filter((other) => away(other) < reachHz && other.energy > mode.energy / 2);
   return near.toSorted((a, b) => away(a) - away(b))[0] ?? null;

@@ -70,7 +70,8 @@ export function rivalOf(
 }
 
 const decibel = (ratio: number): number => 10 * Math.log10(Math.max(ratio, 1e-12));
-const lasts = ({ decayRate }: DampedMode): boolean => decayRate > -1 && decayRate * shortestSeconds < 1;
+const lasts = ({ decayRate }: DampedMode): boolean =>
+  decayRate > -1 && decayRate * shortestSeconds < 1;
 /** Energy in the second half of the window. */
 export const lateEnergy = ({ energy, decayRate }: DampedMode, seconds: number): number =>
   energy / (1 + Math.exp(decayRate * seconds));

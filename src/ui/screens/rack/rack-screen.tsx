@@ -6,7 +6,7 @@ import type { Needs } from '../../frame/screen-props';
 import { FileButton } from '../../parts/controls/file-button';
 import { RackLost } from '../../parts/gates/rack-lost';
 import { PanRows } from '../../parts/rack/pan-rows';
-import { reminderWords } from '../../words/keeping/backup-words';
+import { reminderWords } from '../../words/keeping/backup-reminder-words';
 import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import './rack-screen.css';

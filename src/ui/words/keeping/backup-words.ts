@@ -1,7 +1,6 @@
 // What the backup screen says.
 
 import type { HandedOut } from '../../../domain/ports/file-handout';
-import type { BackupReminder } from '../../../domain/rack/backup-reminder';
 import { counted } from '../count-words';
 
 export const backupWords = {
@@ -30,11 +29,6 @@ export const handedOutWords: Readonly<Record<HandedOut, string>> = {
   again: backupWords.share,
   failed: 'The file could not be handed out. Tap again.',
 };
-
-export const reminderWords = (reminder: BackupReminder): string =>
-  reminder.kind === 'days'
-    ? `${reminder.isFirst ? 'The rack without backup' : 'The last backup'} is ${reminder.days} days old.`
-    : `${reminder.count} ${reminder.kind} are in no backup yet.`;
 
 /** A file size for people: "3.4 MB", "12 kB". */
 export function sizeWords(bytes: number): string {
