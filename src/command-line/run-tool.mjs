@@ -1,7 +1,6 @@
 // Starts the project's tools as child processes, the same way on every system.
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { constants, setPriority } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -30,31 +29,6 @@ export function run(program, parameters, environment = {}) {
       done(127);
     });
     child.once('close', (code) => done(code ?? 1));
-  });
-}
-
-/**
- * Runs a script of node_modules in the background: at the lowest priority, and with its output kept back until it ends.
- * @param {string} script path inside node_modules
- * @param {readonly string[]} parameters
- * @returns {Promise<{ readonly code: number, readonly output: string }>}
- */
-export function runAside(script, parameters) {
-  return new Promise((done) => {
-    const child = spawn(
-      process.execPath,
-      [join(projectFolder, 'node_modules', script), ...parameters],
-      { cwd: projectFolder, stdio: ['ignore', 'pipe', 'pipe'] },
-    );
-    if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
-    let output = '';
-    for (const stream of [child.stdout, child.stderr]) {
-      stream.setEncoding('utf8').on('data', (text) => {
-        output += text;
-      });
-    }
-    child.once('error', (error) => done({ code: 127, output: output + error.message }));
-    child.once('close', (code) => done({ code: code ?? 1, output }));
   });
 }
 

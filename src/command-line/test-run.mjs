@@ -1,7 +1,7 @@
 // A run of steps: stops at the first one that fails, with its exit code, and says at the end how long each took.
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { projectFolder, runAside, runScript, say } from './run-tool.mjs';
+import { projectFolder, runScript, say } from './run-tool.mjs';
 import { timeReport } from './time-report.mjs';
 
 const reports = join(projectFolder, 'node_modules', '.cache', 'test-reports');
@@ -83,18 +83,7 @@ export function startRun(targetSeconds) {
     return counted(await runScript('vitest/vitest.mjs', parameters, environment), report);
   }
 
-  /**
-   * The same beside other work, in one worker that takes only what the others leave. Resolves to an exit code.
-   * @param {readonly string[]} projects
-   */
-  async function runTestsAside(projects) {
-    const { report, parameters } = prepare(projects);
-    const { code, output } = await runAside('vitest/vitest.mjs', [...parameters, '--maxWorkers=1']);
-    say(output);
-    return counted(code, report);
-  }
-
-  return { step, runTests, runTestsAside, end };
+  return { step, runTests, end };
 }
 
 /** What is checked first of all, here and by `npm run check`. @param {ReturnType<typeof startRun>} run */

@@ -59,7 +59,8 @@ export function isNamed(each: SeenExample, note: Float64Array): boolean {
 const choiceOf = (each: SeenExample): Choice => {
   // Other lines on the same fundamental are neither right nor wrong.
   const kept = each.candidates.filter(({ hz }, n) => n === each.right || !isOn(each, hz));
-  const right = kept.findIndex((candidate) => candidate === each.candidates[each.right]);
+  const own = each.candidates[each.right];
+  const right = own ? kept.indexOf(own) : -1;
   return {
     candidates: kept.map(({ features }) => features),
     right,
