@@ -71,7 +71,7 @@ describe('a backup in the browser', () => {
       readings: 58,
       taken: { kind: 'taken-in', added: { records: 64, attachments: 1 } },
     });
-    expect(await other.evaluate(readings)).toEqual({ readings: 58, soundBytes: 96_000 });
+    expect(await other.evaluate(readings)).toMatchObject({ readings: 58, soundBytes: 96_000 });
   });
 
   it('that was cut off is taken in up to there; a damaged head is refused and touches nothing', async () => {
@@ -84,7 +84,7 @@ describe('a backup in the browser', () => {
     const third = await openPhone();
     const damaged = Buffer.from(bytes).fill(0, 10, 40).toString('base64');
     expect((await third.evaluate(takeIn, damaged)).refused).toBeDefined();
-    expect(await third.evaluate(readings)).toEqual({ readings: 0, soundBytes: 0 });
+    expect(await third.evaluate(readings)).toMatchObject({ readings: 0, soundBytes: 0 });
   });
 
   it('that is packed to fill the phone is left early', async () => {
@@ -92,6 +92,6 @@ describe('a backup in the browser', () => {
     const bomb = gzipSync(Buffer.alloc(300 * 1024 * 1024)).toString('base64');
     const found = await page.evaluate(takeIn, bomb);
     expect(found.refused).toBe('too-large');
-    expect(await page.evaluate(readings)).toEqual({ readings: 0, soundBytes: 0 });
+    expect(await page.evaluate(readings)).toMatchObject({ readings: 0, soundBytes: 0 });
   });
 });

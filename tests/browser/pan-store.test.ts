@@ -250,6 +250,11 @@ describe('the rack in the browser', () => {
     await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
     // It ends them in its own time: what reads in that moment may be told so.
     await expect.poll(() => page.evaluate(readEdits)).toEqual([]);
+    // Said once, so that whoever keeps something can keep again what is gone; then it goes on.
+    expect(await page.evaluate(keepEdit, 'edit-2')).toEqual({
+      kind: 'trouble',
+      trouble: 'deleted',
+    });
     expect(await page.evaluate(keepEdit, 'edit-2')).toEqual({ kind: 'kept' });
     expect(await page.evaluate(readEdits)).toEqual(['edit-2']);
   });
