@@ -15,6 +15,7 @@ const long: Readonly<Record<string, string>> = {
 
 /** Files that are shorter, and why. Style sheets lie beside their part, however little it needs. */
 const short: Readonly<Record<string, string>> = {
+  'ui/words/keeping/backup-reminder-words.ts': 'the only words of backups in the first script',
   'advising/worker/advice.worker.ts': 'a thread entry is a shell',
   'analysis/worker/analysis.worker.ts': 'a thread entry is a shell',
   'command-line/check.mjs': 'a command is a shell',
