@@ -65,20 +65,21 @@ describe('through the microphone', () => {
     });
   });
 
-  it('a real recorded strike has the right note and its octave within 3 cents of a spectrum', async () => {
+  it('a real recorded strike has the right note, and its octave where spectra of its parts have it', async () => {
     const [strike] = await realStrikes();
     if (!strike) throw new Error('the bank has no strikes');
     // The lowest strike of the bank sounds F#4 (its f2/f1 is about 2.013 in independent analyses).
-    const analysed = { from: 0.13, to: 0.5 };
-    const own = strongestLine(strike.samples, strike.sampleRate, {
-      ...analysed,
-      low: 340,
-      high: 400,
-    });
-    const octave = strongestLine(strike.samples, strike.sampleRate, {
-      ...analysed,
-      low: 700,
-      high: 780,
+    const strongest = (from: number, to: number, low: number, high: number) =>
+      strongestLine(strike.samples, strike.sampleRate, { from, to, low, high });
+    // Its octave goes on moving, from 12 cents above two to one down to 7: each part of the ring has another.
+    const octaves = [
+      [0.1, 0.4],
+      [0.13, 0.5],
+      [0.2, 0.7],
+      [0.35, 0.69],
+    ].map(([from = 0, to = 0]) => {
+      const own = strongest(from, to, 340, 400);
+      return 1200 * Math.log2(strongest(from, to, 700, 780) / (2 * own));
     });
     const random = seeded(1);
     const quiet = (length: number) => Float32Array.from({ length }, () => 1e-4 * (random() - 0.5));
@@ -92,9 +93,9 @@ describe('through the microphone', () => {
     const { seen } = await listenTo({ samples, sampleRate: strike.sampleRate }, settled);
     const heard = seen.findLast((each) => each.verdict !== '');
     expect(heard, JSON.stringify(seen)).toMatchObject({ note: 'F#4' });
-    const expected = 1200 * Math.log2(octave / (2 * own));
-    // Another window than the spectrum's, on a note whose pitch goes on moving: 2.6 cents were seen.
-    expect(Math.abs(Number(heard?.octaveCents) - expected)).toBeLessThan(3);
+    const octave = Number(heard?.octaveCents);
+    expect(octave).toBeGreaterThan(Math.min(...octaves) - 1);
+    expect(octave).toBeLessThan(Math.max(...octaves) + 1);
   });
 });
 

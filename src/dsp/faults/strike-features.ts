@@ -45,7 +45,7 @@ export interface StruckSound {
 }
 
 /** The features of a sound, to be asked for each note that may be its own: fundamental `line`, features `chosen`. */
-export type AsStrikeOn = (line: TimedLine, chosen: Float64Array) => Float64Array;
+export type AsStrikeOn = (line: TimedLine, chosen: readonly number[]) => readonly number[];
 
 /** What does not depend on the note is computed once; the features come in the order of the names. */
 export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence): AsStrikeOn {
@@ -86,7 +86,7 @@ export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence
   return (line, chosen) => {
     const exact = harmonicsOf(main.lines, line.hz);
     const wander = wanderCents(segment, onset, rate, line.hz);
-    return Float64Array.from([
+    return [
       ...placesInNote.map((place) => chosen[place] ?? 0),
       ...envelope,
       exact.count / 4,
@@ -99,7 +99,7 @@ export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence
       bel(early.energy(30, 0.75 * line.hz) / allEarly, -4, 0),
       hiss,
       (exact.count / 4) * Math.max(0, rise),
-    ]);
+    ];
   };
 }
 

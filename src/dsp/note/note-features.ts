@@ -51,7 +51,7 @@ export function noteFeatures(
   { early, main, late, timed, repeats, repeatsLate }: NoteEvidence,
   line: TimedLine,
   offGrid: number,
-): Float64Array {
+): readonly number[] {
   const { hz } = line;
   const levelIn = (look: SpectralLook, ratio: number): number =>
     within(decibel(look.near(ratio * hz, reach) / look.loudest), faintest, 0) / 10;
@@ -132,7 +132,7 @@ export function noteFeatures(
     high: Math.max(0, octaves - 0.5) ** 2,
     low: Math.max(0, -octaves - 0.5) ** 2,
   };
-  return Float64Array.from(noteFeatureNames, (name) => values[name]);
+  return noteFeatureNames.map((name) => values[name]);
 }
 
 /** How much of its settled level a line had at once, 10 dB. */
