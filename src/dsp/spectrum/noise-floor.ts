@@ -1,5 +1,5 @@
 // The noise between the lines of a spectrum, and which peaks are no lines of their own.
-import { nthSmallest } from '../numbers/nth-smallest';
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** How many main lobes away a sidelobe is looked for. */
 const furthestLobes = 6;
@@ -29,7 +29,7 @@ export class NoiseFloor {
         sample[count++] = magnitude[k];
       }
       this.#ends.push(end);
-      this.#levels.push(nthSmallest(sample, count, count >> 1));
+      this.#levels.push(upperMedian(sample, count));
       start = end;
     }
     this.#expectSidelobes(lobe);
