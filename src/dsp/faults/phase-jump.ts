@@ -1,4 +1,5 @@
 // Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
 import { StraightLineFit } from '../numbers/straight-line';
 import type { BandSignal } from '../spectrum/band-signal';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
@@ -35,7 +36,11 @@ export function phaseJumps(
   const asked: SpectralLine[] = [];
   for (const line of lines) {
     const isApart = asked.every((other) => Math.abs(other.hz - line.hz) > 2 * bandHz);
-    if (asked.length < mostLines && isApart && line.amplitude > loudest * 10 ** (faintestDb / 20)) {
+    if (
+      asked.length < mostLines &&
+      isApart &&
+      line.amplitude > loudest * amplitudeOfDb(faintestDb)
+    ) {
       asked.push(line);
     }
   }

@@ -1,4 +1,5 @@
 // Where a sound that is stopped, by a hand or by the end of a recording, ends.
+import { powerOfDb } from '../../domain/numbers/decibel-levels';
 import { meanPower } from '../numbers/mean-power';
 
 /** Levels are taken over this time, s, and compared over this many of them. */
@@ -20,7 +21,7 @@ export function endOfStoppedSound(
   rate: number,
 ): number {
   const size = Math.max(1, Math.round(blockSeconds * rate));
-  const fall = 10 ** (-leastFallDb / 10);
+  const fall = powerOfDb(-leastFallDb);
   const first = onset + Math.round(earliestSeconds * rate);
   // From the end back: the loudest block from here on.
   let loudestAfter = 0;

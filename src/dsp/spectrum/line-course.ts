@@ -1,4 +1,5 @@
 // The course of a line in time: before the strike, in its first moments, and later.
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { type HannSum, hannSum } from './hann-sum';
 import type { SpectralLine } from './strike-spectrum';
 
@@ -41,7 +42,7 @@ export const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolea
   lines.some(
     (other) =>
       Math.abs(other.hz - line.hz) < sidebandHz &&
-      20 * Math.log10(Math.max(other.settled / line.settled, 1e-6)) > sidebandDb,
+      dbOfAmplitude(other.settled / line.settled, 1e-6) > sidebandDb,
   );
 
 /** The course of `line` around `onset` (sample of the segment); `touched`: the same to a millisecond. */

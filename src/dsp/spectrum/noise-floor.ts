@@ -1,4 +1,5 @@
 // The noise between the lines of a spectrum, and which peaks are no lines of their own.
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
 import { upperMedian } from '../numbers/nth-smallest';
 
 /** How many main lobes away a sidelobe is looked for. */
@@ -58,7 +59,7 @@ export class NoiseFloor {
     this.#lobe = lobe;
     this.#sidelobes.length = 0;
     for (let away = 0; away <= furthestLobes * lobe; away++) {
-      const level = 10 ** (-(29 + 18 * Math.log2(away / lobe)) / 20);
+      const level = amplitudeOfDb(-(29 + 18 * Math.log2(away / lobe)));
       this.#sidelobes.push(away > lobe ? level : 0);
     }
   }

@@ -1,4 +1,5 @@
 // Noise that comes and goes with a strike and that no line explains: a buzz.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { RealFourier } from '../numbers/fourier';
 import { upperMedian } from '../numbers/nth-smallest';
 
@@ -76,7 +77,7 @@ export class StrikeBuzz {
     for (let n = first; n < end; n++) whole += samples[n] ** 2;
     const excess = power / taken - Math.max(room, late);
     const part = excess / Math.max(whole / (end - first), 1e-20);
-    return 10 * Math.log10(Math.max(part, 10 ** (leastDb / 10)));
+    return dbOfPower(part, powerOfDb(leastDb));
   }
 
   /** Finds the bins beside `lines`; false if hardly any are left. */
