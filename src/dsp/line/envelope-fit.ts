@@ -1,6 +1,7 @@
 // A smooth real envelope: a falling exponential times a few slow cosines.
+
+import { factorise, solveFactorised } from '../../domain/numbers/cholesky';
 import { dot } from '../numbers/dot-product';
-import { factorise, solveFactorised } from '../numbers/solve-symmetric';
 import { StraightLineFit } from '../numbers/straight-line';
 import type { WorkArrays } from '../numbers/work-arrays';
 
