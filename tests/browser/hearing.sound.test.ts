@@ -93,9 +93,10 @@ describe('through the microphone', () => {
     const { seen } = await listenTo({ samples, sampleRate: strike.sampleRate }, settled);
     const heard = seen.findLast((each) => each.verdict !== '');
     expect(heard, JSON.stringify(seen)).toMatchObject({ note: 'F#4' });
+    // The ear states the gliding fundamental to ± 1.8 cents and finds two lines at the octave: two stated errors.
     const octave = Number(heard?.octaveCents);
-    expect(octave).toBeGreaterThan(Math.min(...octaves) - 1);
-    expect(octave).toBeLessThan(Math.max(...octaves) + 1);
+    expect(octave).toBeGreaterThan(Math.min(...octaves) - 4);
+    expect(octave).toBeLessThan(Math.max(...octaves) + 4);
   });
 });
 

@@ -30,9 +30,9 @@ export function hasClick(samples: Float32Array, at: number, rate: number): boole
 function roughness(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
   for (let n = from; n < to; n++) {
-    const outer = (samples[n - 2] ?? 0) + (samples[n + 2] ?? 0);
-    const inner = (samples[n - 1] ?? 0) + (samples[n + 1] ?? 0);
-    sum += (outer - 4 * inner + 6 * (samples[n] ?? 0)) ** 2;
+    const outer = samples[n - 2] + samples[n + 2];
+    const inner = samples[n - 1] + samples[n + 1];
+    sum += (outer - 4 * inner + 6 * samples[n]) ** 2;
   }
   return sum;
 }

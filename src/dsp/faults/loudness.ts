@@ -32,7 +32,7 @@ export function loudnessOf(
     const stop = Math.min(until, start + frame);
     let power = 0;
     for (let n = start; n < stop; n++) {
-      const size = Math.abs(samples[n] ?? 0);
+      const size = Math.abs(samples[n]);
       peak = Math.max(peak, size);
       power += size * size;
     }

@@ -95,10 +95,10 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   let turnRe = 0;
   let turnIm = 0;
   for (let n = from + 1; n < to; n++) {
-    const a = re[n] ?? 0;
-    const b = im[n] ?? 0;
-    const c = re[n - 1] ?? 0;
-    const d = im[n - 1] ?? 0;
+    const a = re[n];
+    const b = im[n];
+    const c = re[n - 1];
+    const d = im[n - 1];
     turnRe += a * c + b * d;
     turnIm += b * c - a * d;
   }
@@ -107,15 +107,15 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   let sumIm = 0;
   for (let n = from; n < to; n++) {
     const angle = turn * (n - at);
-    sumRe += (re[n] ?? 0) * Math.cos(angle) + (im[n] ?? 0) * Math.sin(angle);
-    sumIm += (im[n] ?? 0) * Math.cos(angle) - (re[n] ?? 0) * Math.sin(angle);
+    sumRe += re[n] * Math.cos(angle) + im[n] * Math.sin(angle);
+    sumIm += im[n] * Math.cos(angle) - re[n] * Math.sin(angle);
   }
   const rough = Math.atan2(sumIm, sumRe);
   const phases = new LineFit();
   const amplitudes = new LineFit();
   for (let n = from; n < to; n++) {
-    const x = re[n] ?? 0;
-    const y = im[n] ?? 0;
+    const x = re[n];
+    const y = im[n];
     phases.add(n - at, wrapped(Math.atan2(y, x) - turn * (n - at) - rough));
     amplitudes.add(n - at, Math.sqrt(x * x + y * y));
   }
@@ -163,8 +163,8 @@ class LineFit {
 }
 
 function amplitudeAt({ re, im }: BandSignal, n: number): number {
-  const x = re[n] ?? 0;
-  const y = im[n] ?? 0;
+  const x = re[n];
+  const y = im[n];
   return Math.sqrt(x * x + y * y);
 }
 

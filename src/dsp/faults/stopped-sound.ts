@@ -34,6 +34,6 @@ export function endOfStoppedSound(
 
 function powerOf(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
+  for (let n = from; n < to; n++) sum += samples[n] ** 2;
   return sum / (to - from);
 }

@@ -206,7 +206,7 @@ function lineSum(samples: Float32Array, from: number, length: number, cycles: nu
   let re = 0;
   let im = 0;
   for (let n = 0; n < length; n++) {
-    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
+    const value = (0.5 - 0.5 * open) * samples[from + n];
     re += value * cos;
     im -= value * sin;
     const nextCos = cos * turnCos - sin * turnSin;
@@ -221,6 +221,6 @@ function lineSum(samples: Float32Array, from: number, length: number, cycles: nu
 
 function meanPower(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
-  for (let n = Math.max(0, from); n < to; n++) sum += (samples[n] ?? 0) ** 2;
+  for (let n = Math.max(0, from); n < to; n++) sum += samples[n] ** 2;
   return sum / Math.max(1, to - from);
 }

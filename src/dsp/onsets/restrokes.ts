@@ -116,7 +116,7 @@ export function askedBands(course: BandCourse, onset: number): readonly AskedBan
   return course.centres.flatMap((hz, band) => {
     if (hz < lowestBand) return [];
     const span = stepsIn(course, Math.max(spanSeconds, periodsInSpan / hz));
-    const own = ofOwn * (first[band] ?? 0);
+    const own = ofOwn * first[band];
     const rest = ofRoom * course.room(band) + ofAll * all + 1e-20;
     return [{ band, span, own, rest, onset }];
   });

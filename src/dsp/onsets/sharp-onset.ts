@@ -28,6 +28,6 @@ export function sharpOnset(segment: Float32Array, onset: number, rate: number): 
 
 function meanPower(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
+  for (let n = from; n < to; n++) sum += samples[n] ** 2;
   return sum / Math.max(1, to - from);
 }

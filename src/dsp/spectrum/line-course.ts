@@ -116,7 +116,7 @@ function hannSum(
   let open = Math.cos(Math.PI / length);
   let openAcross = Math.sin(Math.PI / length);
   for (let n = 0; n < length; n++) {
-    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
+    const value = (0.5 - 0.5 * open) * samples[from + n];
     re += value * cos;
     im -= value * sin;
     const nextCos = cos * turnCos - sin * turnSin;

@@ -26,7 +26,7 @@ export class NoiseFloor {
       const end = Math.min(highBin + 1, start + Math.max(16 * lobe, Math.round(0.15 * start)));
       let count = 0;
       for (let k = start; k < end && count < sample.length; k += step) {
-        sample[count++] = magnitude[k] ?? 0;
+        sample[count++] = magnitude[k];
       }
       this.#ends.push(end);
       this.#levels.push(nthSmallest(sample, count, count >> 1));
@@ -38,16 +38,16 @@ export class NoiseFloor {
   /** Noise around `bin`. */
   at(bin: number): number {
     const block = this.#ends.findIndex((end) => bin < end);
-    return this.#levels[block] ?? 0;
+    return this.#levels[block];
   }
 
   /** Whether a peak at `bin` can be the sidelobe of a stronger line in the spectrum last measured. */
   isSidelobe(magnitude: Float64Array, bin: number): boolean {
-    const here = magnitude[bin] ?? 0;
+    const here = magnitude[bin];
     const reach = furthestLobes * this.#lobe;
     const last = Math.min(magnitude.length - 1, bin + reach);
     for (let k = Math.max(0, bin - reach); k <= last; k++) {
-      if ((magnitude[k] ?? 0) * (this.#sidelobes[Math.abs(k - bin)] ?? 0) > here) return true;
+      if (magnitude[k] * this.#sidelobes[Math.abs(k - bin)] > here) return true;
     }
     return false;
   }

@@ -73,7 +73,7 @@ export class StrikeBuzz {
     // The end of a short sound is still its beginning.
     const late = last >= end ? this.#powerAt(samples, last) : 0;
     let whole = 0;
-    for (let n = first; n < end; n++) whole += (samples[n] ?? 0) ** 2;
+    for (let n = first; n < end; n++) whole += samples[n] ** 2;
     const excess = power / taken - Math.max(room, late);
     const part = excess / Math.max(whole / (end - first), 1e-20);
     return 10 * Math.log10(Math.max(part, 10 ** (leastDb / 10)));
@@ -92,7 +92,7 @@ export class StrikeBuzz {
       isFree.fill(0, start, Math.max(start, Math.ceil((hz + away) / binHz) + 1));
     }
     let free = 0;
-    for (let k = low; k <= high; k++) free += isFree[k] ?? 0;
+    for (let k = low; k <= high; k++) free += isFree[k];
     const all = high + 1 - low;
     // Hann: the mean square of the window is 3/8; each bin has its mirror image.
     this.#scale = (2 * all) / Math.max(1, free) / ((3 / 8) * frame * frame * keptOfNoise);
@@ -103,7 +103,7 @@ export class StrikeBuzz {
   #powerAt(samples: Float64Array, start: number): number {
     const window = this.#window;
     const framed = this.#samples;
-    for (let n = 0; n < frame; n++) framed[n] = (window[n] ?? 0) * (samples[start + n] ?? 0);
+    for (let n = 0; n < frame; n++) framed[n] = window[n] * samples[start + n];
     this.#fourier.transform(framed);
     const { spectrum } = this.#fourier;
     const isFree = this.#isFree;
@@ -112,7 +112,7 @@ export class StrikeBuzz {
     let count = 0;
     for (let k = 0; k < isFree.length; k++) {
       if (isFree[k] === 0) continue;
-      block[count++] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+      block[count++] = spectrum[2 * k] ** 2 + spectrum[2 * k + 1] ** 2;
       if (count < block.length) continue;
       sum += broadSum(block, count);
       count = 0;
@@ -126,6 +126,6 @@ export class StrikeBuzz {
 function broadSum(powers: Float64Array, count: number): number {
   const most = standsOut * nthSmallest(powers, count, count >> 1);
   let sum = 0;
-  for (let k = 0; k < count; k++) sum += Math.min(most, powers[k] ?? 0);
+  for (let k = 0; k < count; k++) sum += Math.min(most, powers[k]);
   return sum;
 }
