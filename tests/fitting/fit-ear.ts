@@ -24,7 +24,7 @@ const weightOf: Readonly<Record<string, number>> = {
 const strikeWeightOf: Readonly<Record<string, number>> = {
   ...weightOf,
   real: 1.5,
-  varied: 0.1,
+  varied: 0.3,
   bank: 2,
   drum: 1.5,
   speech: 2,
