@@ -34,7 +34,8 @@ export async function openWithRecords(
     ],
     settings: seed.settings ?? null,
   });
-  await app.page.goto(`${app.address}${route}`);
+  // Without an event, or the page that goes would still draw the screen.
+  await app.page.evaluate((to) => history.replaceState(null, '', to), route);
   await app.page.reload();
   await app.page.locator('main').waitFor();
   return app;
