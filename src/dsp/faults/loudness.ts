@@ -1,5 +1,7 @@
 // How loud a strike was for this microphone in this room.
+
 import type { Loudness } from '../../domain/measurement/strike';
+import { dbOfAmplitude, dbOfPower } from '../../domain/numbers/decibel-levels';
 
 /** A strike that stands less than this over the room is soft: the noise then moves its partials, dB. */
 export const softOverRoomDb = 20;
@@ -38,8 +40,8 @@ export function loudnessOf(
     }
     loudest = Math.max(loudest, power / frame);
   }
-  const peakDb = 20 * Math.log10(peak + 1e-10);
+  const peakDb = dbOfAmplitude(peak, 1e-10);
   if (peakDb > loudPeakDb) return 'loud';
-  const overRoom = 10 * Math.log10(loudest + 1e-20) - roomDb;
+  const overRoom = dbOfPower(loudest, 1e-20) - roomDb;
   return peakDb < softPeakDb || overRoom < softOverRoomDb ? 'soft' : 'good';
 }

@@ -1,4 +1,6 @@
 // Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
+import { StraightLineFit } from '../numbers/straight-line';
 import type { BandSignal } from '../spectrum/band-signal';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
 
@@ -34,7 +36,11 @@ export function phaseJumps(
   const asked: SpectralLine[] = [];
   for (const line of lines) {
     const isApart = asked.every((other) => Math.abs(other.hz - line.hz) > 2 * bandHz);
-    if (asked.length < mostLines && isApart && line.amplitude > loudest * 10 ** (faintestDb / 20)) {
+    if (
+      asked.length < mostLines &&
+      isApart &&
+      line.amplitude > loudest * amplitudeOfDb(faintestDb)
+    ) {
       asked.push(line);
     }
   }
@@ -111,8 +117,8 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
     sumIm += im[n] * Math.cos(angle) - re[n] * Math.sin(angle);
   }
   const rough = Math.atan2(sumIm, sumRe);
-  const phases = new LineFit();
-  const amplitudes = new LineFit();
+  const phases = new StraightLineFit();
+  const amplitudes = new StraightLineFit();
   for (let n = from; n < to; n++) {
     const x = re[n];
     const y = im[n];
@@ -126,40 +132,6 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
     amplitude: amplitudes.mean(),
     edge: amplitudes.atZero().value,
   };
-}
-
-/** A straight line through points, by least squares. */
-class LineFit {
-  #count = 0;
-  #x = 0;
-  #xx = 0;
-  #y = 0;
-  #xy = 0;
-  #yy = 0;
-
-  add(x: number, y: number): void {
-    this.#count++;
-    this.#x += x;
-    this.#xx += x * x;
-    this.#y += y;
-    this.#xy += x * y;
-    this.#yy += y * y;
-  }
-
-  mean(): number {
-    return this.#y / Math.max(1, this.#count);
-  }
-
-  /** Value at x = 0 with its standard error. */
-  atZero(): { readonly value: number; readonly error: number } {
-    const n = this.#count;
-    const determinant = n * this.#xx - this.#x * this.#x;
-    if (n < 4 || !(determinant > 0)) return { value: this.mean(), error: Number.POSITIVE_INFINITY };
-    const slope = (n * this.#xy - this.#x * this.#y) / determinant;
-    const value = (this.#y - slope * this.#x) / n;
-    const rest = Math.max(0, this.#yy - value * this.#y - slope * this.#xy) / (n - 2);
-    return { value, error: Math.sqrt((rest * this.#xx) / determinant) };
-  }
 }
 
 function amplitudeAt({ re, im }: BandSignal, n: number): number {

@@ -1,6 +1,7 @@
 // A smooth real envelope: a falling exponential times a few slow cosines.
 import { dot } from '../numbers/dot-product';
 import { factorise, solveFactorised } from '../numbers/solve-symmetric';
+import { StraightLineFit } from '../numbers/straight-line';
 import type { WorkArrays } from '../numbers/work-arrays';
 
 /** A partial has bloomed by then, s after the window's start. */
@@ -46,8 +47,8 @@ export class EnvelopeFit {
       const last = this.#basis[j - 1];
       const before = this.#basis[j - 2];
       for (let n = 0; n < count; n++) {
-        if (last && before) wave[n] = twice[n] * last[n] - before[n];
-        else if (last) wave[n] = 0.5 * twice[n] * last[n];
+        if (j > 1) wave[n] = twice[n] * last[n] - before[n];
+        else if (j === 1) wave[n] = 0.5 * twice[n] * last[n];
         else wave[n] = 1 / this.#growth[n];
       }
     });
@@ -102,32 +103,20 @@ export class EnvelopeFit {
     }
     const floor = 0.1 * highest + 1e-300;
     // Straight line through the logarithm, weighted by energy.
-    let w = 0;
-    let wt = 0;
-    let wtt = 0;
-    let wy = 0;
-    let wty = 0;
+    const straight = new StraightLineFit();
     for (let n = 0; n < count; n++) {
       const y = Math.log(Math.max(floor, values[n] * this.#growth[n]));
       swing[n] = y;
-      if (n < first) continue;
-      const weight = values[n] ** 2;
-      w += weight;
-      wt += weight * n;
-      wtt += weight * n * n;
-      wy += weight * y;
-      wty += weight * n * y;
+      if (n >= first) straight.add(n, y, values[n] ** 2);
     }
-    const determinant = w * wtt - wt * wt;
-    const slope = determinant > 0 ? (w * wty - wt * wy) / determinant : 0;
-    const level = w > 0 ? (wy - slope * wt) / w : 0;
+    const { level, slope } = straight.line();
     let square = 0;
     for (let n = 0; n < count; n++) {
       const away = swing[n] - level - slope * n;
       swing[n] = away;
       if (n >= first) square += values[n] ** 2 * away * away;
     }
-    const amplitude = Math.sqrt((2 * square) / Math.max(w, 1e-300));
+    const amplitude = Math.sqrt((2 * square) / Math.max(straight.weight, 1e-300));
     let sum = 0;
     for (let n = 0; n < count; n++) {
       const part = amplitude > 0.02 ? swing[n] / amplitude : 0;

@@ -1,4 +1,5 @@
 // What speaks for a note having been struck, in numbers: the score that weighs them was fitted (`ear-weights`).
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import type { TimedLine } from '../spectrum/line-course';
 import type { SpectralLook } from '../spectrum/spectral-look';
@@ -38,7 +39,7 @@ export type NoteFeature = (typeof noteFeatureNames)[number];
 
 const within = (value: number, low: number, high: number): number =>
   Math.max(low, Math.min(high, value));
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-7));
+const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-7);
 
 export interface NoteEvidence {
   readonly early: SpectralLook;

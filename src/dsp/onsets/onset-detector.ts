@@ -1,4 +1,5 @@
 // Finds the moments at which something was struck: fast rises in any octave over a floor that follows the room.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { OctaveBands } from './octave-bands';
 import {
   type AskedBand,
@@ -34,6 +35,8 @@ const quietestDb = -84;
 /** After an onset its own blooming partials are no new one, s; unless so much louder, dB. */
 const restSeconds = 0.12;
 const muchLouderDb = 10;
+/** Power that counts as silence: −200 dB of full scale, below any microphone. */
+const silence = 1e-20;
 /** Energies are kept for this time, s. */
 const keptSeconds = 1;
 /** Within this time after an onset a sure rise of all bands together is a new stroke too, s. */
@@ -114,7 +117,7 @@ export class OnsetDetector implements BandCourse {
   }
 
   room(band: number): number {
-    return 10 ** (this.#room.levelDb(band) / 10);
+    return powerOfDb(this.#room.levelDb(band));
   }
 
   /**
@@ -153,7 +156,7 @@ export class OnsetDetector implements BandCourse {
 
   #endStep(): Onset | null {
     const slot = this.#steps % this.#depth;
-    const wholeDb = decibel(this.#wholeSum / this.#filled);
+    const wholeDb = dbOfPower(this.#wholeSum / this.#filled, silence);
     this.#wholeDb = wholeDb;
     let best = -1;
     let bestRise = Number.NEGATIVE_INFINITY;
@@ -216,7 +219,7 @@ export class OnsetDetector implements BandCourse {
     for (let back = 0; back < span; back++) {
       energy += this.#energies[band * this.#depth + this.#slot(back)];
     }
-    return decibel(energy / span);
+    return dbOfPower(energy / span, silence);
   }
 
   /** The loudest level that shares no sample with the newest one. */
@@ -234,5 +237,3 @@ export class OnsetDetector implements BandCourse {
     return (this.#steps - back + 2 * this.#depth) % this.#depth;
   }
 }
-
-const decibel = (power: number): number => 10 * Math.log10(power + 1e-20);

@@ -1,4 +1,5 @@
 // The newest sound of a stream in a ring: sample n of the stream is in slot n modulo the ring's length.
+import { dbOfPower } from '../../domain/numbers/decibel-levels';
 
 /** Copies `count` samples of a block into the ring from slot `at` on; what is no number becomes silence. */
 export function copyIntoRing(
@@ -43,5 +44,5 @@ export function loudestInRing(
     for (let n = from; n < from + size; n++) energy += ring[n % ring.length] ** 2;
     loudest = Math.max(loudest, energy / size);
   }
-  return 10 * Math.log10(loudest + 1e-20);
+  return dbOfPower(loudest, 1e-20);
 }

@@ -1,4 +1,5 @@
 // How much noise a band holds beside its line.
+import { upperMedian } from '../numbers/nth-smallest';
 import type { BandSignal } from './band-signal';
 
 /** Periodogram of complex samples at multiples of 1/T between two distances from the centre, both sides, Hz. */
@@ -70,10 +71,8 @@ function pushPowers(
 }
 
 /** Mean of exponentially distributed powers by their median, which a line among them does not move. */
-export function meanByMedian(powers: number[]): number {
-  powers.sort((a, b) => a - b);
-  return Math.max(1e-18, powers[powers.length >> 1] / Math.LN2);
-}
+export const meanByMedian = (powers: number[]): number =>
+  Math.max(1e-18, upperMedian(powers) / Math.LN2);
 
 export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);

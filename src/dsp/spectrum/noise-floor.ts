@@ -1,5 +1,6 @@
 // The noise between the lines of a spectrum, and which peaks are no lines of their own.
-import { nthSmallest } from '../numbers/nth-smallest';
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** How many main lobes away a sidelobe is looked for. */
 const furthestLobes = 6;
@@ -29,7 +30,7 @@ export class NoiseFloor {
         sample[count++] = magnitude[k];
       }
       this.#ends.push(end);
-      this.#levels.push(nthSmallest(sample, count, count >> 1));
+      this.#levels.push(upperMedian(sample, count));
       start = end;
     }
     this.#expectSidelobes(lobe);
@@ -58,7 +59,7 @@ export class NoiseFloor {
     this.#lobe = lobe;
     this.#sidelobes.length = 0;
     for (let away = 0; away <= furthestLobes * lobe; away++) {
-      const level = 10 ** (-(29 + 18 * Math.log2(away / lobe)) / 20);
+      const level = amplitudeOfDb(-(29 + 18 * Math.log2(away / lobe)));
       this.#sidelobes.push(away > lobe ? level : 0);
     }
   }

@@ -1,6 +1,7 @@
 // Noise that comes and goes with a strike and that no line explains: a buzz.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { RealFourier } from '../numbers/fourier';
-import { nthSmallest } from '../numbers/nth-smallest';
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** A sound at a rate that keeps all up to `highestHz`; the onset is at `onset`. */
 export interface BuzzSound {
@@ -76,7 +77,7 @@ export class StrikeBuzz {
     for (let n = first; n < end; n++) whole += samples[n] ** 2;
     const excess = power / taken - Math.max(room, late);
     const part = excess / Math.max(whole / (end - first), 1e-20);
-    return 10 * Math.log10(Math.max(part, 10 ** (leastDb / 10)));
+    return dbOfPower(part, powerOfDb(leastDb));
   }
 
   /** Finds the bins beside `lines`; false if hardly any are left. */
@@ -124,7 +125,7 @@ export class StrikeBuzz {
 
 /** Sum of the first `count` powers, each cut off where it stands so far over the others that it must be a line. */
 function broadSum(powers: Float64Array, count: number): number {
-  const most = standsOut * nthSmallest(powers, count, count >> 1);
+  const most = standsOut * upperMedian(powers, count);
   let sum = 0;
   for (let k = 0; k < count; k++) sum += Math.min(most, powers[k]);
   return sum;

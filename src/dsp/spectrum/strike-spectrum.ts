@@ -1,5 +1,6 @@
 // One struck sound as a spectrum: from it come the audible lines and narrow bands in time.
 
+import { amplitudeOfDb, dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from '../numbers/fourier';
 import { halveRate, halvingsOf } from '../numbers/half-rate';
 import { WorkArrays } from '../numbers/work-arrays';
@@ -117,13 +118,13 @@ export class StrikeSpectrum {
     // Half the main lobe of a Hann window is 2 / T wide.
     const lobe = Math.max(2, Math.round((2 * this.sampleRate) / count / this.binHz));
     this.#floor.measure(magnitude, lobe, highBin);
-    const faintest = highest * 10 ** (faintestDb / 20);
+    const faintest = highest * amplitudeOfDb(faintestDb);
     const found: SpectralLine[] = [];
     for (let k = lowBin; k < highBin; k++) {
       const here = magnitude[k];
       if (here < faintest) continue;
       if (here < magnitude[k - 1] || here <= magnitude[k + 1]) continue;
-      const overNoiseDb = 20 * Math.log10(here / (this.#floor.at(k) + 1e-12));
+      const overNoiseDb = dbOfAmplitude(here / (this.#floor.at(k) + 1e-12), 1e-12);
       if (overNoiseDb < leastOverNoiseDb || this.#floor.isSidelobe(magnitude, k)) continue;
       const hz = (k + this.#shiftAt(k)) * this.binHz;
       found.push({ hz, amplitude: here, overNoiseDb });
