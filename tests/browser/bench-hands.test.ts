@@ -105,7 +105,8 @@ const inSight = (page: Page, wanted: readonly string[]) =>
     }
     if (document.documentElement.scrollWidth > innerWidth) faults.push('the page is too wide');
     if (scrollY !== 0) faults.push('the page was scrolled');
-    return faults;
+    const status = document.querySelector('.hands-status')?.textContent;
+    return faults.map((fault) => `${fault}; the status says "${status}"`);
   }, wanted);
 
 /** Height of the capitals of the big lines, px: of the letters that are drawn, not of their line. */
