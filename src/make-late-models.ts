@@ -13,6 +13,7 @@ import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
+import { createAnswersModel } from './state/pan/answers-model';
 import { createNoteModel } from './state/pan/note-model';
 import { createPanModel } from './state/pan/pan-model';
 import { createResultsModel } from './state/pan/results-model';
@@ -70,6 +71,7 @@ export function makeLateModels(early: LateParts): LateModels {
   return {
     pan,
     note: createNoteModel({ store }),
+    answers: createAnswersModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
     round,
     knock,

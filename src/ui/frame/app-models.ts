@@ -11,6 +11,7 @@ import type { BenchModel } from '../../state/bench/bench-model';
 import type { PracticeBenchModel } from '../../state/bench/practice-bench-model';
 import type { ListenModel } from '../../state/listening/listen-model';
 import type { SoundPlayer } from '../../state/listening/sound-player';
+import type { AnswersModel } from '../../state/pan/answers-model';
 import type { NoteModel } from '../../state/pan/note-model';
 import type { PanModel } from '../../state/pan/pan-model';
 import type { ResultsModel } from '../../state/pan/results-model';
@@ -43,6 +44,7 @@ export interface LateModels {
   readonly practiceBench: PracticeBenchModel;
   readonly results: ResultsModel;
   readonly note: NoteModel;
+  readonly answers: AnswersModel;
   readonly backup: BackupModel;
   readonly knock: KnockModel;
   readonly blend: BlendModel;
