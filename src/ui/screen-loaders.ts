@@ -8,6 +8,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   practice: () => import('./screens/measuring/practice-screen').then((file) => file.PracticeScreen),
   'practice-bench': () =>
     import('./screens/measuring/practice-bench-screen').then((file) => file.PracticeBenchScreen),
+  inside: () => import('./screens/measuring/inside-screen').then((file) => file.InsideScreen),
   settings: () => import('./screens/app/settings-screen').then((file) => file.SettingsScreen),
   'add-pan': () => import('./screens/rack/add-pan-screen').then((file) => file.AddPanScreen),
   layout: () => import('./screens/pan/layout-screen').then((file) => file.LayoutScreen),

@@ -9,6 +9,7 @@ import type { Durability } from '../../domain/ports/storage-health';
 import type { Instant } from '../../domain/tuning/units';
 import type { BenchModel } from '../../state/bench/bench-model';
 import type { PracticeBenchModel } from '../../state/bench/practice-bench-model';
+import type { InsideModel } from '../../state/listening/inside-model';
 import type { ListenModel } from '../../state/listening/listen-model';
 import type { SoundPlayer } from '../../state/listening/sound-player';
 import type { AnswersModel } from '../../state/pan/answers-model';
@@ -47,6 +48,7 @@ export interface LateModels {
   readonly answers: AnswersModel;
   readonly backup: BackupModel;
   readonly knock: KnockModel;
+  readonly inside: InsideModel;
   readonly blend: BlendModel;
   readonly player: SoundPlayer;
   readonly announcer: Announcer;

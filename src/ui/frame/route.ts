@@ -6,6 +6,7 @@ import { type MidiNote, midiNote } from '../../domain/tuning/units';
 const plainScreens = [
   'rack',
   'listen',
+  'inside',
   'practice',
   'practice-bench',
   'settings',
