@@ -33,7 +33,7 @@ export function makePanCard(
   const now = panNow(rounds[0] ?? null, valid, records, settings);
   const panPitch = now.panPitch?.cents ?? null;
   return {
-    version: 2,
+    version: 3,
     judgedBy: judgingText(settings),
     pan: records.pan,
     name: fields.name,

@@ -67,7 +67,7 @@ const standingRules: FieldRules<Readonly<Record<NoteStanding, number>>> = {
 };
 
 const cardRules: FieldRules<PanCard> = {
-  version: needed(oneOf([2])),
+  version: needed(oneOf([3])),
   judgedBy: needed(text(200)),
   pan: needed(panIdRule),
   name: needed(text(longestOfPan.name)),

@@ -52,7 +52,7 @@ export function pitchTrendWords(trend: Trend | null): string {
     case 'unknown':
       return 'Too few settled rounds, too close together, to say where the pan pitch goes.';
     case 'still':
-      return `No drift of the pan pitch can be told from chance: ${slope.amount}.`;
+      return `Too early to say whether the pan pitch drifts: ${slope.amount}.`;
     case 'moves':
       return `The pan pitch ${slope.isUp ? 'rises' : 'drops'} ${slope.amount}.`;
   }

@@ -17,7 +17,7 @@ export const rackWords = {
   search: 'Find a pan',
   sortBy: 'Order',
   orders: { need: 'most in need', name: 'by name', 'last-round': 'oldest round' },
-  noMatch: 'No pan is called that, or belongs to that.',
+  noMatch: 'No pan and no owner is called that.',
   empty: 'No pans are kept here yet. Add one, or just listen: strike any note.',
   reading: 'Opening the rack',
   /** The name as a heading: that of a pan whose name was lost is empty. */
@@ -26,6 +26,7 @@ export const rackWords = {
   notHeardYet: 'not heard yet',
   allGood: 'all notes good',
   openRound: 'a round is under way',
+  firstRound: 'first round under way',
   removed: (count: number) => `Taken off the rack: ${count}`,
   provisional: 'provisional',
   notSaved: 'Not saved.',

@@ -8,7 +8,7 @@ import { damaged } from '../records/record-arbitraries';
 
 const notes = [midiNote(60), midiNote(72)];
 const card: PanCard = {
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan: panId('pan-1'),
   name: 'Loft lead',

@@ -2,6 +2,7 @@
 import type { PanLayout } from '../layout';
 import { semitones } from '../place-notes';
 import { spreadOnDrums } from '../spread-on-drums';
+import { noSource } from './no-source';
 
 const toArrange = 'No published positions: arrange these on your drums.';
 const sharma = 'R. A. Sharma, Composing and Arranging for the Steel Pan';
@@ -13,7 +14,7 @@ export const doubleTenor: PanLayout = {
   name: 'Double tenor',
   drums: spreadOnDrums(semitones('F3', 'B5'), 2, leftAndRight),
   source: `Range F3 to B5: ${sharma}.`,
-  doubts: [toArrange, 'Which notes belong to which drum could not be read either. Some reach C6.'],
+  doubts: [toArrange, noSource, 'Some reach C6.'],
 };
 
 export const doubleGuitar20: PanLayout = {
@@ -29,18 +30,15 @@ export const fourCello: PanLayout = {
   name: 'Four cello',
   drums: spreadOnDrums(semitones('Bb2', 'C#5'), 4),
   source: 'Number of notes (28): a Trinidad information page. Augmented triads: forum and blog.',
-  doubts: [toArrange, 'The range B♭2 to C♯5 is from memory. Check it.'],
+  doubts: [toArrange, noSource],
 };
 
 export const quadrophonic: PanLayout = {
   id: 'quadrophonic',
-  name: 'Quadrophonic',
+  name: 'Quads',
   drums: spreadOnDrums(semitones('B2', 'Bb5'), 4),
   source: 'Four drums of augmented triads, 9 or 10 notes a drum: forum and blog.',
-  doubts: [
-    toArrange,
-    'The range B2 to B♭5 is from memory; one page gives 40 notes, not 36. Check it.',
-  ],
+  doubts: [toArrange, noSource, 'One page gives 40 notes, not 36.'],
 };
 
 export const nineBass: PanLayout = {
@@ -48,7 +46,7 @@ export const nineBass: PanLayout = {
   name: 'Nine bass',
   drums: spreadOnDrums(semitones('E1', 'F#3'), 9),
   source: `Range E1 to F♯3: ${sharma}. Three notes a drum: a Trinidad information page.`,
-  doubts: [toArrange, 'Which notes share a drum could not be read.'],
+  doubts: [toArrange, noSource],
 };
 
 export const twelveBass: PanLayout = {

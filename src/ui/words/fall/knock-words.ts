@@ -13,7 +13,7 @@ export interface LookWords {
 
 export const lookWords: Readonly<Record<LookKind, LookWords>> = {
   'sharp-edges': {
-    question: 'Is anything sharp?',
+    question: 'Is there a sharp edge?',
     hint: 'Torn metal, a cut edge, chrome that flakes off. Look before you touch.',
     toDo: 'Put on gloves. Cover the sharp place with thick tape or cloth before anybody carries or plays the pan.',
     never: 'Do not file it, and do not bend it back.',
@@ -89,7 +89,7 @@ export const knockWords = {
   whereNote: 'Nearest note',
   unknown: 'nobody knows',
   remarks: 'What happened',
-  remarksHint: 'Two words are enough: fell off the van.',
+  remarksHint: 'A few words: fell off the van.',
   seenTitle: 'What was seen',
   seenNothing: 'Nothing bad was seen.',
   change: 'Change the answers',

@@ -12,7 +12,7 @@ import type {
 import type { LookKind } from '../../../domain/records/look-kinds';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { Instant } from '../../../domain/tuning/units';
-import { centsWords } from '../count-words';
+import { centsWords, pluralOf } from '../count-words';
 import { listWords, noteListWords } from '../list-words';
 import { directionWord, signedCents } from '../words';
 import { lookWords } from './knock-words';
@@ -67,7 +67,7 @@ export function reasonSentence(reason: TonightReason): string {
     case 'pan-off':
       return `The whole pan is ${centsWords(reason.cents)} ${directionWord(reason.cents)}. Beside the band that sounds wrong.`;
     case 'many-left-out':
-      return `${reason.count} of the ${reason.of} notes you need are bad.`;
+      return `${reason.count} of the ${reason.of} notes you need ${pluralOf(reason.count, 'is', 'are')} bad.`;
     case 'note-lost':
       return `No good ${listWords(reason.notes.map(className))} is left on it, high or low.`;
   }
@@ -167,8 +167,8 @@ export const tonightWords = {
   ifNoneAll: 'If there is no other pan, play softly and do not play alone.',
   againstBand: 'Against the band',
   wholePan: (where: string) => `The whole pan is ${where}.`,
-  heard: 'That is heard beside the others.',
-  notHeard: 'Hardly anybody hears that.',
+  heard: 'Beside the others you will hear that.',
+  notHeard: 'Hardly anybody will hear that.',
   noPitch: 'Too few notes were struck to tell.',
   wasBefore: (cents: string) => `It was ${cents} before.`,
   legend: { avoid: 'leave out', 'in-passing': 'short notes only', play: 'play' } satisfies Record<
@@ -178,8 +178,8 @@ export const tonightWords = {
   notNeeded: 'not needed',
   notStruck: 'not struck',
   magnetTitle: 'A magnet for tonight',
-  magnetHint: (notes: string) =>
-    `${notes} went sharp, and nothing else is wrong. A small flexible magnet stuck under the note makes it lower. Its overtones will not be right.`,
+  magnetHint: (notes: string, count: number) =>
+    `${notes} ${pluralOf(count, 'is', 'are')} sharp, and nothing else is wrong. A small flexible magnet stuck under the note makes it lower. Its octave will not be right.`,
   magnetOff: 'It must come off before the tuner comes, so say here that it is on.',
   magnetPut: (note: string) => `I put a magnet on ${note}`,
   magnetTake: (note: string) => `I took it off ${note}`,

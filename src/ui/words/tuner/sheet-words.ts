@@ -35,7 +35,7 @@ export const sheetWords = {
   wanted: 'What is wanted',
   wantedHint: 'For example: fine tuning, and look at the crack at C4.',
   wantedBy: 'By when',
-  contact: 'Whom to answer',
+  contact: 'Contact',
   contactHint: 'A name and a telephone number. This phone keeps it for all its sheets.',
   family: 'Kind',
   layout: 'Layout',
