@@ -1,22 +1,39 @@
 // The helper beside the van: from the first screen to the answer, sent to somebody who is not there.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { Strike } from '../../src/domain/measurement/strike';
+import { hertz } from '../../src/domain/tuning/units';
+import { strikeSample } from '../domain/reading/strike-sample';
 import { countTaps } from './counted-taps';
 import { downloaded } from './downloaded';
 import { button, faultsOf } from './knock-steps';
 import { openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
-import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
+import { sayHeard, standInEar, untilListening } from './stand-in-ear';
 
 const phone = { width: 360, height: 740 } as const;
+
+/** Three strikes of a note that lies so many cents off, its partials true to it. */
+function strikesOn(note: number, off: number, heard: number): readonly Strike[] {
+  const own = 440 * 2 ** ((note - 69) / 12 + off / 1200);
+  return [0, 1, 2].map((k) => {
+    const sketch = { note, fundamental: off, octave: 0, third: null, event: 10 * heard + k + 1 };
+    const strike = strikeSample(sketch);
+    return {
+      ...strike,
+      fundamental: { ...strike.fundamental, hz: hertz(own) },
+      octave: strike.octave && { ...strike.octave, hz: hertz(2 * own) },
+    };
+  });
+}
 
 /** As if all notes of the soft round had been struck three times. */
 async function strikeAll(page: Page, off: Readonly<Record<number, number>>): Promise<void> {
   const done = () => page.locator('.round').getAttribute('data-done');
   for (let heard = 0; heard < 29; heard++) {
     const note = Number(await page.locator('.round').getAttribute('data-next'));
-    await tellStrikes(page, 3, { note, fundamental: off[note] ?? 0, octave: 0, third: 0 });
+    await sayHeard(page, strikesOn(note, off[note] ?? 0, heard));
     if (heard < 28) await expect.poll(done).toBe(String(heard + 1));
   }
 }

@@ -19,6 +19,7 @@ import type { BackupModel } from '../../state/rack/backup-model';
 import type { BlendModel } from '../../state/rack/blend-model';
 import type { OfflineModel } from '../../state/rack/offline-model';
 import type { RackModel } from '../../state/rack/rack-model';
+import type { SeveralModel } from '../../state/rack/several-model';
 import type { KnockModel } from '../../state/round/knock-model';
 import type { RoundModel } from '../../state/round/round-model';
 import type { SettingsModel } from '../../state/settings/settings-model';
@@ -46,6 +47,7 @@ export interface LateModels {
   readonly backup: BackupModel;
   readonly knock: KnockModel;
   readonly blend: BlendModel;
+  readonly several: SeveralModel;
   readonly player: SoundPlayer;
   readonly announcer: Announcer;
   readonly headset: Headset;

@@ -16,6 +16,7 @@ const plainScreens = [
   'dropped',
   'receive',
   'visit',
+  'several',
 ] as const;
 const panScreens = [
   'details',

@@ -46,9 +46,10 @@ export function PanRows({
 }
 
 function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }) {
-  const { pan, name, family, layoutName } = card;
+  const { pan, name, family, layoutName, owner } = card;
   const asides = [
     layoutName === '' ? familyWords[family] : layoutName,
+    owner,
     ...roundAsides(card, now),
     card.isProvisional ? rackWords.provisional : '',
     card.hasConflict ? rackWords.writtenTwice : '',

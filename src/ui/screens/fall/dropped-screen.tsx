@@ -33,6 +33,7 @@ export function DroppedScreen({ models }: ScreenProps<Models>) {
   useEffect(() => {
     // A search would hide the pan that is lying there.
     rack.search.value = '';
+    rack.section.value = null;
     void rack.load();
   }, [rack]);
   const state = rack.state.value;
