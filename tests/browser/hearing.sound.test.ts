@@ -18,6 +18,7 @@ const sixStrikes = (strike: Float32Array, seconds = 12) => ({
   sampleRate,
 });
 
+/** Until that was seen, or until the sound is over and all of it has been measured. */
 async function listenTo(
   sound: { samples: Float32Array; sampleRate: number },
   until: (seen: HeardAttributes) => boolean,
@@ -25,7 +26,8 @@ async function listenTo(
   const app = await openApp('#/', { sound });
   try {
     await app.page.getByRole('link', { name: 'Listen' }).click();
-    const end = Date.now() + 30_000;
+    await app.page.locator('[data-microphone="listening"]').waitFor();
+    const end = Date.now() + 1000 * (sound.samples.length / sound.sampleRate + 2);
     while (Date.now() < end && !(await app.history()).some(until)) {
       await app.page.waitForTimeout(100);
     }
@@ -103,16 +105,16 @@ describe('through the microphone', () => {
 describe('through the microphone in one sitting', () => {
   /** Each sound, and when it is over, s after the microphone was opened. */
   const noVerdicts = [
-    ['silence', 4],
-    ['speech', 10],
-    ['a wooden knock', 14],
+    ['silence', 2.5],
+    ['speech', 8.2],
+    ['a wooden knock', 11.5],
   ] as const;
   const whole = placed(
     [
-      { at: 4, samples: speechLikeNoise(sampleRate, 5) },
-      ...[10.5, 12].map((at) => ({ at, samples: woodenKnock(sampleRate) })),
+      { at: 2.5, samples: speechLikeNoise(sampleRate, 5) },
+      ...[8.5, 10].map((at) => ({ at, samples: woodenKnock(sampleRate) })),
     ],
-    { sampleRate, seconds: 15 },
+    { sampleRate, seconds: 12.5 },
   );
   let app: OpenedApp;
   let opened = 0;
