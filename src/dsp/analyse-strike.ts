@@ -16,7 +16,7 @@ import { hasClick } from './faults/click';
 import { type EarScores, ownScores } from './faults/ear-scores';
 import { loudnessOf } from './faults/loudness';
 import { phaseJumps } from './faults/phase-jump';
-import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
+import { endOfSound, hasLostAudio, isClipped, isFlatTopped } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
 import { strikeFeatures } from './faults/strike-features';
 import type { MeasuredLine } from './line/measure-line';
@@ -30,6 +30,7 @@ import { deafBelowHz } from './note/octave-question';
 import { ownFirst, withBeat } from './note/own-and-rival';
 import { ringingLines } from './note/ringing-lines';
 import { isSteady, withDoubt } from './note/steady-fundamental';
+import { peakOf } from './numbers/power-and-peak';
 import { linesAtPartial } from './pair/lines-at-partial';
 import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
