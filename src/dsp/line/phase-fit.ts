@@ -29,7 +29,7 @@ const stepLimit = 12;
 const attempts = 6;
 /** A step that gains less than this (−2·log) ends a descent. */
 const leastGain = 1e-4;
-/** Part of a line's own amplitude by which it may stray across itself without meaning anything. */
+/** Share of a line's own amplitude that may lie across it and still mean nothing. */
 const strayPart = 0.04;
 
 /**
