@@ -9,6 +9,6 @@ export const inOrder = (names: readonly string[], weights: Weights): Float64Arra
 
 export function scoreOf(features: readonly number[], weights: Float64Array): number {
   let score = 0;
-  for (let k = 0; k < features.length; k++) score += (features[k] ?? 0) * (weights[k] ?? 0);
+  for (let k = 0; k < features.length; k++) score += features[k] * weights[k];
   return score;
 }
