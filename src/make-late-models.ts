@@ -3,6 +3,7 @@ import { effect, type Signal, signal } from '@preact/signals';
 import { WorkerAdviser } from './advising/worker-adviser';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
+import { BrowserTonePlayer } from './audio/browser-tone-player';
 import type { PanStore } from './domain/ports/pan-store';
 import type { Clock } from './domain/ports/phone-ports';
 import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
@@ -11,6 +12,7 @@ import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
+import { createInsideModel } from './state/listening/inside-model';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
 import { createAnswersModel } from './state/pan/answers-model';
@@ -19,6 +21,7 @@ import { createPanModel } from './state/pan/pan-model';
 import { createResultsModel } from './state/pan/results-model';
 import { createBackupModel } from './state/rack/backup-model';
 import { createBlendModel } from './state/rack/blend-model';
+import { createSeveralModel } from './state/rack/several-model';
 import { createKnockModel } from './state/round/knock-model';
 import { createRoundModel } from './state/round/round-model';
 import type { SettingsModel } from './state/settings/settings-model';
@@ -63,7 +66,8 @@ export function makeLateModels(early: LateParts): LateModels {
   const pan = createPanModel(parts);
   const knock = createKnockModel({ ...parts, round });
   const bench = createBenchModel({ ...parts, adviser: new WorkerAdviser() });
-  const unsaved = isAnyUnsaved([pan, round, knock, bench]);
+  const several = createSeveralModel(parts);
+  const unsaved = isAnyUnsaved([pan, round, knock, bench, several]);
   warnOnLeaving(window, () => unsaved.value);
   effect(() => {
     early.isUnsaved.value = unsaved.value;
@@ -86,7 +90,13 @@ export function makeLateModels(early: LateParts): LateModels {
       settings,
       rest: () => new Promise((resume) => setTimeout(resume, 0)),
     }),
+    inside: createInsideModel({
+      listen,
+      player: new BrowserTonePlayer(),
+      takeApart: async () => (await import('./dsp/partial-sound/take-apart')).takeApart,
+    }),
     blend: createBlendModel({ store, judging: settings.judging }),
+    several,
     player: createSoundPlayer(parts),
     backup: createBackupModel({ ...parts, files: backupFiles(parts), handout: fileHandout }),
     announcer,

@@ -8,6 +8,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   practice: () => import('./screens/measuring/practice-screen').then((file) => file.PracticeScreen),
   'practice-bench': () =>
     import('./screens/measuring/practice-bench-screen').then((file) => file.PracticeBenchScreen),
+  inside: () => import('./screens/measuring/inside-screen').then((file) => file.InsideScreen),
   settings: () => import('./screens/app/settings-screen').then((file) => file.SettingsScreen),
   'add-pan': () => import('./screens/rack/add-pan-screen').then((file) => file.AddPanScreen),
   layout: () => import('./screens/pan/layout-screen').then((file) => file.LayoutScreen),
@@ -15,6 +16,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   cautions: () => import('./screens/app/cautions-screen').then((file) => file.CautionsScreen),
   'what-moves': () =>
     import('./screens/measuring/what-moves-screen').then((file) => file.WhatMovesScreen),
+  several: () => import('./screens/tuner/several-screen').then((file) => file.SeveralScreen),
   receive: () => import('./screens/rack/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   tuned: () => import('./screens/tuner/tuned-screen').then((file) => file.TunedScreen),

@@ -6,6 +6,7 @@ import { type MidiNote, midiNote } from '../../domain/tuning/units';
 const plainScreens = [
   'rack',
   'listen',
+  'inside',
   'practice',
   'practice-bench',
   'settings',
@@ -16,6 +17,7 @@ const plainScreens = [
   'dropped',
   'receive',
   'visit',
+  'several',
 ] as const;
 const panScreens = [
   'details',

@@ -204,7 +204,7 @@ export const sampleAttachment = (
   at: at(95),
   kind,
   type: kind === 'sound' ? 'audio/wav' : 'image/jpeg',
-  bytes: Uint8Array.from({ length: bytes }, (_, n) => n % 251),
+  bytes: new Uint8Array(bytes).map((_, n) => n % 251),
 });
 
 export const sampleCard = (pan: PanId = samplePan): PanCard => ({
