@@ -226,7 +226,7 @@ describe('every sentence of advice', () => {
         ),
         ...Object.values(answersWords).filter((text) => typeof text === 'string'),
         ...Object.values(handsWords).filter((text) => typeof text === 'string'),
-        benchWords.cover(noteListWords(notes.slice(0, 4))),
+        benchWords.cover(noteListWords(notes.slice(0, 2)), noteListWords(notes.slice(2, 4))),
         benchWords.ringing(noteListWords(notes.slice(0, 4))),
         handsWords.mayMove(noteListWords(notes)),
         effectSentence(
