@@ -64,6 +64,7 @@ export const words = {
   inferredWhy:
     'This fundamental is too low for the phone. It follows from the partials above it and may be 20 cents off, so only a note farther off is called flat or sharp.',
   spread: (cents: string) => `Spread ${cents} cents`,
+  spreadWhy: 'Spread: from the lowest to the highest strike.',
   howSure: 'How sure',
   leftOutCount: (count: number) => `${count} left out`,
   plusMinus: (partial: string, cents: string) => `${partial} ± ${cents} cents`,

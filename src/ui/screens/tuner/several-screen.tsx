@@ -66,7 +66,7 @@ export function SeveralScreen({ models }: { readonly models: Models }) {
               }}
             />
             <span>
-              {rackWords.nameOf(name)}
+              {rackWords.nameOf(name)}{' '}
               <span class="aside">{rowWords([layoutName || familyTitle(family), owner])}</span>
             </span>
           </label>

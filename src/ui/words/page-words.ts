@@ -1,0 +1,1 @@
+export const pageWords = { parts: 'Parts of this page' } as const;
