@@ -91,6 +91,7 @@ export const panPageWords = {
   conflicts: 'Two people wrote different things about this pan. Say which is right.',
   startAnother: 'New round',
   sheet: 'Sheet for the tuner',
+  answers: 'What blows did here',
 } as const;
 
 export const markOf = (mark: MarkKind): string => panWords.marked[mark];

@@ -33,6 +33,7 @@ export const rackWords = {
   writtenTwice: 'written twice: say which is right',
   dropped: 'A pan was dropped',
   visit: 'Which pans first',
+  workedOn: (notes: string) => `worked on since: ${notes}`,
   magnetOn: (notes: string) => `magnet on ${notes}`,
   today: 'today',
   yesterday: 'yesterday',

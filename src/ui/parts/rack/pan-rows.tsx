@@ -53,6 +53,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     ...roundAsides(card, now),
     card.isProvisional ? rackWords.provisional : '',
     card.hasConflict ? rackWords.writtenTwice : '',
+    card.worked.length > 0 ? rackWords.workedOn(noteRowWords(card.worked)) : '',
     card.stopgaps.length > 0 ? rackWords.magnetOn(noteRowWords(card.stopgaps)) : '',
   ].filter((each) => each !== '');
   return (
