@@ -19,3 +19,5 @@ export const explainedWords = {
 
 export type ExplainedWord = keyof typeof explainedWords;
 export const whatIs = (word: ExplainedWord): string => `What is “${explainedWords[word].word}”?`;
+
+export const pageWords = { parts: 'Parts of this page' } as const;

@@ -109,12 +109,6 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   knock: 'knock or very short ring',
 };
 
-/** What the ear took for a knock may be a note that was damped or struck off its middle. */
-export const knockWordsOf = (note: string | null) => ({
-  says: `${refusalWords.knock}:`,
-  todo: `strike the middle${note === null ? '' : ` of ${note}`} again`,
-});
-
 /** The big sentence and what to do, for a strike of another note than the expected one. */
 export const wrongNoteWords = (note: string) => ({
   says: `Not this note: ${note} is ringing.`,

@@ -1,6 +1,6 @@
 // The parts of a long page, as a list at its top: a tap leads to one.
 import { useState } from 'preact/hooks';
-import { pageWords } from '../../words/page-words';
+import { pageWords } from '../../words/explained-words';
 
 export function PartsList() {
   const [parts, list] = useState<readonly HTMLElement[]>([]);

@@ -4,7 +4,6 @@ import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { FileButton } from '../../parts/controls/file-button';
 import { LatePart } from '../../parts/gates/late-part';
-import { RackLost } from '../../parts/gates/rack-lost';
 import { PanRows } from '../../parts/rack/pan-rows';
 import { reminderWords } from '../../words/keeping/backup-reminder-words';
 import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-words';
@@ -66,7 +65,7 @@ export function RackScreen({ models }: { readonly models: Models }) {
         </a>
       )}
       {models.isUnsaved.value && <p class="hint warn">{rackWords.notSaved}</p>}
-      <RackLost rack={rack} />
+      {rack.lost.value && <LatePart load={loadLost} props={{ rack }} />}
       <Pans rack={rack} now={models.now} />
       <Removed rack={rack} now={models.now} />
       {rack.clockDoubt.value && (
@@ -129,6 +128,7 @@ function Pans({ rack, now }: Pick<Models, 'rack' | 'now'>) {
 }
 
 /** What finds a pan comes after the pans: nobody searches in the first moment. Its room is kept. */
+const loadLost = () => import('../../parts/gates/rack-lost').then((file) => file.RackLost);
 const loadFinder = () => import('../../parts/rack/pan-finder').then((file) => file.PanFinder);
 
 /** Off the rack, not gone: each leads to its page, where it can be put back. */

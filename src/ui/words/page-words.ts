@@ -1,1 +1,0 @@
-export const pageWords = { parts: 'Parts of this page' } as const;
