@@ -16,9 +16,11 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   cautions: () => import('./screens/app/cautions-screen').then((file) => file.CautionsScreen),
   'what-moves': () =>
     import('./screens/measuring/what-moves-screen').then((file) => file.WhatMovesScreen),
+  several: () => import('./screens/tuner/several-screen').then((file) => file.SeveralScreen),
   receive: () => import('./screens/rack/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   tuned: () => import('./screens/tuner/tuned-screen').then((file) => file.TunedScreen),
+  answers: () => import('./screens/tuner/answers-screen').then((file) => file.AnswersScreen),
   visit: () => import('./screens/tuner/visit-screen').then((file) => file.VisitScreen),
   sheet: () => import('./screens/tuner/sheet-screen').then((file) => file.SheetScreen),
   details: () => import('./screens/pan/details-screen').then((file) => file.DetailsScreen),

@@ -33,7 +33,7 @@ export function makePanCard(
   const now = panNow(rounds[0] ?? null, valid, records, settings);
   const panPitch = now.panPitch?.cents ?? null;
   return {
-    version: 2,
+    version: 3,
     judgedBy: judgingText(settings),
     pan: records.pan,
     name: fields.name,
@@ -50,6 +50,9 @@ export function makePanCard(
     openRound: openRoundOf(records),
     standings: now.standings,
     worst: now.worst.slice(0, 3).map(({ note }) => note),
+    worked: now.notes
+      .flatMap(({ note, work }) => (work === 'none' ? [] : [note]))
+      .sort((low, high) => low - high),
     a4: fields.a4 ?? settings.a4,
     panPitch,
     stopgaps: [...standingStopgaps(records).keys()].sort((low, high) => low - high),

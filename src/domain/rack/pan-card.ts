@@ -8,7 +8,7 @@ import type { NeedReason } from './tuner-need';
 
 export interface PanCard {
   /** Cards of another version are thrown away and made anew. */
-  readonly version: 2;
+  readonly version: 3;
   /** The settings it was judged by (`judgingText`): with others it is made anew. */
   readonly judgedBy: string;
   readonly pan: PanId;
@@ -31,6 +31,8 @@ export interface PanCard {
   readonly standings: Readonly<Record<NoteStanding, number>>;
   /** The notes in most need, worst first, at most three. */
   readonly worst: readonly MidiNote[];
+  /** Notes that were worked on since the newest finished round, lowest first. */
+  readonly worked: readonly MidiNote[];
   /** What the pan is to be tuned to: its own A4, or the band's. */
   readonly a4: Hertz;
   /** Pan pitch against `a4`, or null while unknown. */

@@ -67,7 +67,7 @@ const standingRules: FieldRules<Readonly<Record<NoteStanding, number>>> = {
 };
 
 const cardRules: FieldRules<PanCard> = {
-  version: needed(oneOf([2])),
+  version: needed(oneOf([3])),
   judgedBy: needed(text(200)),
   pan: needed(panIdRule),
   name: needed(text(longestOfPan.name)),
@@ -84,6 +84,7 @@ const cardRules: FieldRules<PanCard> = {
   openRound: needed(orNull(roundIdRule)),
   standings: needed(fieldsOf(standingRules)),
   worst: needed(listOf(noteRule, 3)),
+  worked: needed(notesRule),
   a4: needed(numberWithin(hertz, lowestA4, highestA4)),
   panPitch: needed(orNull(centsRule)),
   stopgaps: needed(notesRule),

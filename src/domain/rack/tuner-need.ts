@@ -59,6 +59,9 @@ interface Weighed {
 const noteKinds = ['cracked', 'dead', 'avoid', 'out', 'buzzing'] as const;
 type NoteKind = (typeof noteKinds)[number];
 
+/** Notes that moved less on average say nothing about a pan, cents (chosen, no source: one can hear two or three). */
+const leastDrift = 3;
+
 /** The need that follows from the readings and marks; what time adds comes with `needNow`. */
 export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
   const weighed: Weighed[] = noteKinds.map((kind) => {
@@ -66,7 +69,7 @@ export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
     return { weight: needWeights[kind] * these.length, reason: { kind, notes: these } };
   });
   const pitch = cents(panPitch ?? 0);
-  const moved = cents(drift ?? 0);
+  const moved = cents(drift !== null && drift >= leastDrift ? drift : 0);
   weighed.push(
     {
       weight: beyond(needWeights.panPitch, Math.abs(pitch)),

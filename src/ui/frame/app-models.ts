@@ -12,6 +12,7 @@ import type { PracticeBenchModel } from '../../state/bench/practice-bench-model'
 import type { InsideModel } from '../../state/listening/inside-model';
 import type { ListenModel } from '../../state/listening/listen-model';
 import type { SoundPlayer } from '../../state/listening/sound-player';
+import type { AnswersModel } from '../../state/pan/answers-model';
 import type { NoteModel } from '../../state/pan/note-model';
 import type { PanModel } from '../../state/pan/pan-model';
 import type { ResultsModel } from '../../state/pan/results-model';
@@ -20,6 +21,7 @@ import type { BackupModel } from '../../state/rack/backup-model';
 import type { BlendModel } from '../../state/rack/blend-model';
 import type { OfflineModel } from '../../state/rack/offline-model';
 import type { RackModel } from '../../state/rack/rack-model';
+import type { SeveralModel } from '../../state/rack/several-model';
 import type { KnockModel } from '../../state/round/knock-model';
 import type { RoundModel } from '../../state/round/round-model';
 import type { SettingsModel } from '../../state/settings/settings-model';
@@ -44,10 +46,12 @@ export interface LateModels {
   readonly practiceBench: PracticeBenchModel;
   readonly results: ResultsModel;
   readonly note: NoteModel;
+  readonly answers: AnswersModel;
   readonly backup: BackupModel;
   readonly knock: KnockModel;
   readonly inside: InsideModel;
   readonly blend: BlendModel;
+  readonly several: SeveralModel;
   readonly player: SoundPlayer;
   readonly announcer: Announcer;
   readonly headset: Headset;

@@ -17,6 +17,7 @@ const plainScreens = [
   'dropped',
   'receive',
   'visit',
+  'several',
 ] as const;
 const panScreens = [
   'details',
@@ -28,6 +29,7 @@ const panScreens = [
   'tonight',
   'sheet',
   'tuned',
+  'answers',
 ] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
@@ -92,6 +94,7 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'tonight':
     case 'sheet':
     case 'tuned':
+    case 'answers':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

@@ -23,12 +23,12 @@ export const panWords = {
   newPhoto: 'Choose another photo',
   noPhoto: 'Remove the photo',
   photoAlt: (name: string) => `Photo of ${name}`,
-  photoBad: 'This file is no picture that can be read here. Choose another one.',
+  photoBad: 'This file is not a picture that can be read here. Choose another one.',
   keep: 'Save',
   keepNew: 'Put it on the rack',
   missing: 'This pan is not on this phone.',
   askForFile: 'Whoever has it can send it to you as a file.',
-  takeFileIn: 'Take a file in',
+  takeFileIn: 'Load or restore a file',
   details: 'Name and details',
   layout: 'Layout',
   send: 'Send this pan',
@@ -91,6 +91,7 @@ export const panPageWords = {
   conflicts: 'Two people wrote different things about this pan. Say which is right.',
   startAnother: 'New round',
   sheet: 'Sheet for the tuner',
+  answers: 'What blows did here',
 } as const;
 
 export const markOf = (mark: MarkKind): string => panWords.marked[mark];

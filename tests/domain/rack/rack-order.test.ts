@@ -7,7 +7,7 @@ import { day } from '../rounds/round-sample';
 
 const now = instant(1000 * day);
 const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan: panId(name),
   name,
@@ -24,6 +24,7 @@ const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
   openRound: null,
   standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },
   worst: [],
+  worked: [],
   a4: hertz(440),
   panPitch: null,
   stopgaps: [],

@@ -8,7 +8,7 @@ import { damaged } from '../records/record-arbitraries';
 
 const notes = [midiNote(60), midiNote(72)];
 const card: PanCard = {
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan: panId('pan-1'),
   name: 'Loft lead',
@@ -25,6 +25,7 @@ const card: PanCard = {
   openRound: roundId('round-1'),
   standings: { good: 20, playable: 5, out: 2, avoid: 1, unread: 1 },
   worst: notes,
+  worked: [],
   a4: hertz(440),
   panPitch: cents(-3.5),
   stopgaps: notes,
