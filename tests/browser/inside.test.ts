@@ -5,6 +5,8 @@ import { describe, expect, it } from 'vitest';
 import { axeFaults } from './axe-faults';
 import { layOut } from './lay-out';
 import { openApp } from './open-app';
+import { openWithRecords } from './rack-seed';
+import { panWith } from './seeded-pans';
 
 const parts = ['fundamental', 'octave', 'third'] as const;
 
@@ -48,11 +50,11 @@ describe('looking inside a strike', () => {
         expect(outline?.split(' ').length ?? 0, part).toBeGreaterThan(20);
       }
       const before = (await startedIn(page)).length;
-      await page.getByRole('button', { name: 'Octave: Both' }).click();
+      await page.getByRole('button', { name: 'octave: Both', exact: true }).click();
       await expect.poll(() => page.locator('.moving-oval').getAttribute('data-lit')).toBe('octave');
       await expect.poll(() => page.locator('.moving-oval').getAttribute('data-lit')).toBe('');
       await page.getByRole('button', { name: 'A quarter' }).click();
-      await page.getByRole('button', { name: 'Octave: Hear it' }).click();
+      await page.getByRole('button', { name: 'octave: Hear it', exact: true }).click();
       await expect.poll(async () => (await startedIn(page)).length).toBe(before + 2);
       const [first = 0, second = 0] = (await startedIn(page)).slice(before);
       expect(second / first).toBeCloseTo(4, 1);
@@ -118,11 +120,44 @@ describe('looking inside a strike', () => {
         .first()
         .evaluate((one) => getComputedStyle(one).fill);
       expect(line).not.toBe('none');
-      await page.getByRole('button', { name: 'Octave: Hear it' }).focus();
+      await page.getByRole('button', { name: 'octave: Hear it', exact: true }).focus();
       await page.keyboard.press('Enter');
       await expect.poll(() => page.locator('.moving-oval').getAttribute('data-lit')).toBe('octave');
     } finally {
       await app.close();
     }
   });
+});
+
+/** What oscillators the page starts: the pitch of each, Hz. */
+function recordTones(): void {
+  const tones: number[] = [];
+  Object.assign(window, { tones });
+  const start = OscillatorNode.prototype.start;
+  OscillatorNode.prototype.start = function (this: OscillatorNode, ...rest) {
+    tones.push(this.frequency.value);
+    return start.apply(this, rest as []);
+  };
+}
+
+it("a note's page holds its target tone, and that of its octave, until the next tap", async () => {
+  const app = await openWithRecords(
+    '#/pan/pan-1/note/62',
+    { records: panWith({ name: 'Heron' }, [{}]) },
+    { beforeApp: recordTones },
+  );
+  try {
+    const { page } = app;
+    await page.getByRole('button', { name: 'D4', exact: true }).click();
+    await page.getByRole('button', { name: 'D4', exact: true, pressed: true }).waitFor();
+    await page.getByRole('button', { name: 'octave', exact: true }).click();
+    await page.getByRole('button', { name: 'octave', exact: true, pressed: true }).click();
+    await page.getByRole('button', { name: 'octave', exact: true, pressed: false }).waitFor();
+    const tones = await page.evaluate(() => (window as unknown as { tones: number[] }).tones);
+    // D4 and D5 at A4 = 440 Hz (ISO 16:1975).
+    expect(tones.map((hz) => hz.toFixed(2))).toEqual(['293.66', '587.33']);
+    expect(app.problems).toEqual([]);
+  } finally {
+    await app.close();
+  }
 });

@@ -33,6 +33,7 @@ async function struck() {
         end = resolve;
       });
     },
+    hold: async () => undefined,
     stop: () => {
       log.push('stops');
       end();

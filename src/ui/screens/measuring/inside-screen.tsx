@@ -114,7 +114,7 @@ function Opened({
         </section>
       ))}
       <MovingOval lit={playing?.part ?? null} />
-      <p class="hint" role="status">
+      <p class="quiet" role="status">
         {playing ? insideWords.moves[playing.part] : ''}
       </p>
       <fieldset class="sounds">
