@@ -23,6 +23,7 @@ interface NextStep {
 const nextSteps: Readonly<Record<string, NextStep>> = {
   rack: { at: '', of: 'no pans', says: /Add one, or just listen/, control: /Add a pan/ },
   listen: { at: 'listen', of: 'no pans', says: /microphone is off/, control: /^Listen$/ },
+  inside: { at: 'inside', of: 'no pans', says: /strike a note first/, control: /^Listen$/ },
   practice: { at: 'practice', of: 'no pans', says: /strike any note/, control: /Strike D4/ },
   'practice-bench': {
     at: 'practice-bench',
