@@ -8,7 +8,7 @@ import type { NeedReason } from './tuner-need';
 
 export interface PanCard {
   /** Cards of another version are thrown away and made anew. */
-  readonly version: 2;
+  readonly version: 3;
   /** The settings it was judged by (`judgingText`): with others it is made anew. */
   readonly judgedBy: string;
   readonly pan: PanId;

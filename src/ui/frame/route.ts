@@ -27,6 +27,7 @@ const panScreens = [
   'tonight',
   'sheet',
   'tuned',
+  'taken-out',
 ] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
@@ -91,6 +92,7 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'tonight':
     case 'sheet':
     case 'tuned':
+    case 'taken-out':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

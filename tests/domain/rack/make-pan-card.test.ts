@@ -76,6 +76,38 @@ describe('the card of a pan', () => {
     expect(card.reasons).toEqual(was.reasons.filter(({ kind }) => kind === 'drift'));
   });
 
+  it('looks no different after a round of few notes, but for those notes', () => {
+    const few = startSample({ day: 120 });
+    const heard = [60, 65].map((note, k) => readingSample(few, { note, fundamental: 30 }, k));
+    const was = makePanCard(recordsOf(rounds), readings, settings);
+    const records = recordsOf({
+      rounds: [...rounds.rounds, few],
+      ends: [...rounds.ends, endSample(few)],
+    });
+    const card = makePanCard(records, [...readings, ...heard], settings);
+    expect(card.lastRoundAt).toBe(few.at);
+    expect(was.standings).toEqual({ good: 27, playable: 0, out: 1, avoid: 1, unread: 0 });
+    expect(card.standings).toEqual({ good: 25, playable: 0, out: 3, avoid: 1, unread: 0 });
+    expect(card.panPitch).toBeCloseTo(was.panPitch ?? 0, 0);
+    // The drift is that of the two rounds of many notes, and says from how many it comes.
+    const drift = was.reasons.filter(({ kind }) => kind === 'drift');
+    expect(drift).toMatchObject([{ from: 29 }]);
+    expect(card.reasons.filter(({ kind }) => kind === 'drift')).toEqual(drift);
+  });
+
+  it('counts no drift from the few notes that two rounds have in common', () => {
+    const half = startSample({ day: 120 });
+    const other = startSample({ day: 130 });
+    const [low, high] = [leadNotes.slice(0, 16), leadNotes.slice(13)];
+    const records = recordsOf({ rounds: [half, other], ends: [endSample(half), endSample(other)] });
+    const read = [
+      ...low.map((note, k) => readingSample(half, { note, fundamental: 0 }, k)),
+      ...high.map((note, k) => readingSample(other, { note, fundamental: note % 2 ? 9 : -9 }, k)),
+    ];
+    const card = makePanCard(records, read, settings);
+    expect(card.reasons.map(({ kind }) => kind)).not.toContain('drift');
+  });
+
   it('before the first round knows the pan and its marks only', () => {
     const card = makePanCard(recordsOf({ marks: [markSample(60, 'cracked')] }), [], settings);
     expect(card).toMatchObject({

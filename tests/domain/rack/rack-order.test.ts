@@ -7,7 +7,7 @@ import { day } from '../rounds/round-sample';
 
 const now = instant(1000 * day);
 const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan: panId(name),
   name,

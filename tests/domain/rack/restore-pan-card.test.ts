@@ -8,7 +8,7 @@ import { damaged } from '../records/record-arbitraries';
 
 const notes = [midiNote(60), midiNote(72)];
 const card: PanCard = {
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan: panId('pan-1'),
   name: 'Loft lead',
@@ -35,8 +35,8 @@ const card: PanCard = {
     { kind: 'avoid', notes },
     { kind: 'out', notes },
     { kind: 'buzzing', notes },
-    { kind: 'pan-pitch', cents: cents(9) },
-    { kind: 'drift', cents: cents(2) },
+    { kind: 'pan-pitch', cents: cents(9), from: 29 },
+    { kind: 'drift', cents: cents(2), from: 20 },
     { kind: 'old-round', lastRoundAt: instant(1) },
     { kind: 'never-read' },
   ],

@@ -208,7 +208,7 @@ export const sampleAttachment = (
 });
 
 export const sampleCard = (pan: PanId = samplePan): PanCard => ({
-  version: 2,
+  version: 3,
   judgedBy: 'usual',
   pan,
   name: 'Lead 1',

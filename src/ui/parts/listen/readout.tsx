@@ -151,10 +151,12 @@ function progressWords(reading: Reading, oneEach: boolean): string {
   return hint === '' ? count : `${count} · ${hint}`;
 }
 
-function progress({ strikes: { length }, settled, walking }: Reading): string {
+function progress({ strikes: { length }, heard, settled, walking }: Reading): string {
   if (walking) return `${words.strikeCount(length)} · ${words.walking}`;
   if (settled) return `${words.strikeCount(length)} · ${words.settled}`;
-  return length < strikesToSettle
-    ? words.strikesOf(length, strikesToSettle)
+  // The last word on the newest strike is still to come: it may settle the reading.
+  const isOpen = heard.at(-1)?.provisional === true;
+  return length < strikesToSettle || isOpen
+    ? words.strikesOf(Math.min(length, strikesToSettle), strikesToSettle)
     : words.oneMore(length);
 }

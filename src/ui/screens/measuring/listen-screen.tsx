@@ -41,6 +41,7 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
         expected={listen.expected.value}
         onName={listen.expect}
         verdictOf={(reading) => verdictOn(reading, good)}
+        short
       />
       <ReadoutDetails phase={listen.phase.value} />
       <FileNoticeLine notice={notice} />

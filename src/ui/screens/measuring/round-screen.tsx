@@ -22,17 +22,17 @@ import { FarView } from '../../parts/listen/far-view';
 import { MicrophoneLine } from '../../parts/listen/microphone-line';
 import { Readout } from '../../parts/listen/readout';
 import '../../parts/drawing/standing-map.css';
-import { addressOf, goTo, type Route } from '../../frame/route';
+import { goTo, type Route } from '../../frame/route';
 import { StandingLegend } from '../../parts/drawing/standing-legend';
 import { StandingMark } from '../../parts/drawing/standing-mark';
 import { standingNoteMark } from '../../parts/drawing/standing-note-mark';
 import { useFarView } from '../../parts/listen/use-far-view';
 import { knockWords } from '../../words/fall/knock-words';
-import { handsWords } from '../../words/measuring/hands-words';
 import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
+import { RoundEnd } from './round-end';
 import './round-screen.css';
 
 type Models = Needs<'round' | 'pan' | 'listen' | 'settings' | 'headset'>;
@@ -60,10 +60,12 @@ function Opened({
   const isOver = view.kind === 'open' && view.round.isOver;
   const isSoft = isKnockRound(models.pan, route.round);
   useEffect(() => {
-    if (!isOver) return;
+    // What was shown before this round was opened again may have been over.
+    const now = model.view.peek();
+    if (!isOver || now.kind !== 'open' || !now.round.isOver) return;
     if (isSoft) goTo({ screen: 'tonight', pan: route.pan });
     else goTo({ screen: 'result', pan: route.pan, round: route.round });
-  }, [isOver, isSoft, route.pan, route.round]);
+  }, [model, isOver, isSoft, route.pan, route.round]);
   return (
     <ViewGate
       view={view}
@@ -103,8 +105,6 @@ function Round({
       judgedNote(reading.note, reading, wishOf(fields.layout, reading.note)),
       tolerancesAt(models.settings.limits.value, 'good'),
     );
-  const microphone = listen.microphone.value.kind;
-  const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
   const far = useFarView(models, {
     // In a round a reading keeps itself.
     keep: () => undefined,
@@ -171,24 +171,8 @@ function Round({
           {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
         </button>
       )}
-      <button type="button" onClick={far.show}>
-        {handsWords.far}
-      </button>
       <MicrophoneLine listen={listen} />
-      <footer class="actions">
-        <a class="button" href={addressOf({ screen: 'pan', pan: start.pan })}>
-          {panWords.leave}
-        </a>
-        {isOpen ? (
-          <button type="button" onClick={model.finish}>
-            {panWords.endRound}
-          </button>
-        ) : (
-          <button type="button" class="main" onClick={() => void model.listen()}>
-            {panWords.listenAgain}
-          </button>
-        )}
-      </footer>
+      <RoundEnd model={model} listen={listen} round={round} onFar={far.show} />
     </main>
   );
 }

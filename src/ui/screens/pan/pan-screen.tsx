@@ -8,7 +8,8 @@ import { isUnsettled } from '../../../domain/rounds/round-result';
 import { displayName } from '../../../domain/tuning/note-names';
 import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import { addressOf, type PanScreenName } from '../../frame/route';
+import type { RoundModel } from '../../../state/round/round-model';
+import { addressOf, goTo, type PanScreenName } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { WorkPlanList } from '../../parts/bench/work-plan-list';
 import { PhotoPicture } from '../../parts/controls/photo-field';
@@ -19,6 +20,7 @@ import { PanGate } from '../../parts/gates/pan-gate';
 import { Headline, PanPitchLine } from '../../parts/result/pan-pitch';
 import { knockWords } from '../../words/fall/knock-words';
 import { tonightWords } from '../../words/fall/tonight-words';
+import { undoWords } from '../../words/keeping/undo-words';
 import { noteListWords } from '../../words/list-words';
 import { workWords } from '../../words/now-words';
 import { panPageWords, panWords } from '../../words/pan-words';
@@ -29,7 +31,7 @@ import { words } from '../../words/words';
 import './pan-screen.css';
 import { familyTitle } from '../../words/family-words';
 
-type Models = Needs<'pan' | 'settings' | 'now'>;
+type Models = Needs<'pan' | 'round' | 'settings' | 'now'>;
 
 const shownWorst = 3;
 
@@ -44,6 +46,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
   // To the note in most need, or the first one; the bench leads on to the others.
   const benched = glance.worst[0]?.note ?? glance.notes[0]?.note;
+  const newest = pan.rounds[0] && roundOf(pan.rounds[0]);
   const to = (screen: PanScreenName) => addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
@@ -82,7 +85,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         {glance.base && (
           <a
             class="button"
-            href={addressOf({ screen: 'result', pan: pan.id, round: glance.base.round })}
+            href={addressOf({ screen: 'result', pan: pan.id, round: newest ?? glance.base.round })}
           >
             {panWords.result}
           </a>
@@ -107,6 +110,9 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         <a class="button" href={to('send')}>
           {panWords.send}
         </a>
+        <a class="button" href={to('taken-out')}>
+          {undoWords.title}
+        </a>
       </div>
       <div class="pair">
         {benched !== undefined && (
@@ -129,9 +135,12 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         {pan.openRound ? (
           <GoOn pan={pan} round={pan.openRound} />
         ) : (
-          <a class="button main" href={to('begin')}>
-            {panWords.startRound}
-          </a>
+          <>
+            <QuickRound round={models.round} pan={pan} />
+            <a class="button main" href={to('begin')}>
+              {panWords.startRound}
+            </a>
+          </>
         )}
       </footer>
     </main>
@@ -171,6 +180,31 @@ function Standing({
       <NoteRows pan={pan.id} notes={result.worst.slice(0, shownWorst)} />
       <WorkPlanList settings={settings} pan={pan} result={result} />
     </section>
+  );
+}
+
+/** Begins at once, with nothing asked: the second tap from the rack is a round under way. */
+function QuickRound({
+  round,
+  pan,
+}: {
+  readonly round: Pick<RoundModel, 'begin'>;
+  readonly pan: OpenPan;
+}) {
+  const begin = (): void => {
+    const id = round.begin({
+      pan: pan.id,
+      fields: pan.current.fields,
+      way: 'quick',
+      conditions: { standing: null, temperature: null },
+      earlier: [...pan.sinceBase, ...pan.outside],
+    });
+    goTo({ screen: 'round', pan: pan.id, round: id });
+  };
+  return (
+    <button type="button" onClick={begin}>
+      {panPageWords.quickRound}
+    </button>
   );
 }
 
