@@ -3,7 +3,6 @@ import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore } from '../../domain/ports/pan-store';
 import {
   type Attachment,
-  attachmentId,
   type PanFields,
   type PanId,
   type PanRecords,
@@ -30,6 +29,7 @@ import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 import { type HeadPorts, newHead } from '../keeping/new-head';
+import { photoOf } from '../keeping/photo-of';
 import { readBack } from '../keeping/read-back';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
 import type { Undoable, UndoModel } from '../keeping/undo-model';
@@ -96,16 +96,6 @@ export interface PanPorts extends HeadPorts {
     PanStore,
     'pan' | 'readingsOfRound' | 'readingsOutside' | 'attachment' | 'keep' | 'onChange'
   >;
-}
-
-/** A photo and the field that names it. */
-export function photoOf(
-  bytes: Uint8Array<ArrayBuffer>,
-  pan: PanId,
-  { clock, identities }: Pick<HeadPorts, 'clock' | 'identities'>,
-): Attachment {
-  const id = attachmentId(identities.next());
-  return { shape: 1, id, pan, at: clock.now(), kind: 'photo', type: 'image/jpeg', bytes };
 }
 
 export function createPanModel({ store, clock, identities, turns, undo }: PanPorts): PanModel {

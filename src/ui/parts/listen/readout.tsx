@@ -6,10 +6,8 @@ import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
 import { type ReadoutPhase, readingOf } from '../../../state/listening/readout-phase';
 import { type VerdictWords, verdictWords, walkingWords, words } from '../../words/words';
-import { NoteDrawing } from '../drawing/note-drawing';
+import { dampingTest } from './damping-test';
 import { FittedLine } from './fitted-line';
-import { PartialTable } from './partial-table';
-import { dampingTest, HowSure, ReadoutHints } from './readout-hints';
 import { StateWord, WalkingWord } from './state-word';
 
 const decimals = (value: number | undefined): string =>
@@ -84,21 +82,6 @@ export function Readout({
         )}
       </div>
     </section>
-  );
-}
-
-/** What must be known beside the verdict, the note drawing, the line per partial, and how sure it all is. */
-export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
-  const reading = readingOf(phase);
-  // What is only held has nothing to say or to ask.
-  const isShown = phase.kind === 'heard' || phase.kind === 'settled';
-  return (
-    <>
-      {reading && isShown && <ReadoutHints reading={reading} />}
-      {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
-      {reading && <PartialTable reading={reading} />}
-      {reading && <HowSure reading={reading} />}
-    </>
   );
 }
 

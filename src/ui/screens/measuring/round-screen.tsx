@@ -32,7 +32,7 @@ import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
-import { RoundEnd } from './round-end';
+import { EndOfRound } from './end-of-round';
 import './round-screen.css';
 
 type Models = Needs<'round' | 'pan' | 'listen' | 'settings' | 'headset'>;
@@ -172,7 +172,7 @@ function Round({
         </button>
       )}
       <MicrophoneLine listen={listen} />
-      <RoundEnd model={model} listen={listen} round={round} onFar={far.show} />
+      <EndOfRound model={model} listen={listen} round={round} onFar={far.show} />
     </main>
   );
 }

@@ -8,15 +8,15 @@ import { isUnsettled } from '../../../domain/rounds/round-result';
 import { displayName } from '../../../domain/tuning/note-names';
 import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import type { RoundModel } from '../../../state/round/round-model';
-import { addressOf, goTo, type PanScreenName } from '../../frame/route';
+import { addressOf, type PanScreenName } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { WorkPlanList } from '../../parts/bench/work-plan-list';
-import { PhotoPicture } from '../../parts/controls/photo-field';
 import { NoteRows } from '../../parts/drawing/note-rows';
 import { StandingMap } from '../../parts/drawing/standing-map';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
+import { PanAbout } from '../../parts/pan/pan-about';
+import { QuickRound } from '../../parts/pan/quick-round';
 import { Headline, PanPitchLine } from '../../parts/result/pan-pitch';
 import { knockWords } from '../../words/fall/knock-words';
 import { tonightWords } from '../../words/fall/tonight-words';
@@ -29,7 +29,6 @@ import { conditionWords, headlineWords, resultWords } from '../../words/result-w
 import { tunedWords } from '../../words/tuner/tuned-words';
 import { words } from '../../words/words';
 import './pan-screen.css';
-import { familyTitle } from '../../words/family-words';
 
 type Models = Needs<'pan' | 'round' | 'settings' | 'now'>;
 
@@ -54,6 +53,22 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         <h1>{rackWords.nameOf(fields.name)}</h1>
         <span>{fields.layout.name}</span>
       </header>
+      {/* Before the notes in the order of stops; `order` puts it at the end to the eye. */}
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.rack}
+        </a>
+        {pan.openRound ? (
+          <GoOn pan={pan} round={pan.openRound} />
+        ) : (
+          <>
+            <QuickRound round={models.round} pan={pan} />
+            <a class="button main" href={to('begin')}>
+              {panWords.startRound}
+            </a>
+          </>
+        )}
+      </footer>
       {fields.isRemoved && (
         <div class="hint warn">
           <p>{panWords.removedPan}</p>
@@ -127,22 +142,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
           {tonightWords.link}
         </a>
       </div>
-      <About pan={pan} />
-      <footer class="actions">
-        <a class="button" href={addressOf('rack')}>
-          {words.rack}
-        </a>
-        {pan.openRound ? (
-          <GoOn pan={pan} round={pan.openRound} />
-        ) : (
-          <>
-            <QuickRound round={models.round} pan={pan} />
-            <a class="button main" href={to('begin')}>
-              {panWords.startRound}
-            </a>
-          </>
-        )}
-      </footer>
+      <PanAbout pan={pan} />
     </main>
   );
 }
@@ -183,31 +183,6 @@ function Standing({
   );
 }
 
-/** Begins at once, with nothing asked: the second tap from the rack is a round under way. */
-function QuickRound({
-  round,
-  pan,
-}: {
-  readonly round: Pick<RoundModel, 'begin'>;
-  readonly pan: OpenPan;
-}) {
-  const begin = (): void => {
-    const id = round.begin({
-      pan: pan.id,
-      fields: pan.current.fields,
-      way: 'quick',
-      conditions: { standing: null, temperature: null },
-      earlier: [...pan.sinceBase, ...pan.outside],
-    });
-    goTo({ screen: 'round', pan: pan.id, round: id });
-  };
-  return (
-    <button type="button" onClick={begin}>
-      {panPageWords.quickRound}
-    </button>
-  );
-}
-
 /** Going on with a round that was interrupted, or leaving it and starting anew. */
 function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStart }) {
   return (
@@ -222,31 +197,5 @@ function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStar
         {panWords.resumeRound}
       </a>
     </>
-  );
-}
-
-/** What is written down about the pan, where anything is. */
-function About({ pan }: { readonly pan: OpenPan }) {
-  const { family, owner, maker, serial, finish, remarks, name } = pan.current.fields;
-  const facts = [
-    [panWords.family, familyTitle(family)],
-    [panWords.owner, owner],
-    [panWords.maker, maker],
-    [panWords.serial, serial],
-    [panWords.finish, finish],
-    [panWords.remarks, remarks],
-  ].filter(([, text]) => text !== '');
-  return (
-    <section class="about" aria-label={panWords.details}>
-      {pan.photo && <PhotoPicture bytes={pan.photo.bytes} name={name} />}
-      <dl>
-        {facts.map(([title, text]) => (
-          <div key={title}>
-            <dt>{title}</dt>
-            <dd>{text}</dd>
-          </div>
-        ))}
-      </dl>
-    </section>
   );
 }

@@ -5,7 +5,7 @@ import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
 import { rowWords } from '../list-words';
-import { verdictWords, walkingWords } from '../words';
+import { verdictWords, walkingWords, words } from '../words';
 
 export const handsWords = {
   title: 'Keys for busy hands',
@@ -21,7 +21,7 @@ export const handsWords = {
   only: 'While the bench or a round is open, a key that is set here does nothing else. In a round, readings are kept by themselves.',
   voice: 'On the bench, a voice says the verdict when a note is read',
   noVoice: 'This phone has no voice of its own.',
-  far: 'Show it large',
+  far: words.far,
   leaveFar: 'Tap or press any key to go back',
   kept: 'Kept.',
 } as const;

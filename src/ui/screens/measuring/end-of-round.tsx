@@ -13,7 +13,7 @@ import { panWords } from '../../words/pan-words';
 const isOpen = ({ kind }: MicrophoneState): boolean =>
   kind === 'listening' || kind === 'priming' || kind === 'asking';
 
-export function RoundEnd({
+export function EndOfRound({
   model,
   listen,
   round,
