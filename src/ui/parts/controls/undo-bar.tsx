@@ -2,7 +2,8 @@
 import { render } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { UndoModel } from '../../../state/keeping/undo-model';
-import { doneWords, undoWords } from '../../words/keeping/undo-words';
+import { frameWords } from '../../words/frame-words';
+import { doneWords } from '../../words/keeping/undo-words';
 import './undo-bar.css';
 
 /** Puts the bar beside the app: it outlives the screen whose button was tapped. */
@@ -21,7 +22,7 @@ function UndoBar({ undo, root }: { readonly undo: UndoModel; readonly root: HTML
     root.style.setProperty('--undo-bar', `${height}px`);
   }, [offer, root]);
   return (
-    <aside ref={bar} class="undo-bar" aria-label={undoWords.bar} hidden={offer === null}>
+    <aside ref={bar} class="undo-bar" aria-label={frameWords.undoBar} hidden={offer === null}>
       <p role="status">{offer && doneWords(offer.done)}</p>
       {offer && (
         <button
@@ -30,7 +31,7 @@ function UndoBar({ undo, root }: { readonly undo: UndoModel; readonly root: HTML
           onBlur={() => undo.hold(false)}
           onClick={undo.takeBack}
         >
-          {undoWords.undo}
+          {frameWords.undo}
         </button>
       )}
     </aside>

@@ -6,8 +6,6 @@ import { dayWords, momentWords } from '../day-words';
 import { panWords } from '../pan-words';
 
 export const undoWords = {
-  undo: 'Undo',
-  bar: 'Taken out just now',
   title: 'Taken out',
   why: 'What was taken out or marked in the last seven days. One tap brings it back.',
   photos:
