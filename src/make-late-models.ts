@@ -3,6 +3,7 @@ import { effect, type Signal, signal } from '@preact/signals';
 import { WorkerAdviser } from './advising/worker-adviser';
 import { BrowserAnnouncer } from './audio/browser-announcer';
 import { BrowserHeadset } from './audio/browser-headset';
+import { BrowserTonePlayer } from './audio/browser-tone-player';
 import type { PanStore } from './domain/ports/pan-store';
 import type { Clock } from './domain/ports/phone-ports';
 import type { SoundFiles, Speaker } from './domain/ports/sound-ports';
@@ -12,8 +13,10 @@ import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import { createUndoModel } from './state/keeping/undo-model';
+import { createInsideModel } from './state/listening/inside-model';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
+import { createAnswersModel } from './state/pan/answers-model';
 import { createNoteModel } from './state/pan/note-model';
 import { createPanModel } from './state/pan/pan-model';
 import { createResultsModel } from './state/pan/results-model';
@@ -76,6 +79,7 @@ export function makeLateModels(early: LateParts): LateModels {
   return {
     pan,
     note: createNoteModel({ store }),
+    answers: createAnswersModel({ store }),
     results: createResultsModel({ store, judging: settings.judging }),
     round,
     knock,
@@ -89,6 +93,11 @@ export function makeLateModels(early: LateParts): LateModels {
       listen,
       settings,
       rest: () => new Promise((resume) => setTimeout(resume, 0)),
+    }),
+    inside: createInsideModel({
+      listen,
+      player: new BrowserTonePlayer(),
+      takeApart: async () => (await import('./dsp/partial-sound/take-apart')).takeApart,
     }),
     blend: createBlendModel({ store, judging: settings.judging }),
     player: createSoundPlayer(parts),

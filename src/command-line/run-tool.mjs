@@ -1,6 +1,7 @@
 // Starts the project's tools as child processes, the same way on every system.
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
+import { constants, setPriority } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -40,6 +41,42 @@ export function run(program, parameters, environment = {}) {
  */
 export const runScript = (script, parameters, environment) =>
   run(process.execPath, [join(projectFolder, 'node_modules', script), ...parameters], environment);
+
+/**
+ * The same beside something that must not wait for it: with what is left of the processors. What it prints comes all
+ * at once, when `show` is called.
+ * @param {string} script path inside node_modules
+ * @param {readonly string[]} parameters
+ * @param {Readonly<Record<string, string>>} [environment]
+ * @returns {{ readonly exitCode: Promise<number>, show(): void }}
+ */
+export function runScriptBehind(script, parameters, environment = {}) {
+  const child = spawn(
+    process.execPath,
+    [join(projectFolder, 'node_modules', script), ...parameters],
+    {
+      cwd: projectFolder,
+      env: { ...process.env, ...environment },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    },
+  );
+  // What it starts inherits this.
+  if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+  /** @type {Buffer[]} */
+  const printed = [];
+  child.stdout.on('data', (chunk) => printed.push(chunk));
+  child.stderr.on('data', (chunk) => printed.push(chunk));
+  return {
+    exitCode: new Promise((done) => {
+      child.once('error', (error) => {
+        printed.push(Buffer.from(`${error.message}\n`));
+        done(127);
+      });
+      child.once('close', (code) => done(code ?? 1));
+    }),
+    show: () => void process.stdout.write(Buffer.concat(printed)),
+  };
+}
 
 /**
  * Installs the packages of the lock file when one of them is missing or another version; resolves to npm's exit code.

@@ -1,7 +1,7 @@
 // A run of steps: stops at the first one that fails, with its exit code, and says at the end how long each took.
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { projectFolder, runScript, say } from './run-tool.mjs';
+import { projectFolder, runScript, runScriptBehind, say } from './run-tool.mjs';
 import { timeReport } from './time-report.mjs';
 
 const reports = join(projectFolder, 'node_modules', '.cache', 'test-reports');
@@ -83,7 +83,22 @@ export function startRun(targetSeconds) {
     return counted(await runScript('vitest/vitest.mjs', parameters, environment), report);
   }
 
-  return { step, runTests, end };
+  /**
+   * Two lists of tests at once: the second one has what the first one leaves of the processors.
+   * @param {readonly string[]} projects names of vitest projects
+   * @param {readonly string[]} behind names of vitest projects
+   * @param {Readonly<Record<string, string>>} [environment]
+   */
+  async function runTestsOver(projects, behind, environment) {
+    const { report, parameters } = prepare(behind);
+    const other = runScriptBehind('vitest/vitest.mjs', parameters, environment);
+    const code = await runTests(projects, environment);
+    const otherCode = await other.exitCode;
+    other.show();
+    return code || counted(otherCode, report);
+  }
+
+  return { step, runTests, runTestsOver, end };
 }
 
 /** What is checked first of all, here and by `npm run check`. @param {ReturnType<typeof startRun>} run */

@@ -1,4 +1,5 @@
 // From the sound of one onset to what was heard: a strike with its partials, a knock, or a refusal.
+
 import type {
   Heard,
   ListeningContext,
@@ -8,6 +9,7 @@ import type {
   SecondLine,
   UpperPartial,
 } from '../domain/measurement/strike';
+import { dbOfAmplitude } from '../domain/numbers/decibel-levels';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
 import {
   cents,
@@ -83,7 +85,7 @@ const leastMarginOfBass = 2;
 /** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
 const leastMarginToInfer = 1;
 
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
+const decibel = (amplitude: number): number => dbOfAmplitude(amplitude, 1e-9);
 
 /** Judges one sound. Times in seconds, levels in dB of full scale; never throws on any samples. */
 export function analyseStrike(

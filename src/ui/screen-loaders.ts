@@ -8,6 +8,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   practice: () => import('./screens/measuring/practice-screen').then((file) => file.PracticeScreen),
   'practice-bench': () =>
     import('./screens/measuring/practice-bench-screen').then((file) => file.PracticeBenchScreen),
+  inside: () => import('./screens/measuring/inside-screen').then((file) => file.InsideScreen),
   settings: () => import('./screens/app/settings-screen').then((file) => file.SettingsScreen),
   'add-pan': () => import('./screens/rack/add-pan-screen').then((file) => file.AddPanScreen),
   layout: () => import('./screens/pan/layout-screen').then((file) => file.LayoutScreen),
@@ -18,6 +19,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   receive: () => import('./screens/rack/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   tuned: () => import('./screens/tuner/tuned-screen').then((file) => file.TunedScreen),
+  answers: () => import('./screens/tuner/answers-screen').then((file) => file.AnswersScreen),
   visit: () => import('./screens/tuner/visit-screen').then((file) => file.VisitScreen),
   sheet: () => import('./screens/tuner/sheet-screen').then((file) => file.SheetScreen),
   details: () => import('./screens/pan/details-screen').then((file) => file.DetailsScreen),

@@ -152,13 +152,15 @@ describe('a note on the bench', () => {
       await page.locator('.bench[data-blows="3"]').waitFor();
       expect(await page.locator('#readout').getAttribute('data-strikes')).toBe(strikes);
       expect(await page.locator('#readout').getAttribute('data-state')).toBe('settled');
-      // The cautions stand where the blows are logged.
-      const log = page.locator('.blow-log');
-      expect(await log.textContent()).toMatch(/hearing protection/i);
-      expect(await log.textContent()).toMatch(/eye protection/i);
-      expect(await log.textContent()).toMatch(/cracked/i);
-      expect(await log.textContent()).toMatch(/professional/i);
-      expect(await log.getByText('Wear eye protection').isVisible()).toBe(true);
+      // One line in sight leads to the cautions, on the same page.
+      await page.getByRole('button', { name: /All cautions/ }).click();
+      const cautions = page.locator('.bench-cautions');
+      expect(await cautions.textContent()).toMatch(/hearing protection/i);
+      expect(await cautions.textContent()).toMatch(/eye protection/i);
+      expect(await cautions.textContent()).toMatch(/cracked/i);
+      expect(await cautions.textContent()).toMatch(/professional/i);
+      expect(await cautions.getByText('Wear eye protection').isVisible()).toBe(true);
+      expect(await page.locator('.bench').getAttribute('data-blows')).toBe('3');
       await page.getByRole('button', { name: 'ends of the long axis', exact: true }).click();
       await page.locator('.blow-log[data-logged="long-ends"]').waitFor();
       await picture(page, 'logged');

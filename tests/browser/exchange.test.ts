@@ -15,8 +15,8 @@ import { firstDay } from '../domain/rounds/round-sample';
 import { sampleEdit } from '../storage/rack/rack-sample';
 import { downloaded } from './downloaded';
 import { keptRecords } from './kept-records';
-import { type AppOptions, type OpenedApp, openApp } from './open-app';
-import { openWithRecords } from './rack-seed';
+import { type OpenedApp, openApp } from './open-app';
+import { openWithRecords, type SeededOptions } from './rack-seed';
 import { asPan, panWith } from './seeded-pans';
 
 const opened: OpenedApp[] = [];
@@ -35,7 +35,7 @@ interface ChosenFile {
 /** A phone with these records, with the app open at its first screen. */
 async function phone(
   records: readonly RackRecord[] = [],
-  options: AppOptions = {},
+  options: SeededOptions = {},
 ): Promise<OpenedApp> {
   const app =
     records.length === 0
@@ -214,7 +214,7 @@ async function share(app: OpenedApp, files: readonly ChosenFile[]): Promise<void
 
 describe('a file that is shared with the app', () => {
   it('waits through a restart, is asked about, and is added only when the user says so', async () => {
-    const app = await phone(otter, { basePath: '/some/folder/' });
+    const app = await phone(otter, { basePath: '/some/folder/', withOfflineCopy: true });
     const before = await keptRecords(app.page);
     await share(app, [fileOf(heron)]);
     await app.page.getByText('Heron is not on your rack yet.').waitFor();
@@ -237,7 +237,7 @@ describe('a file that is shared with the app', () => {
   });
 
   it('is gone without a trace when the user does not want it, and the next one is asked about', async () => {
-    const app = await phone(otter);
+    const app = await phone(otter, { withOfflineCopy: true });
     const before = await keptRecords(app.page);
     await share(app, [fileOf(heron, 'one.gz'), fileOf(heron, 'two.gz')]);
     await app.page.getByText('one.gz').waitFor();
@@ -283,7 +283,7 @@ describe('a file that is shared with the app', () => {
   });
 
   it('is taken in without a server, too', async () => {
-    const app = await phone(otter);
+    const app = await phone(otter, { withOfflineCopy: true });
     await app.page.locator('[data-offline="ready"]').waitFor();
     await app.stopServer();
     await share(app, [fileOf(heron)]);

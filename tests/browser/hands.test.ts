@@ -1,10 +1,7 @@
-// Busy hands: keys that were bound by pressing them, buttons of a headset, and the readout from afar.
+// Busy hands: keys that were bound by pressing them, and buttons of a headset.
 import { describe, expect, it } from 'vitest';
-import { midiNote } from '../../src/domain/tuning/units';
 import { keptSettings } from './kept-records';
-import { untilDrawn } from './lay-out';
 import { openApp } from './open-app';
-import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 /** In the page, before the app: remembers what the app wants of a headset, which a test machine does not have. */
 function standInHeadset(): void {
@@ -47,50 +44,11 @@ describe('busy hands', () => {
       // On the bench of a note without a pan, moving on leads back to listening, whatever button has the focus.
       await page.goto(`${app.address}#/bench/74`);
       await page.locator('main.bench').waitFor();
-      await page.getByRole('button', { name: 'Show it large' }).focus();
+      await page.getByRole('button', { name: 'Listen', exact: true }).focus();
       await page.keyboard.press('PageUp');
       expect(new URL(page.url()).hash).toBe('#/bench/74');
       await page.keyboard.press('PageDown');
       await page.waitForURL(/#\/listen$/);
-      expect(app.problems).toEqual([]);
-    } finally {
-      await app.close();
-    }
-  });
-
-  it('see the verdict as big as the screen allows, and leave by a tap or any key', async () => {
-    const app = await openApp('#/listen', {
-      beforeApp: standInEar,
-      viewport: { width: 740, height: 360 },
-    });
-    try {
-      const { page } = app;
-      await page.goto(`${app.address}#/bench/${midiNote(74)}`);
-      await page.locator('main.bench').waitFor();
-      await page.getByRole('button', { name: 'Listen', exact: true }).click();
-      const large = page.getByRole('button', { name: 'Show it large' });
-      await untilListening(page);
-      await large.click();
-      await tellStrikes(page, 1);
-      await page.locator('main.far[data-verdict="flat"]').waitFor();
-      await untilDrawn(page);
-      const lines = await page.locator('.far-line > span').evaluateAll((all) =>
-        all.map((line) => {
-          const { height, right } = line.getBoundingClientRect();
-          return { height, right, text: line.textContent };
-        }),
-      );
-      expect(lines.map(({ text }) => text)).toEqual(['flat', '9']);
-      // Two lines on a screen of 360 px: each capital more than 70 px, about 15 mm on a phone.
-      for (const { height, right } of lines) {
-        expect(height).toBeGreaterThan(90);
-        expect(right).toBeLessThanOrEqual(740);
-      }
-      await page.keyboard.press('b');
-      await page.locator('main.bench').waitFor();
-      await large.click();
-      await page.locator('main.far').click();
-      await page.locator('main.bench').waitFor();
       expect(app.problems).toEqual([]);
     } finally {
       await app.close();

@@ -45,14 +45,19 @@ function inARow(strikes: readonly Struck[]): { samples: Float32Array; sampleRate
   return { samples, sampleRate };
 }
 
-/** The notes that the readout named, in their order, each once in a row. */
+/** The notes that the readout named, in their order, each once in a row; over when all were, or the sound is. */
 async function notesNamed(strikes: readonly Struck[]): Promise<readonly string[]> {
   const app = await openApp('#/', { sound: inARow(strikes) });
   try {
     await app.page.getByRole('link', { name: 'Listen' }).click();
-    await app.page.waitForTimeout(1000 * (first + apart * strikes.length + 3));
-    const named = (await app.history()).map(({ note }) => note).filter((note) => note !== '');
-    return named.filter((note, n) => note !== named[n - 1]);
+    await app.page.locator('[data-microphone="listening"]').waitFor();
+    const end = Date.now() + 1000 * (first + apart * strikes.length + 2);
+    const named = async () => (await app.history()).map(({ note }) => note).filter(Boolean);
+    const isOver = (notes: readonly string[]) =>
+      namesOf(strikes).every((name) => notes.includes(name));
+    while (Date.now() < end && !isOver(await named())) await app.page.waitForTimeout(100);
+    const all = await named();
+    return all.filter((note, n) => note !== all[n - 1]);
   } finally {
     await app.close();
   }

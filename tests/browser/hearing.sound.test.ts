@@ -18,6 +18,7 @@ const sixStrikes = (strike: Float32Array, seconds = 12) => ({
   sampleRate,
 });
 
+/** Until that was seen, or until the sound is over and all of it has been measured. */
 async function listenTo(
   sound: { samples: Float32Array; sampleRate: number },
   until: (seen: HeardAttributes) => boolean,
@@ -25,7 +26,8 @@ async function listenTo(
   const app = await openApp('#/', { sound });
   try {
     await app.page.getByRole('link', { name: 'Listen' }).click();
-    const end = Date.now() + 30_000;
+    await app.page.locator('[data-microphone="listening"]').waitFor();
+    const end = Date.now() + 1000 * (sound.samples.length / sound.sampleRate + 2);
     while (Date.now() < end && !(await app.history()).some(until)) {
       await app.page.waitForTimeout(100);
     }
@@ -65,20 +67,21 @@ describe('through the microphone', () => {
     });
   });
 
-  it('a real recorded strike has the right note and its octave within 3 cents of a spectrum', async () => {
+  it('a real recorded strike has the right note, and its octave where spectra of its parts have it', async () => {
     const [strike] = await realStrikes();
     if (!strike) throw new Error('the bank has no strikes');
     // The lowest strike of the bank sounds F#4 (its f2/f1 is about 2.013 in independent analyses).
-    const analysed = { from: 0.13, to: 0.5 };
-    const own = strongestLine(strike.samples, strike.sampleRate, {
-      ...analysed,
-      low: 340,
-      high: 400,
-    });
-    const octave = strongestLine(strike.samples, strike.sampleRate, {
-      ...analysed,
-      low: 700,
-      high: 780,
+    const strongest = (from: number, to: number, low: number, high: number) =>
+      strongestLine(strike.samples, strike.sampleRate, { from, to, low, high });
+    // Its octave goes on moving, from 12 cents above two to one down to 7: each part of the ring has another.
+    const octaves = [
+      [0.1, 0.4],
+      [0.13, 0.5],
+      [0.2, 0.7],
+      [0.35, 0.69],
+    ].map(([from = 0, to = 0]) => {
+      const own = strongest(from, to, 340, 400);
+      return 1200 * Math.log2(strongest(from, to, 700, 780) / (2 * own));
     });
     const random = seeded(1);
     const quiet = (length: number) => Float32Array.from({ length }, () => 1e-4 * (random() - 0.5));
@@ -92,25 +95,26 @@ describe('through the microphone', () => {
     const { seen } = await listenTo({ samples, sampleRate: strike.sampleRate }, settled);
     const heard = seen.findLast((each) => each.verdict !== '');
     expect(heard, JSON.stringify(seen)).toMatchObject({ note: 'F#4' });
-    const expected = 1200 * Math.log2(octave / (2 * own));
-    // Another window than the spectrum's, on a note whose pitch goes on moving: 2.6 cents were seen.
-    expect(Math.abs(Number(heard?.octaveCents) - expected)).toBeLessThan(3);
+    // The ear states the gliding fundamental to ± 1.8 cents and finds two lines at the octave: two stated errors.
+    const octave = Number(heard?.octaveCents);
+    expect(octave).toBeGreaterThan(Math.min(...octaves) - 4);
+    expect(octave).toBeLessThan(Math.max(...octaves) + 4);
   });
 });
 
 describe('through the microphone in one sitting', () => {
   /** Each sound, and when it is over, s after the microphone was opened. */
   const noVerdicts = [
-    ['silence', 4],
-    ['speech', 10],
-    ['a wooden knock', 14],
+    ['silence', 2.5],
+    ['speech', 8.2],
+    ['a wooden knock', 11.5],
   ] as const;
   const whole = placed(
     [
-      { at: 4, samples: speechLikeNoise(sampleRate, 5) },
-      ...[10.5, 12].map((at) => ({ at, samples: woodenKnock(sampleRate) })),
+      { at: 2.5, samples: speechLikeNoise(sampleRate, 5) },
+      ...[8.5, 10].map((at) => ({ at, samples: woodenKnock(sampleRate) })),
     ],
-    { sampleRate, seconds: 15 },
+    { sampleRate, seconds: 12.5 },
   );
   let app: OpenedApp;
   let opened = 0;

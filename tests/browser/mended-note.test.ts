@@ -94,6 +94,7 @@ async function said(app: OpenedApp, inNeed: readonly string[]) {
   await show(app, '#/', '.pan-row');
   // The card of a pan that was written to is made anew after it is shown.
   await expect.poll(() => orderOfRack(page)).toEqual(inNeed);
+  const row = await page.locator('.pan-row[data-pan="pan-1"]').textContent();
   await show(app, '#/visit', '.visit-page [data-pan]');
   const visit = await page
     .locator('.visit-page [data-pan]')
@@ -111,7 +112,7 @@ async function said(app: OpenedApp, inNeed: readonly string[]) {
   const tonight = await page.locator('.sentence').textContent();
   await show(app, '#/pan/pan-1/sheet', `.sheet-table tr[data-note="${flat}"]`);
   const sheet = await page.locator(`.sheet-table tr[data-note="${flat}"]`).textContent();
-  return { visit, map, worst, work, standing, taken, tonight, sheet };
+  return { row, visit, map, worst, work, standing, taken, tonight, sheet };
 }
 
 describe('a note that was put right on the bench', () => {
@@ -121,6 +122,7 @@ describe('a note that was put right on the bench', () => {
       const { page } = app;
       const before = await said(app, ['pan-1', 'pan-2']);
       expect(before).toMatchObject({ visit: ['pan-1', 'pan-2'], worst: 1, work: 1 });
+      expect(before.row).not.toContain('worked on');
       expect(before.map).toContain('flat 31, avoid');
       expect(before.tonight).toBe('Play it without D4.');
       expect(before.taken).toContain('measured in the round');
@@ -136,6 +138,7 @@ describe('a note that was put right on the bench', () => {
         if (isReloaded) await page.reload();
         const now = await said(app, ['pan-2', 'pan-1']);
         expect(now).toMatchObject({ worst: 0, work: 0 });
+        expect(now.row).toContain('worked on since: D4');
         expect(now.visit[0]).toBe('pan-2');
         expect(now.map).toMatch(/D4: good, worked on since the round/);
         expect(now.standing).toContain('good');

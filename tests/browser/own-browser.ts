@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { type Browser, type BrowserContext, chromium } from 'playwright-core';
-import { quietFlags } from './browser-flags';
+import { ownQuietFlags } from './browser-flags';
 
 export interface OwnBrowser {
   /** The context of the profile. */
@@ -27,7 +27,7 @@ export async function startOwnBrowser(
       '--remote-debugging-port=0',
       `--user-data-dir=${profile}`,
       '--disable-gpu',
-      ...quietFlags,
+      ...ownQuietFlags,
       ...flags,
       'about:blank',
     ],

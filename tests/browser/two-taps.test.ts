@@ -71,6 +71,7 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
     says: /Nothing was taken out/,
     control: /^Back$/,
   },
+  answers: { at: 'answers', of: 'pan', says: /Nothing is known yet/, control: /pan/i },
   tuned: { at: 'tuned', of: 'pan', says: /No visit is written down yet/, control: /Keep it/ },
   visit: { at: 'visit', of: 'no pans', says: /No pans are kept here yet/, control: /Add a pan/ },
   'bare-bench': { at: 'bench/62', of: 'no pans', says: /microphone is off/, control: /^Listen$/ },

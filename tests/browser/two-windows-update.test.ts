@@ -18,7 +18,11 @@ describe('an update in one of two windows', () => {
   beforeAll(async () => {
     await buildOtherVersion(folder);
     network = await startBadNetwork({ directory: distFolder, other: distFolder });
-    app = await openWithRecords('#/', { records: panWith({}, [{}]) }, { address: network.address });
+    app = await openWithRecords(
+      '#/',
+      { records: panWith({}, [{}]) },
+      { address: network.address, withOfflineCopy: true },
+    );
     await app.page.locator('[data-offline="ready"]').waitFor();
   });
   afterAll(async () => {

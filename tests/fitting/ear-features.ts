@@ -75,8 +75,8 @@ function see(
         note,
         hz: timed.hz,
         settled: timed.settled,
-        features,
-        asStrike: asStrikeOn(timed, features),
+        features: Float64Array.from(features),
+        asStrike: Float64Array.from(asStrikeOn(timed, features)),
       },
     ];
   });

@@ -10,7 +10,7 @@ import { realStrikes } from '../synthetic-sounds/real-strike';
 import { cutExamples, isCut } from './cut-examples';
 import { type SeenExample, seenExamples } from './ear-features';
 import { type FittedEar, fitEar, isNamed, questionOf, weightsOf } from './fit-ear';
-import { fitExpected } from './fit-expected';
+import { fitExpected, marginOf } from './fit-expected';
 import { dot } from './fits';
 import {
   bankExamples,
@@ -23,6 +23,7 @@ import {
   realExamples,
   sceneExamples,
   speechExamples,
+  variedExamples,
 } from './strike-data';
 import { writeLeftOut, writeWeights } from './write-weights';
 
@@ -39,6 +40,7 @@ test('fit', async () => {
   const bank = await realStrikes();
   const sources: Record<string, () => Iterable<Example> | Promise<Iterable<Example>>> = {
     real: () => realExamples(takes, 5),
+    varied: () => (isCut('varied') ? [] : variedExamples(takes, 12)),
     drum: () => drumExamples(drums, 2),
     speech: () => speechExamples(64),
     blow: () => (isCut('blow') ? [] : blowExamples(220)),
@@ -69,39 +71,45 @@ test('fit', async () => {
   tell(
     `${new Date().toISOString().slice(0, 10)}, ${seen.length} sounds: ${counted(seen, ({ kind }) => kind)}.`,
   );
-  const expected = fitExpected(seen, whole.note);
-  const leftOut: Record<string, EarWeights> = {};
-  for (const key of ['note', 'strength'] as const) {
-    leave(key, seen, whole, { leftOut, expected, tell });
-  }
+  const leftOut: LeftOut[] = [];
+  for (const key of ['note', 'strength'] as const) leftOut.push(...leave(key, seen, whole, tell));
+  // The bonus of the expected note is fitted where the score does what it will do to strikes it has never met.
+  const expected = fitExpected(leftOut.flatMap(({ margins }) => margins));
+  tell(`The expected note is worth ${expected} nepers (margins of left-out strikes).`);
   judgeBlows(seen, whole, tell);
   writeWeights({ story, ...weightsOf(whole, expected) });
-  writeLeftOut(leftOut);
+  writeLeftOut(
+    Object.fromEntries(
+      leftOut.map(({ group, fitted }) => [group, weightsOf(fitted, expected)] as const),
+    ) satisfies Record<string, EarWeights>,
+  );
 });
+
+/** A fit without one note or strength, and by how much that one's strikes were named, nepers (negative: not). */
+interface LeftOut {
+  readonly group: string;
+  readonly fitted: FittedEar;
+  readonly margins: readonly number[];
+}
 
 function leave(
   key: 'note' | 'strength',
   seen: readonly SeenExample[],
   whole: FittedEar,
-  {
-    leftOut,
-    expected,
-    tell,
-  }: {
-    readonly leftOut: Record<string, EarWeights>;
-    readonly expected: number;
-    readonly tell: (line: string) => void;
-  },
-): void {
+  tell: (line: string) => void,
+): readonly LeftOut[] {
   const real = seen.filter(({ kind, right }) => kind === 'real' && right >= 0);
   const judged: { each: SeenExample; isRight: boolean; odds: number }[] = [];
+  const leftOut: LeftOut[] = [];
   for (const group of new Set(real.map((each) => each[key]))) {
     const fitted = fitEar(
       seen.filter((each) => each[key] !== group),
       whole,
     );
-    leftOut[group] = weightsOf(fitted, expected);
-    for (const each of real.filter((one) => one[key] === group)) {
+    const own = real.filter((one) => one[key] === group);
+    const margins = own.flatMap((each) => marginOf(each, fitted.note) ?? []);
+    leftOut.push({ group, fitted, margins });
+    for (const each of own) {
       const question = questionOf(each, fitted.note);
       const odds = question ? dot(question.features, fitted.strike) : 0;
       judged.push({ each, isRight: isNamed(each, fitted.note), odds });
@@ -122,6 +130,7 @@ function leave(
       )}`,
     );
   }
+  return leftOut;
 }
 
 /** What is no strike, each kind of drum, voice and blow left out in turn (in eight parts). */

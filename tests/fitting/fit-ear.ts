@@ -14,6 +14,7 @@ export interface FittedEar {
 /** How much an example of each kind counts: recordings are what the ear is for. */
 const weightOf: Readonly<Record<string, number>> = {
   real: 1,
+  varied: 2,
   bank: 1,
   hard: 0.7,
   scene: 0.5,
@@ -23,6 +24,7 @@ const weightOf: Readonly<Record<string, number>> = {
 const strikeWeightOf: Readonly<Record<string, number>> = {
   ...weightOf,
   real: 1.5,
+  varied: 0.3,
   bank: 2,
   drum: 1.5,
   speech: 2,

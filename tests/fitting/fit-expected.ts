@@ -7,18 +7,19 @@ const otherNote = 0.02;
 const largest = 8;
 const step = 0.25;
 
+/** By how much the struck note is likelier than any other, nepers; null where it is no candidate. */
+export function marginOf({ candidates, right }: SeenExample, note: Float64Array): number | null {
+  const own = candidates[right];
+  if (!own) return null;
+  const rivals = candidates.filter((each) => each.note !== own.note);
+  return dot(own.features, note) - Math.max(...rivals.map((each) => dot(each.features, note)), -50);
+}
+
 /**
  * The bonus (nepers) by which the struck notes are likeliest, if one in fifty is another one than was asked for: then
  * the best other candidate was.
  */
-export function fitExpected(seen: readonly SeenExample[], note: Float64Array): number {
-  const margins = seen.flatMap(({ candidates, right }) => {
-    const own = candidates[right];
-    if (!own) return [];
-    const rivals = candidates.filter((each) => each.note !== own.note);
-    const best = Math.max(...rivals.map(({ features }) => dot(features, note)), -50);
-    return [dot(own.features, note) - best];
-  });
+export function fitExpected(margins: readonly number[]): number {
   const surprise = (margin: number): number => Math.log(1 + Math.exp(-margin));
   let found = 0;
   let least = Number.POSITIVE_INFINITY;

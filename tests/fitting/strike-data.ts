@@ -30,7 +30,16 @@ export interface Example {
   /** What is left out together: a note or a strength of the recordings, a kind of scene, a drum, a voice. */
   readonly note: string;
   readonly strength: string;
-  readonly kind: 'real' | 'bank' | 'scene' | 'hard' | 'bass' | 'blow' | 'drum' | 'speech';
+  readonly kind:
+    | 'real'
+    | 'varied'
+    | 'bank'
+    | 'scene'
+    | 'hard'
+    | 'bass'
+    | 'blow'
+    | 'drum'
+    | 'speech';
 }
 
 /** Silence before a strike, and how much of it is heard, s. */
@@ -42,6 +51,10 @@ const beginning = ({ samples, sampleRate }: Sound): Sound => ({
   sampleRate,
 });
 const before = (sound: Sound): Sound => inSilence(beginning(sound), lead, 0.05);
+const firstPart = ({ samples, sampleRate }: Sound, seconds: number): Sound => ({
+  samples: samples.slice(0, Math.round(seconds * sampleRate)),
+  sampleRate,
+});
 const inSemitones = (steps: number): number => 2 ** (steps / 12);
 
 /** One of several rooms and microphones by chance. */
@@ -114,6 +127,82 @@ export function* realExamples(takes: readonly RealTake[], times: number): Genera
   }
 }
 
+/** How far the balance of a note's partials differs from pan to pan and from note to note, dB (standard deviation). */
+const balanceDb = 8;
+/** Partials whose levels are changed, each by a peak as wide as this (quality factor). */
+const balanced = [1, 2, 3, 4, 6];
+const widthOfPeak = 2.5;
+/** Levels of partners that ring along, dB: at soft strokes of inner notes they are as loud as the note. */
+const softPartners = { from: -22, to: 10 };
+const hardPartners = { from: -22, to: -2 };
+
+/**
+ * Notes that were not recorded: the recordings at other pitches, with another balance of their partials and with
+ * partners of their own. They are fitted on and never judged.
+ */
+export function* variedExamples(takes: readonly RealTake[], times: number): Generator<Example> {
+  const others = takes.filter(({ dynamic, midi }) => dynamic === '3' && midi < 70);
+  for (const [index, take] of takes.entries()) {
+    const random = seededRandom(50_031 + index);
+    const hz = take.f1?.hzHann ?? 440 * inSemitones(take.midi - 69);
+    const unlike = takes.filter(({ note }) => note !== take.note);
+    const isSoft = take.dynamic === '1' || take.dynamic === '2';
+    for (let n = 0; n < times; n++) {
+      const steps = between(random, Math.max(-24, 40 - take.midi), Math.min(12, 92 - take.midi));
+      const factor = inSemitones(steps);
+      const onset = lead + 0.005 / factor;
+      let sound = before(resampled(firstPart(take, 1.2 * heard * factor), factor));
+      sound = rebalanced(sound, hz * factor, random);
+      if (random() < 0.6) {
+        const other = unlike[Math.floor(random() * unlike.length)];
+        const levels = isSoft ? softPartners : hardPartners;
+        if (other) sound = withPartner(sound, onset, hz * factor, other, random, levels);
+      }
+      if (random() < 0.3) {
+        const other = unlike[Math.floor(random() * unlike.length)];
+        if (other) sound = withPartner(sound, onset, hz * factor, other, random, hardPartners);
+      }
+      if (random() < 0.65) sound = changed(sound, onset, ringers(others, take), random);
+      yield {
+        note: take.note,
+        strength: take.dynamic,
+        kind: 'varied',
+        sound: louder(sound, between(random, -25, 3)),
+        strike: { hz: hz * factor, at: onset },
+      };
+    }
+  }
+}
+
+/** The partials of a note louder or softer by chance, each by a peaking filter (R. Bristow-Johnson, Audio EQ Cookbook). */
+function rebalanced({ samples, sampleRate }: Sound, hz: number, random: () => number): Sound {
+  let now = samples;
+  for (const order of balanced) {
+    const gainDb = balanceDb * (random() + random() + random() + random() - 2) * Math.sqrt(3);
+    if (order * hz < 0.45 * sampleRate) now = peaked(now, (order * hz) / sampleRate, gainDb);
+  }
+  return { samples: now, sampleRate };
+}
+
+function peaked(samples: Float32Array, cycles: number, gainDb: number): Float32Array<ArrayBuffer> {
+  const turn = 2 * Math.PI * cycles;
+  const alpha = Math.sin(turn) / (2 * widthOfPeak);
+  const amplitude = 10 ** (gainDb / 40);
+  const scale = 1 + alpha / amplitude;
+  const [b0, b2] = [(1 + alpha * amplitude) / scale, (1 - alpha * amplitude) / scale];
+  const b1 = (-2 * Math.cos(turn)) / scale;
+  const a2 = (1 - alpha / amplitude) / scale;
+  let [x1, x2, y1, y2] = [0, 0, 0, 0];
+  return Float32Array.from(samples, (x) => {
+    const y = b0 * x + b1 * x1 + b2 * x2 - b1 * y1 - a2 * y2;
+    x2 = x1;
+    x1 = x;
+    y2 = y1;
+    y1 = y;
+    return y;
+  });
+}
+
 const ringers = (others: readonly RealTake[], take: RealTake): readonly Sound[] =>
   others.filter(({ note }) => note !== take.note);
 
@@ -132,6 +221,7 @@ function tilted({ samples, sampleRate }: Sound, hz: number, gain: number): Sound
 
 /** Steps from a note to those that ring along: mostly the octave below, then fifths, twelfths and fourths. */
 const partnerSteps = [-12, -12, -12, -12, -19, -24, -7, -5, 7, 5, 12, 3, -3];
+const nearPartners = [-12, -12, -12, -12, -5, -5, -7, -7, -19, -24, 7, 5, 12, -4, 4, 3, -3];
 
 /** With a partner that rings along from the strike on, a recorded one that has lost its own attack. */
 function withPartner(
@@ -140,11 +230,13 @@ function withPartner(
   hz: number,
   other: RealTake,
   random: () => number,
+  levels: { readonly from: number; readonly to: number } | null = null,
 ): Sound {
   const { samples, sampleRate } = sound;
+  const stepsOf = levels ? nearPartners : partnerSteps;
+  const { from, to } = levels ?? hardPartners;
   const steps =
-    (partnerSteps[Math.floor(random() * partnerSteps.length)] ?? -12) +
-    between(random, -0.12, 0.12);
+    (stepsOf[Math.floor(random() * stepsOf.length)] ?? -12) + between(random, -0.12, 0.12);
   const own = other.f1?.hzHann ?? 440 * inSemitones(other.midi - 69);
   const factor = (hz * inSemitones(steps)) / own;
   if (factor < 0.2 || factor > 4) return sound;
@@ -152,7 +244,7 @@ function withPartner(
   const bloom = 0.002 * 30 ** random();
   const gain =
     (loudPart(samples, sampleRate) / Math.max(1e-9, loudPart(partner.samples, sampleRate))) *
-    10 ** (between(random, -22, -2) / 20);
+    10 ** (between(random, from, to) / 20);
   const first = Math.round(onset * sampleRate);
   return {
     samples: samples.map((value, n) => {

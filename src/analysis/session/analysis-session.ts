@@ -1,10 +1,11 @@
 // What the analysis thread does with each message; the worker itself is only a shell around it.
 
+import { cutFrom, cutSeconds } from '../../domain/measurement/cut-sound';
 import type { SoundBlock } from '../../domain/measurement/sound-block';
 import type { Heard, ListeningContext } from '../../domain/measurement/strike';
 import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { standardA4 } from '../../domain/tuning/equal-temperament';
-import { seconds } from '../../domain/tuning/units';
+import { type Seconds, seconds } from '../../domain/tuning/units';
 import { SoundMemory } from '../../dsp/onsets/sound-memory';
 import { StrikeListener } from '../../dsp/strike-listener';
 import type { FromEarWorker, ToEarWorker } from './protocol';
@@ -20,6 +21,8 @@ export class AnalysisSession {
   #source: MessagePort | null = null;
   #memory: SoundMemory | null = null;
   #sampleRate = 0;
+  /** The sound of the newest settled strike, which is never forgotten: null until it has been heard to its end. */
+  #newest: { readonly from: Seconds; readonly samples: Float32Array | null } | null = null;
   /** Stretches whose end has not been heard yet. */
   #cuts: readonly Cut[] = [];
 
@@ -51,6 +54,7 @@ export class AnalysisSession {
         break;
       case 'finish':
         this.#report(this.#listener?.finish() ?? []);
+        this.#keepNewest(true);
         this.#sendCuts(true);
         this.post({ type: 'finished', ticket: message.ticket });
         break;
@@ -65,6 +69,7 @@ export class AnalysisSession {
     // What was asked of the sound before is not answered with this one.
     for (const { ticket } of this.#cuts) this.post({ type: 'cut', ticket, sound: null });
     this.#cuts = [];
+    this.#newest = null;
     this.#listener = new StrikeListener(sampleRate, this.#context);
     this.#memory = new SoundMemory(sampleRate);
     this.#sampleRate = sampleRate;
@@ -73,6 +78,7 @@ export class AnalysisSession {
   #hear(samples: Float32Array): void {
     this.#memory?.push(samples);
     this.#report(this.#listener?.push(samples) ?? []);
+    this.#keepNewest(false);
     if (this.#cuts.length > 0) this.#sendCuts(false);
   }
 
@@ -85,11 +91,25 @@ export class AnalysisSession {
         waiting.push(cut);
         continue;
       }
-      const samples = memory?.cut(cut.from, cut.length) ?? null;
+      const samples = memory?.cut(cut.from, cut.length) ?? this.#ofNewest(cut.from);
       const sound = samples && { samples, sampleRate: this.#sampleRate };
       this.post({ type: 'cut', ticket: cut.ticket, sound });
     }
     this.#cuts = waiting;
+  }
+
+  /** Somebody may want to look inside the newest strike long after it: its sound is put aside once it is whole. */
+  #keepNewest(isOver: boolean): void {
+    const memory = this.#memory;
+    const newest = this.#newest;
+    if (!memory || !newest || newest.samples) return;
+    if (!isOver && !memory.has(seconds(newest.from + cutSeconds))) return;
+    this.#newest = { from: newest.from, samples: memory.cut(newest.from, cutSeconds) };
+  }
+
+  #ofNewest(from: Seconds): Float32Array<ArrayBuffer> | null {
+    const newest = this.#newest;
+    return newest?.samples && newest.from === from ? newest.samples.slice() : null;
   }
 
   #readFrom(port: MessagePort): void {
@@ -104,6 +124,11 @@ export class AnalysisSession {
   }
 
   #report(heard: readonly Heard[]): void {
+    for (const each of heard) {
+      if (each.kind === 'strike' && !each.provisional) {
+        this.#newest = { from: cutFrom(each.at), samples: null };
+      }
+    }
     for (const each of heard) this.post({ type: 'heard', heard: each });
   }
 }

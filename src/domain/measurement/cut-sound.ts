@@ -1,5 +1,14 @@
+import { type Seconds, seconds } from '../tuning/units';
+
 /** A stretch of what was heard, one channel, −1…1. */
 export interface CutSound {
   readonly samples: Float32Array<ArrayBuffer>;
   readonly sampleRate: number;
 }
+
+/** What is kept of a strike, from shortly before it on, s. */
+export const cutSeconds = seconds(1);
+const beforeStrike = 0.03;
+
+/** Where the kept sound of a strike at `at` begins; both s since listening began. */
+export const cutFrom = (at: Seconds): Seconds => seconds(Math.max(0, at - beforeStrike));

@@ -1,4 +1,5 @@
 // Sound in and out apart from the microphone: files, speaker, voice, and a pan that can be struck without one.
+import type { CutSound } from '../measurement/cut-sound';
 import type { PanLayout } from '../pans/layout';
 import type { MidiNote } from '../tuning/units';
 
@@ -23,6 +24,13 @@ export interface SoundFiles {
 /** The phone's speaker. Never throws: a phone that cannot play is simply silent. */
 export interface Speaker {
   play(samples: Float32Array<ArrayBuffer>, sampleRate: number): void;
+}
+
+/** Plays one sound at a time. Never throws: a phone that cannot play is silent. */
+export interface TonePlayer {
+  /** Ends what is playing. Resolves when the sound is over, ended by another or cannot be played. */
+  play(sound: CutSound): Promise<void>;
+  stop(): void;
 }
 
 /** Tells without the screen. Never throws: a phone that cannot is silent. */

@@ -55,6 +55,9 @@ export function makePanCard(
     openRound: openRoundOf(records),
     standings: now.standings,
     worst: now.worst.slice(0, 3).map(({ note }) => note),
+    worked: now.notes
+      .flatMap(({ note, work }) => (work === 'none' ? [] : [note]))
+      .sort((low, high) => low - high),
     a4: fields.a4 ?? settings.a4,
     panPitch,
     stopgaps: [...standingStopgaps(records).keys()].sort((low, high) => low - high),

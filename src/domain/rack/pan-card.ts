@@ -31,6 +31,8 @@ export interface PanCard {
   readonly standings: Readonly<Record<NoteStanding, number>>;
   /** The notes in most need, worst first, at most three. */
   readonly worst: readonly MidiNote[];
+  /** Notes that were worked on since the newest finished round, lowest first. */
+  readonly worked: readonly MidiNote[];
   /** What the pan is to be tuned to: its own A4, or the band's. */
   readonly a4: Hertz;
   /** Pan pitch against `a4`, or null while unknown. */

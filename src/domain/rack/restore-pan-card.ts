@@ -92,6 +92,7 @@ const cardRules: FieldRules<PanCard> = {
   openRound: needed(orNull(roundIdRule)),
   standings: needed(fieldsOf(standingRules)),
   worst: needed(listOf(noteRule, 3)),
+  worked: needed(notesRule),
   a4: needed(numberWithin(hertz, lowestA4, highestA4)),
   panPitch: needed(orNull(centsRule)),
   stopgaps: needed(notesRule),

@@ -1,4 +1,5 @@
 // Choked notes: what something touches fades before its partners do, and looks like a blow on wood.
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import { reachOfPartial } from '../note/choose-note';
 import type { TimedLine } from '../spectrum/line-course';
@@ -7,8 +8,6 @@ import type { TimedLine } from '../spectrum/line-course';
 const ownOrders = [0.5, 1, 2, 3, 4];
 /** Lower notes lose their lowest partials in the phone, Hz. */
 const bassHz = 150;
-
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-9));
 
 const isOwn = (line: TimedLine, hz: number): boolean =>
   ownOrders.some((order) => Math.abs(centsBetween(order * hz, line.hz)) <= reachOfPartial);
@@ -28,7 +27,7 @@ export function isChokedNote(
   return (
     hz >= bassHz &&
     decaySeconds * Math.sqrt(hz) < chokedDecay &&
-    decibel(early / Math.max(settled, 1e-12)) >= leastPromptOfChokedDb &&
+    dbOfAmplitude(early / Math.max(settled, 1e-12), 1e-9) >= leastPromptOfChokedDb &&
     share(lines, hz, (line) => line.early) >= leastEarlyShareOfChoked
   );
 }

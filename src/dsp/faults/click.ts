@@ -1,4 +1,5 @@
 // A click: broadband power at one moment, as the seam of lost samples leaves it. No exchange of energy makes one.
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** Power is taken in blocks of this length, s, in this time around the moment, and compared with this time around it. */
 const blockSeconds = 0.001;
@@ -23,16 +24,15 @@ export function hasClick(samples: Float32Array, at: number, rate: number): boole
     if (Math.abs(from + size / 2 - at) <= near) loudest = Math.max(loudest, power);
     powers.push(power);
   }
-  const middle = powers.sort((a, b) => a - b)[powers.length >> 1] ?? 0;
-  return loudest > standsOut * middle;
+  return loudest > standsOut * upperMedian(powers);
 }
 
 function roughness(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
   for (let n = from; n < to; n++) {
-    const outer = (samples[n - 2] ?? 0) + (samples[n + 2] ?? 0);
-    const inner = (samples[n - 1] ?? 0) + (samples[n + 1] ?? 0);
-    sum += (outer - 4 * inner + 6 * (samples[n] ?? 0)) ** 2;
+    const outer = samples[n - 2] + samples[n + 2];
+    const inner = samples[n - 1] + samples[n + 1];
+    sum += (outer - 4 * inner + 6 * samples[n]) ** 2;
   }
   return sum;
 }

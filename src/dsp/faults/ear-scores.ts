@@ -15,10 +15,10 @@ export interface EarWeights {
 }
 
 export interface EarScores {
-  readonly ofNote: (features: Float64Array) => number;
+  readonly ofNote: (features: readonly number[]) => number;
   readonly forExpected: number;
   /** Odds of a strike, natural logarithm. */
-  readonly ofStrike: (features: Float64Array) => number;
+  readonly ofStrike: (features: readonly number[]) => number;
 }
 
 export function earScores(weights: EarWeights): EarScores {

@@ -31,7 +31,7 @@ export class HoleWatch {
     let peak = this.#peak;
     let zeros = this.#zeros;
     for (let n = 0; n < count; n++) {
-      const size = Math.abs(samples[from + n] ?? 0);
+      const size = Math.abs(samples[from + n]);
       if (size === 0) {
         zeros++;
         continue;

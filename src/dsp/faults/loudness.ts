@@ -1,5 +1,7 @@
 // How loud a strike was for this microphone in this room.
+
 import type { Loudness } from '../../domain/measurement/strike';
+import { dbOfAmplitude, dbOfPower } from '../../domain/numbers/decibel-levels';
 
 /** A strike that stands less than this over the room is soft: the noise then moves its partials, dB. */
 export const softOverRoomDb = 20;
@@ -32,14 +34,14 @@ export function loudnessOf(
     const stop = Math.min(until, start + frame);
     let power = 0;
     for (let n = start; n < stop; n++) {
-      const size = Math.abs(samples[n] ?? 0);
+      const size = Math.abs(samples[n]);
       peak = Math.max(peak, size);
       power += size * size;
     }
     loudest = Math.max(loudest, power / frame);
   }
-  const peakDb = 20 * Math.log10(peak + 1e-10);
+  const peakDb = dbOfAmplitude(peak, 1e-10);
   if (peakDb > loudPeakDb) return 'loud';
-  const overRoom = 10 * Math.log10(loudest + 1e-20) - roomDb;
+  const overRoom = dbOfPower(loudest, 1e-20) - roomDb;
   return peakDb < softPeakDb || overRoom < softOverRoomDb ? 'soft' : 'good';
 }

@@ -1,4 +1,6 @@
 // Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
+import { StraightLineFit } from '../numbers/straight-line';
 import type { BandSignal } from '../spectrum/band-signal';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
 
@@ -34,7 +36,11 @@ export function phaseJumps(
   const asked: SpectralLine[] = [];
   for (const line of lines) {
     const isApart = asked.every((other) => Math.abs(other.hz - line.hz) > 2 * bandHz);
-    if (asked.length < mostLines && isApart && line.amplitude > loudest * 10 ** (faintestDb / 20)) {
+    if (
+      asked.length < mostLines &&
+      isApart &&
+      line.amplitude > loudest * amplitudeOfDb(faintestDb)
+    ) {
       asked.push(line);
     }
   }
@@ -95,10 +101,10 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   let turnRe = 0;
   let turnIm = 0;
   for (let n = from + 1; n < to; n++) {
-    const a = re[n] ?? 0;
-    const b = im[n] ?? 0;
-    const c = re[n - 1] ?? 0;
-    const d = im[n - 1] ?? 0;
+    const a = re[n];
+    const b = im[n];
+    const c = re[n - 1];
+    const d = im[n - 1];
     turnRe += a * c + b * d;
     turnIm += b * c - a * d;
   }
@@ -107,15 +113,15 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   let sumIm = 0;
   for (let n = from; n < to; n++) {
     const angle = turn * (n - at);
-    sumRe += (re[n] ?? 0) * Math.cos(angle) + (im[n] ?? 0) * Math.sin(angle);
-    sumIm += (im[n] ?? 0) * Math.cos(angle) - (re[n] ?? 0) * Math.sin(angle);
+    sumRe += re[n] * Math.cos(angle) + im[n] * Math.sin(angle);
+    sumIm += im[n] * Math.cos(angle) - re[n] * Math.sin(angle);
   }
   const rough = Math.atan2(sumIm, sumRe);
-  const phases = new LineFit();
-  const amplitudes = new LineFit();
+  const phases = new StraightLineFit();
+  const amplitudes = new StraightLineFit();
   for (let n = from; n < to; n++) {
-    const x = re[n] ?? 0;
-    const y = im[n] ?? 0;
+    const x = re[n];
+    const y = im[n];
     phases.add(n - at, wrapped(Math.atan2(y, x) - turn * (n - at) - rough));
     amplitudes.add(n - at, Math.sqrt(x * x + y * y));
   }
@@ -128,43 +134,9 @@ function drawPhase(band: BandSignal, from: number, to: number, at: number): Draw
   };
 }
 
-/** A straight line through points, by least squares. */
-class LineFit {
-  #count = 0;
-  #x = 0;
-  #xx = 0;
-  #y = 0;
-  #xy = 0;
-  #yy = 0;
-
-  add(x: number, y: number): void {
-    this.#count++;
-    this.#x += x;
-    this.#xx += x * x;
-    this.#y += y;
-    this.#xy += x * y;
-    this.#yy += y * y;
-  }
-
-  mean(): number {
-    return this.#y / Math.max(1, this.#count);
-  }
-
-  /** Value at x = 0 with its standard error. */
-  atZero(): { readonly value: number; readonly error: number } {
-    const n = this.#count;
-    const determinant = n * this.#xx - this.#x * this.#x;
-    if (n < 4 || !(determinant > 0)) return { value: this.mean(), error: Number.POSITIVE_INFINITY };
-    const slope = (n * this.#xy - this.#x * this.#y) / determinant;
-    const value = (this.#y - slope * this.#x) / n;
-    const rest = Math.max(0, this.#yy - value * this.#y - slope * this.#xy) / (n - 2);
-    return { value, error: Math.sqrt((rest * this.#xx) / determinant) };
-  }
-}
-
 function amplitudeAt({ re, im }: BandSignal, n: number): number {
-  const x = re[n] ?? 0;
-  const y = im[n] ?? 0;
+  const x = re[n];
+  const y = im[n];
   return Math.sqrt(x * x + y * y);
 }
 

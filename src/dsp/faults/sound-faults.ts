@@ -22,7 +22,7 @@ const quietAmplitude = 5e-4;
 export function isClipped(samples: Float32Array, from: number, to: number): boolean {
   let run = 0;
   for (let n = from; n < to; n++) {
-    run = Math.abs(samples[n] ?? 0) >= fullScale ? run + 1 : 0;
+    run = Math.abs(samples[n]) >= fullScale ? run + 1 : 0;
     if (run >= clippedRun) return true;
   }
   return false;
@@ -43,7 +43,7 @@ export function isFlatTopped(samples: Float32Array, from: number, to: number): b
   let lengthNow = 0;
   let wasUp = false;
   for (let n = from; n < to; n++) {
-    const part = (samples[n] ?? 0) / peak;
+    const part = samples[n] / peak;
     const isUp = part >= 0;
     if (isUp !== wasUp) {
       if (topNow > 0) length += lengthNow;
@@ -71,7 +71,7 @@ export function hasLostAudio(samples: Float32Array, from: number, to: number): b
   let run = 0;
   let loudestBefore = 0;
   for (let n = from; n < to; n++) {
-    const sample = Math.abs(samples[n] ?? 0);
+    const sample = Math.abs(samples[n]);
     if (sample === 0) {
       run++;
       continue;
@@ -93,6 +93,6 @@ export function endOfSound(samples: Float32Array, from: number, to: number): num
 /** Largest absolute sample in `samples[from…to)`. */
 export function peakOf(samples: Float32Array, from: number, to: number): number {
   let peak = 0;
-  for (let n = from; n < to; n++) peak = Math.max(peak, Math.abs(samples[n] ?? 0));
+  for (let n = from; n < to; n++) peak = Math.max(peak, Math.abs(samples[n]));
   return peak;
 }

@@ -1,4 +1,6 @@
 // Where a sound that is stopped, by a hand or by the end of a recording, ends.
+import { powerOfDb } from '../../domain/numbers/decibel-levels';
+import { meanPower } from '../numbers/mean-power';
 
 /** Levels are taken over this time, s, and compared over this many of them. */
 const blockSeconds = 0.008;
@@ -19,21 +21,19 @@ export function endOfStoppedSound(
   rate: number,
 ): number {
   const size = Math.max(1, Math.round(blockSeconds * rate));
-  const fall = 10 ** (-leastFallDb / 10);
+  const fall = powerOfDb(-leastFallDb);
   const first = onset + Math.round(earliestSeconds * rate);
   // From the end back: the loudest block from here on.
   let loudestAfter = 0;
   let end = count;
   for (let from = count - size; from >= first; from -= size) {
-    loudestAfter = Math.max(loudestAfter, powerOf(samples, from, from + size));
-    const before = powerOf(samples, from - blocksBetween * size, from - (blocksBetween - 1) * size);
+    loudestAfter = Math.max(loudestAfter, meanPower(samples, from, from + size));
+    const before = meanPower(
+      samples,
+      from - blocksBetween * size,
+      from - (blocksBetween - 1) * size,
+    );
     if (loudestAfter < fall * before) end = from - (blocksBetween - 1) * size;
   }
   return end;
-}
-
-function powerOf(samples: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
-  return sum / (to - from);
 }

@@ -1,6 +1,8 @@
 // What speaks for a sound being a struck note and no knock, voice or drum, in numbers; weighed by a fitted score.
 import { centsBetween } from '../../domain/tuning/units';
 import { type NoteEvidence, noteFeatureNames } from '../note/note-features';
+import { meanPower } from '../numbers/mean-power';
+import { hannSum } from '../spectrum/hann-sum';
 import type { TimedLine } from '../spectrum/line-course';
 import type { SpectralLine } from '../spectrum/strike-spectrum';
 
@@ -45,7 +47,7 @@ export interface StruckSound {
 }
 
 /** The features of a sound, to be asked for each note that may be its own: fundamental `line`, features `chosen`. */
-export type AsStrikeOn = (line: TimedLine, chosen: Float64Array) => Float64Array;
+export type AsStrikeOn = (line: TimedLine, chosen: readonly number[]) => readonly number[];
 
 /** What does not depend on the note is computed once; the features come in the order of the names. */
 export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence): AsStrikeOn {
@@ -86,7 +88,7 @@ export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence
   return (line, chosen) => {
     const exact = harmonicsOf(main.lines, line.hz);
     const wander = wanderCents(segment, onset, rate, line.hz);
-    return Float64Array.from([
+    return [
       ...placesInNote.map((place) => chosen[place] ?? 0),
       ...envelope,
       exact.count / 4,
@@ -99,7 +101,7 @@ export function strikeFeatures(sound: StruckSound, { main, early }: NoteEvidence
       bel(early.energy(30, 0.75 * line.hz) / allEarly, -4, 0),
       hiss,
       (exact.count / 4) * Math.max(0, rise),
-    ]);
+    ];
   };
 }
 
@@ -194,33 +196,5 @@ function wanderCents(segment: Float32Array, onset: number, rate: number, hz: num
 }
 
 /** Sum over one frequency (cycles a sample) under a Hann window, its phase counted from sample 0. */
-function lineSum(samples: Float32Array, from: number, length: number, cycles: number) {
-  const turnCos = Math.cos(2 * Math.PI * cycles);
-  const turnSin = Math.sin(2 * Math.PI * cycles);
-  const openCos = Math.cos((2 * Math.PI) / length);
-  const openSin = Math.sin((2 * Math.PI) / length);
-  let cos = Math.cos(2 * Math.PI * ((from * cycles) % 1));
-  let sin = Math.sin(2 * Math.PI * ((from * cycles) % 1));
-  let open = 1;
-  let openAcross = 0;
-  let re = 0;
-  let im = 0;
-  for (let n = 0; n < length; n++) {
-    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
-    re += value * cos;
-    im -= value * sin;
-    const nextCos = cos * turnCos - sin * turnSin;
-    sin = cos * turnSin + sin * turnCos;
-    cos = nextCos;
-    const nextOpen = open * openCos - openAcross * openSin;
-    openAcross = open * openSin + openAcross * openCos;
-    open = nextOpen;
-  }
-  return { re, im };
-}
-
-function meanPower(samples: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let n = Math.max(0, from); n < to; n++) sum += (samples[n] ?? 0) ** 2;
-  return sum / Math.max(1, to - from);
-}
+const lineSum = (samples: Float32Array, from: number, length: number, cycles: number) =>
+  hannSum(samples, from, length, cycles, { window: 0, cycles: (from * cycles) % 1 });

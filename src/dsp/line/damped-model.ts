@@ -59,11 +59,11 @@ export class DampedModel {
     copy(this.band.re, re, count);
     copy(this.band.im, im, count);
     for (let k = 0; k < this.lineCount; k++) {
-      const line = this.#line(k);
+      const line = this.#lines[k];
       const at = k * perLine;
-      turnAndShrink(line, (p[at + 2] ?? 0) / rate, (p[at + 3] ?? 0) / rate, count);
-      if (this.gliding && k === 0) bend(line, this.#glide, p[this.size - 1] ?? 0, count);
-      takeOut(this.#rest, line, p[at] ?? 0, p[at + 1] ?? 0, count);
+      turnAndShrink(line, p[at + 2] / rate, p[at + 3] / rate, count);
+      if (this.gliding && k === 0) bend(line, this.#glide, p[this.size - 1], count);
+      takeOut(this.#rest, line, p[at], p[at + 1], count);
     }
     return dot(re, re, count) + dot(im, im, count);
   }
@@ -78,27 +78,23 @@ export class DampedModel {
     }
   }
 
-  #line(k: number): ComplexSamples {
-    return this.#lines[k] ?? this.#rest;
-  }
-
   #fillGradient(p: Float64Array, k: number): void {
     const { count, rate } = this.band;
     const gradient = this.gradient;
     const sums = this.#sums;
-    fillMoments(sums, this.#line(k), this.#rest, count, 1 / rate);
+    fillMoments(sums, this.#lines[k], this.#rest, count, 1 / rate);
     const at = k * perLine;
-    const a = p[at] ?? 0;
-    const b = p[at + 1] ?? 0;
-    const timeRe = sums[moments.timeRe] ?? 0;
-    const timeIm = sums[moments.timeIm] ?? 0;
-    gradient[at] = sums[moments.re] ?? 0;
-    gradient[at + 1] = sums[moments.im] ?? 0;
+    const a = p[at];
+    const b = p[at + 1];
+    const timeRe = sums[moments.timeRe];
+    const timeIm = sums[moments.timeIm];
+    gradient[at] = sums[moments.re];
+    gradient[at + 1] = sums[moments.im];
     gradient[at + 2] = a * timeIm - b * timeRe;
     gradient[at + 3] = -(a * timeRe + b * timeIm);
     if (!this.gliding || k > 0) return;
-    fillGlideMoments(sums, this.#line(k), this.#rest, this.#glide, count, 1 / rate);
-    const bent = a * (sums[moments.glideIm] ?? 0) - b * (sums[moments.glideRe] ?? 0);
+    fillGlideMoments(sums, this.#lines[k], this.#rest, this.#glide, count, 1 / rate);
+    const bent = a * sums[moments.glideIm] - b * sums[moments.glideRe];
     gradient[this.size - 1] = bent;
   }
 
@@ -107,18 +103,18 @@ export class DampedModel {
     const { count, rate } = this.band;
     const { normal, size } = this;
     const sums = this.#sums;
-    fillMoments(sums, this.#line(k), this.#line(l), count, 1 / rate);
-    const re = sums[moments.re] ?? 0;
-    const im = sums[moments.im] ?? 0;
-    const timeRe = sums[moments.timeRe] ?? 0;
-    const timeIm = sums[moments.timeIm] ?? 0;
-    const squareRe = sums[moments.squareRe] ?? 0;
-    const squareIm = sums[moments.squareIm] ?? 0;
+    fillMoments(sums, this.#lines[k], this.#lines[l], count, 1 / rate);
+    const re = sums[moments.re];
+    const im = sums[moments.im];
+    const timeRe = sums[moments.timeRe];
+    const timeIm = sums[moments.timeIm];
+    const squareRe = sums[moments.squareRe];
+    const squareIm = sums[moments.squareIm];
     const column = l * perLine;
-    const a = p[k * perLine] ?? 0;
-    const b = p[k * perLine + 1] ?? 0;
-    const c = p[column] ?? 0;
-    const d = p[column + 1] ?? 0;
+    const a = p[k * perLine];
+    const b = p[k * perLine + 1];
+    const c = p[column];
+    const d = p[column + 1];
     // What stands before u: conjugated for the parameters of line k, plain for those of line l.
     const laterRe = c * timeRe - d * timeIm;
     const laterIm = c * timeIm + d * timeRe;
@@ -142,15 +138,15 @@ export class DampedModel {
   #fillGlide(p: Float64Array, k: number): void {
     const { count, rate } = this.band;
     const sums = this.#sums;
-    fillGlideMoments(sums, this.#line(k), this.#line(0), this.#glide, count, 1 / rate);
-    const re = sums[moments.glideRe] ?? 0;
-    const im = sums[moments.glideIm] ?? 0;
-    const timeRe = sums[moments.glideTimeRe] ?? 0;
-    const timeIm = sums[moments.glideTimeIm] ?? 0;
-    const a = p[k * perLine] ?? 0;
-    const b = p[k * perLine + 1] ?? 0;
-    const c = p[0] ?? 0;
-    const d = p[1] ?? 0;
+    fillGlideMoments(sums, this.#lines[k], this.#lines[0], this.#glide, count, 1 / rate);
+    const re = sums[moments.glideRe];
+    const im = sums[moments.glideIm];
+    const timeRe = sums[moments.glideTimeRe];
+    const timeIm = sums[moments.glideTimeIm];
+    const a = p[k * perLine];
+    const b = p[k * perLine + 1];
+    const c = p[0];
+    const d = p[1];
     const productRe = a * c + b * d;
     const productIm = a * d - b * c;
     const row = (this.size - 1) * this.size;
@@ -163,7 +159,7 @@ export class DampedModel {
       productRe * timeIm + productIm * timeRe,
     );
     if (k > 0) return;
-    this.normal[row + this.size - 1] = (a * a + b * b) * (sums[moments.glideSquare] ?? 0);
+    this.normal[row + this.size - 1] = (a * a + b * b) * sums[moments.glideSquare];
   }
 }
 
@@ -183,7 +179,7 @@ function fillRow(
 }
 
 function copy(from: Float64Array, to: Float64Array, count: number): void {
-  for (let n = 0; n < count; n++) to[n] = from[n] ?? 0;
+  for (let n = 0; n < count; n++) to[n] = from[n];
 }
 
 /** Fills `line` with exp((i·turn − decay)·n). */
@@ -210,11 +206,11 @@ function turnAndShrink(
 /** Turns a line by the phase `size`·glide. */
 function bend({ re, im }: ComplexSamples, glide: Float64Array, size: number, count: number): void {
   for (let n = 0; n < count; n++) {
-    const angle = size * (glide[n] ?? 0);
+    const angle = size * glide[n];
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);
-    const x = re[n] ?? 0;
-    const y = im[n] ?? 0;
+    const x = re[n];
+    const y = im[n];
     re[n] = x * cos - y * sin;
     im[n] = x * sin + y * cos;
   }
@@ -229,9 +225,9 @@ function takeOut(
   count: number,
 ): void {
   for (let n = 0; n < count; n++) {
-    const x = line.re[n] ?? 0;
-    const y = line.im[n] ?? 0;
-    re[n] = (re[n] ?? 0) - (a * x - b * y);
-    im[n] = (im[n] ?? 0) - (a * y + b * x);
+    const x = line.re[n];
+    const y = line.im[n];
+    re[n] = re[n] - (a * x - b * y);
+    im[n] = im[n] - (a * y + b * x);
   }
 }

@@ -1,6 +1,7 @@
 // A smooth real envelope: a falling exponential times a few slow cosines.
 import { dot } from '../numbers/dot-product';
 import { factorise, solveFactorised } from '../numbers/solve-symmetric';
+import { StraightLineFit } from '../numbers/straight-line';
 import type { WorkArrays } from '../numbers/work-arrays';
 
 /** A partial has bloomed by then, s after the window's start. */
@@ -46,9 +47,9 @@ export class EnvelopeFit {
       const last = this.#basis[j - 1];
       const before = this.#basis[j - 2];
       for (let n = 0; n < count; n++) {
-        if (last && before) wave[n] = (twice[n] ?? 0) * (last[n] ?? 0) - (before[n] ?? 0);
-        else if (last) wave[n] = 0.5 * (twice[n] ?? 0) * (last[n] ?? 0);
-        else wave[n] = 1 / (this.#growth[n] ?? 1);
+        if (j > 1) wave[n] = twice[n] * last[n] - before[n];
+        else if (j === 1) wave[n] = 0.5 * twice[n] * last[n];
+        else wave[n] = 1 / this.#growth[n];
       }
     });
   }
@@ -56,17 +57,17 @@ export class EnvelopeFit {
   /** Products of cosines are sums of cosines, so that the matrix holds a sum for every i + j and i − j. */
   #fillFactor(sums: Float64Array): void {
     const { count, size } = this;
-    const wave = (j: number): Float64Array => this.#basis[j] ?? this.values;
+    const wave = (j: number): Float64Array => this.#basis[j];
     for (let j = 0; j < 2 * size - 1; j++) {
       const half = j >> 1;
       sums[j] =
         j < size
           ? dot(wave(j), wave(0), count)
-          : 2 * dot(wave(j - half), wave(half), count) - (sums[j - 2 * half] ?? 0);
+          : 2 * dot(wave(j - half), wave(half), count) - sums[j - 2 * half];
     }
     for (let i = 0; i < size; i++) {
       for (let j = 0; j <= i; j++) {
-        const sum = 0.5 * ((sums[i + j] ?? 0) + (sums[i - j] ?? 0));
+        const sum = 0.5 * (sums[i + j] + sums[i - j]);
         this.#factor[i * size + j] = i === j ? sum * (1 + 1e-9) + 1e-300 : sum;
       }
     }
@@ -83,8 +84,8 @@ export class EnvelopeFit {
     solveFactorised(this.#factor, size, weights);
     values.fill(0, 0, count);
     this.#basis.forEach((wave, j) => {
-      const weight = weights[j] ?? 0;
-      for (let n = 0; n < count; n++) values[n] = (values[n] ?? 0) + weight * (wave[n] ?? 0);
+      const weight = weights[j];
+      for (let n = 0; n < count; n++) values[n] = values[n] + weight * wave[n];
     });
   }
 
@@ -98,39 +99,27 @@ export class EnvelopeFit {
     const first = Math.min(count >> 2, Math.round(bloomSeconds * rate));
     let highest = 0;
     for (let n = first; n < count; n++) {
-      highest = Math.max(highest, (values[n] ?? 0) * (this.#growth[n] ?? 0));
+      highest = Math.max(highest, values[n] * this.#growth[n]);
     }
     const floor = 0.1 * highest + 1e-300;
     // Straight line through the logarithm, weighted by energy.
-    let w = 0;
-    let wt = 0;
-    let wtt = 0;
-    let wy = 0;
-    let wty = 0;
+    const straight = new StraightLineFit();
     for (let n = 0; n < count; n++) {
-      const y = Math.log(Math.max(floor, (values[n] ?? 0) * (this.#growth[n] ?? 0)));
+      const y = Math.log(Math.max(floor, values[n] * this.#growth[n]));
       swing[n] = y;
-      if (n < first) continue;
-      const weight = (values[n] ?? 0) ** 2;
-      w += weight;
-      wt += weight * n;
-      wtt += weight * n * n;
-      wy += weight * y;
-      wty += weight * n * y;
+      if (n >= first) straight.add(n, y, values[n] ** 2);
     }
-    const determinant = w * wtt - wt * wt;
-    const slope = determinant > 0 ? (w * wty - wt * wy) / determinant : 0;
-    const level = w > 0 ? (wy - slope * wt) / w : 0;
+    const { level, slope } = straight.line();
     let square = 0;
     for (let n = 0; n < count; n++) {
-      const away = (swing[n] ?? 0) - level - slope * n;
+      const away = swing[n] - level - slope * n;
       swing[n] = away;
-      if (n >= first) square += (values[n] ?? 0) ** 2 * away * away;
+      if (n >= first) square += values[n] ** 2 * away * away;
     }
-    const amplitude = Math.sqrt((2 * square) / Math.max(w, 1e-300));
+    const amplitude = Math.sqrt((2 * square) / Math.max(straight.weight, 1e-300));
     let sum = 0;
     for (let n = 0; n < count; n++) {
-      const part = amplitude > 0.02 ? (swing[n] ?? 0) / amplitude : 0;
+      const part = amplitude > 0.02 ? swing[n] / amplitude : 0;
       sum += Math.max(-1.5, Math.min(1.5, part)) / rate;
       swing[n] = sum;
     }

@@ -49,7 +49,6 @@ export function fitDampedLines(
 function descend(model: DampedModel, parameters: Float64Array): number | null {
   const { size, normal, gradient, band } = model;
   const [factor, step, trial] = [size ** 2, size, size].map((length) => band.work.take(length));
-  if (!factor || !step || !trial) return null;
   let damping = 1e-3;
   let cost = model.place(parameters);
   model.fillNormal(parameters);
@@ -60,13 +59,13 @@ function descend(model: DampedModel, parameters: Float64Array): number | null {
       if (damping > largestDamping) return null;
       continue;
     }
-    for (let k = 0; k < size; k++) step[k] = gradient[k] ?? 0;
+    for (let k = 0; k < size; k++) step[k] = gradient[k];
     solveFactorised(factor, size, step);
-    for (let k = 0; k < size; k++) trial[k] = (parameters[k] ?? 0) + (step[k] ?? 0);
+    for (let k = 0; k < size; k++) trial[k] = parameters[k] + step[k];
     const trialCost = model.place(trial);
     if (trialCost < cost) {
       const gain = (cost - trialCost) / cost;
-      for (let k = 0; k < size; k++) parameters[k] = trial[k] ?? 0;
+      for (let k = 0; k < size; k++) parameters[k] = trial[k];
       damping = Math.max(damping / 8, 1e-9);
       cost = trialCost;
       model.fillNormal(parameters);
@@ -81,9 +80,9 @@ function descend(model: DampedModel, parameters: Float64Array): number | null {
 
 /** `factor` becomes `normal` with a diagonal that is larger by the part `damping`. */
 function damp(factor: Float64Array, normal: Float64Array, size: number, damping: number): void {
-  for (let at = 0; at < size ** 2; at++) factor[at] = normal[at] ?? 0;
+  for (let at = 0; at < size ** 2; at++) factor[at] = normal[at];
   for (let at = 0; at < size ** 2; at += size + 1) {
-    factor[at] = (normal[at] ?? 0) * (1 + damping) + 1e-300;
+    factor[at] = normal[at] * (1 + damping) + 1e-300;
   }
 }
 
@@ -124,14 +123,14 @@ function resultOf(
     const unit = band.work.zeros(size);
     unit[at + 2] = 1;
     solveFactorised(factor, size, unit);
-    const offsetHz = (parameters[at + 2] ?? 0) / (2 * Math.PI);
-    const decayRate = parameters[at + 3] ?? 0;
-    const amplitude = Math.hypot(parameters[at] ?? 0, parameters[at + 1] ?? 0);
-    const sigmaHz = Math.sqrt(variance * Math.max(0, unit[at + 2] ?? 0)) / (2 * Math.PI);
+    const offsetHz = parameters[at + 2] / (2 * Math.PI);
+    const decayRate = parameters[at + 3];
+    const amplitude = Math.hypot(parameters[at], parameters[at + 1]);
+    const sigmaHz = Math.sqrt(variance * Math.max(0, unit[at + 2])) / (2 * Math.PI);
     if (![offsetHz, decayRate, amplitude, sigmaHz].every(Number.isFinite)) return null;
-    const phase = Math.atan2(parameters[at + 1] ?? 0, parameters[at] ?? 0);
+    const phase = Math.atan2(parameters[at + 1], parameters[at]);
     lines.push({ offsetHz, sigmaHz, decayRate, amplitude, phase });
   }
-  const glide = gliding ? (parameters[size - 1] ?? 0) : 0;
+  const glide = gliding ? parameters[size - 1] : 0;
   return { lines, energy, unexplained: Math.min(1, cost / energy), glide };
 }

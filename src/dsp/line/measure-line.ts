@@ -184,7 +184,7 @@ function settle(
   const rest = difference(parted, found.model);
   const others = fitDampedLines(rest, far, false);
   const believed = (others?.lines ?? []).filter(
-    (line, k) => Math.abs(line.offsetHz - (far[k] ?? 0)) < largestStray && line.decayRate > -3,
+    (line, k) => Math.abs(line.offsetHz - far[k]) < largestStray && line.decayRate > -3,
   );
   if (believed.length === 0) return plain ?? found;
   const cleaned = withoutDamped(parted, believed);

@@ -97,7 +97,7 @@ export class PhaseFit {
         gain = cost - trialCost;
         damping = gain > 0 ? Math.max(1e-6, damping / 10) : damping * 10;
         if (!isStep || !(gain > 0)) continue;
-        for (let i = 0; i < size; i++) parameters[i] = this.#trial[i] ?? 0;
+        for (let i = 0; i < size; i++) parameters[i] = this.#trial[i];
         cost = trialCost;
       }
       if (!(gain > leastGain)) break;
@@ -109,7 +109,7 @@ export class PhaseFit {
   #weigh(): void {
     const { values } = this.envelope;
     for (let n = 0; n < this.band.count; n++) {
-      const stray = strayPart * (values[n] ?? 0);
+      const stray = strayPart * values[n];
       this.#trust[n] = this.noise / (this.noise + stray * stray);
     }
   }
@@ -124,11 +124,11 @@ export class PhaseFit {
     const { phase } = this.rough;
     const turn = (2 * Math.PI * this.rough.offsetHz) / rate;
     for (let n = 0; n < count; n++) {
-      const angle = phase + turn * n + (angles[n] ?? 0);
+      const angle = phase + turn * n + angles[n];
       const cos = Math.cos(angle);
       const sin = Math.sin(angle);
-      const x = re[n] ?? 0;
-      const y = im[n] ?? 0;
+      const x = re[n];
+      const y = im[n];
       along[n] = x * cos + y * sin;
       across[n] = y * cos - x * sin;
     }
@@ -142,8 +142,8 @@ export class PhaseFit {
     let cost = 0;
     for (let n = 0; n < this.band.count; n++) {
       // A line does not turn round: an envelope below zero is as wrong as a phase that is off.
-      const lacking = Math.min(0, along[n] ?? 0);
-      cost += (trust[n] ?? 0) * ((across[n] ?? 0) ** 2 + lacking * lacking);
+      const lacking = Math.min(0, along[n]);
+      cost += trust[n] * (across[n] ** 2 + lacking * lacking);
     }
     return cost / this.noise + this.model.priorCost(parameters);
   }
@@ -158,21 +158,21 @@ export class PhaseFit {
     const { values } = this.envelope;
     this.model.bend(parameters);
     for (let n = 0; n < count; n++) {
-      const a = values[n] ?? 0;
-      const trusted = (this.#trust[n] ?? 0) * a;
-      error[n] = trusted * (this.across[n] ?? 0);
+      const a = values[n];
+      const trusted = this.#trust[n] * a;
+      error[n] = trusted * this.across[n];
       weight[n] = trusted * a;
     }
     for (let i = 0; i < size; i++) {
-      const slope = slopes[i] ?? weighted;
-      for (let n = 0; n < count; n++) weighted[n] = (weight[n] ?? 0) * (slope[n] ?? 0);
+      const slope = slopes[i];
+      for (let n = 0; n < count; n++) weighted[n] = weight[n] * slope[n];
       for (let j = 0; j <= i; j++) {
-        this.#normal[i * size + j] = dot(weighted, slopes[j] ?? weighted, count);
+        this.#normal[i * size + j] = dot(weighted, slopes[j], count);
       }
-      const prior = this.noise * (precision[i] ?? 0);
-      const away = (parameters[i] ?? 0) - (expected[i] ?? 0);
+      const prior = this.noise * precision[i];
+      const away = parameters[i] - expected[i];
       this.#right[i] = dot(error, slope, count) - prior * away;
-      this.#normal[i * size + i] = (this.#normal[i * size + i] ?? 0) + prior;
+      this.#normal[i * size + i] = this.#normal[i * size + i] + prior;
     }
   }
 
@@ -180,9 +180,9 @@ export class PhaseFit {
     const { size } = this.model;
     const normal = this.#normal;
     const factor = this.#factor;
-    for (let at = 0; at < size * size; at++) factor[at] = normal[at] ?? 0;
+    for (let at = 0; at < size * size; at++) factor[at] = normal[at];
     for (let at = 0; at < size * size; at += size + 1) {
-      factor[at] = (normal[at] ?? 0) * (1 + damping) + 1e-300;
+      factor[at] = normal[at] * (1 + damping) + 1e-300;
     }
     return factorise(factor, size);
   }
@@ -192,11 +192,11 @@ export class PhaseFit {
     if (!this.#factorise(damping)) return false;
     const { size } = this.model;
     const trial = this.#trial;
-    for (let i = 0; i < size; i++) trial[i] = this.#right[i] ?? 0;
+    for (let i = 0; i < size; i++) trial[i] = this.#right[i];
     solveFactorised(this.#factor, size, trial);
     let isSound = true;
     for (let i = 0; i < size; i++) {
-      trial[i] = (parameters[i] ?? 0) + (trial[i] ?? 0);
+      trial[i] = parameters[i] + trial[i];
       isSound &&= Number.isFinite(trial[i]);
     }
     return isSound;
@@ -212,7 +212,7 @@ export class PhaseFit {
     sums[settledIndex] = 1;
     sums[glideIndex] = share;
     solveFactorised(this.#factor, this.model.size, sums);
-    const variance = (sums[settledIndex] ?? 0) + share * (sums[glideIndex] ?? 0);
+    const variance = sums[settledIndex] + share * sums[glideIndex];
     return this.noise * Math.max(0, variance);
   }
 
@@ -222,7 +222,7 @@ export class PhaseFit {
     const { count, flatHz } = this.band;
     const re = this.#weighted;
     const im = this.#error.fill(0, 0, count);
-    for (let n = 0; n < count; n++) re[n] = (this.across[n] ?? 0) * hann(n, count);
+    for (let n = 0; n < count; n++) re[n] = this.across[n] * hann(n, count);
     const to = Math.min(noiseToHz, flatHz);
     const beside = periodogram({ ...this.band, re, im }, 0, Math.min(noiseFromHz, to / 3), to);
     this.noise = meanByMedian(beside);

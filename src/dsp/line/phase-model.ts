@@ -43,9 +43,9 @@ export class PhaseModel {
     this.slopes = Array.from({ length: this.size }, (_, i) =>
       i === swing ? this.swing : work.take(count),
     );
-    this.slopes[phi]?.fill(1, 0, count);
+    this.slopes[phi].fill(1, 0, count);
     const byOmega = this.slopes[omega];
-    for (let n = 0; byOmega && n < count; n++) byOmega[n] = n / rate;
+    for (let n = 0; n < count; n++) byOmega[n] = n / rate;
     slowHz.forEach((hertz, k) => {
       fillWave(this.slopes[slow + 2 * k], this.slopes[slow + 2 * k + 1], count, rate, hertz);
     });
@@ -64,7 +64,7 @@ export class PhaseModel {
   /** Fills `start`: a glide of time constant `tau` (s) whose phase at the first sample is `radians`. */
   startAt(tau: number, radians: number, start: Float64Array): void {
     start.fill(0, 0, this.size);
-    const limit = 3 / Math.sqrt(this.precision[glide] ?? 1);
+    const limit = 3 / Math.sqrt(this.precision[glide]);
     const asked = -radians / (tau * Math.exp(-this.after / tau));
     start[glide] = Math.max(-limit, Math.min(limit, asked));
     start[logTau] = Math.log(tau);
@@ -73,20 +73,20 @@ export class PhaseModel {
   /** Fills `angles` (radians against the rough line's steady turn). */
   fillAngles(parameters: Float64Array, angles: Float64Array): void {
     const { count, rate } = this;
-    const tau = Math.exp(parameters[logTau] ?? 0);
-    const kappa = parameters[swing] ?? 0;
-    const start = parameters[phi] ?? 0;
-    const turn = (parameters[omega] ?? 0) / rate;
+    const tau = Math.exp(parameters[logTau]);
+    const kappa = parameters[swing];
+    const start = parameters[phi];
+    const turn = parameters[omega] / rate;
     const fade = Math.exp(-1 / (rate * tau));
-    let reach = (parameters[glide] ?? 0) * tau * Math.exp(-this.after / tau);
+    let reach = parameters[glide] * tau * Math.exp(-this.after / tau);
     for (let n = 0; n < count; n++) {
-      angles[n] = start + turn * n - reach + kappa * (this.swing[n] ?? 0);
+      angles[n] = start + turn * n - reach + kappa * this.swing[n];
       reach *= fade;
     }
     for (let k = slow; k < this.size; k++) {
-      const weight = parameters[k] ?? 0;
-      const wave = this.slopes[k] ?? this.swing;
-      for (let n = 0; n < count; n++) angles[n] = (angles[n] ?? 0) + weight * (wave[n] ?? 0);
+      const weight = parameters[k];
+      const wave = this.slopes[k];
+      for (let n = 0; n < count; n++) angles[n] = angles[n] + weight * wave[n];
     }
   }
 
@@ -94,11 +94,11 @@ export class PhaseModel {
   bend(parameters: Float64Array): void {
     const byGlide = this.slopes[glide];
     const byTau = this.slopes[logTau];
-    const tau = Math.exp(parameters[logTau] ?? 0);
-    const g = parameters[glide] ?? 0;
+    const tau = Math.exp(parameters[logTau]);
+    const g = parameters[glide];
     const fade = Math.exp(-1 / (this.rate * tau));
     let fading = Math.exp(-this.after / tau);
-    for (let n = 0; byGlide && byTau && n < this.count; n++) {
+    for (let n = 0; n < this.count; n++) {
       byGlide[n] = -tau * fading;
       byTau[n] = -g * (tau + this.after + n / this.rate) * fading;
       fading *= fade;
@@ -107,12 +107,12 @@ export class PhaseModel {
 
   /** Mean of the glide's course exp(−t/τ) from sample `first` on, weighed by the squares of `envelope`. */
   glideShare(parameters: Float64Array, envelope: Float64Array, first: number): number {
-    const tau = Math.exp(parameters[logTau] ?? 0);
+    const tau = Math.exp(parameters[logTau]);
     const fade = Math.exp(-1 / (this.rate * tau));
     let fading = Math.exp(-(this.after + first / this.rate) / tau);
     let [sum, weights] = [0, 1e-300];
     for (let n = first; n < this.count; n++) {
-      const weight = (envelope[n] ?? 0) ** 2;
+      const weight = envelope[n] ** 2;
       sum += weight * fading;
       weights += weight;
       fading *= fade;
@@ -124,7 +124,7 @@ export class PhaseModel {
   priorCost(parameters: Float64Array): number {
     let cost = 0;
     for (let i = 0; i < this.size; i++) {
-      cost += (this.precision[i] ?? 0) * ((parameters[i] ?? 0) - (this.expected[i] ?? 0)) ** 2;
+      cost += this.precision[i] * (parameters[i] - this.expected[i]) ** 2;
     }
     return cost;
   }
@@ -132,8 +132,8 @@ export class PhaseModel {
 
 /** Cosine and sine of one rate, divided by its turn a second. */
 function fillWave(
-  cosine: Float64Array | undefined,
-  sine: Float64Array | undefined,
+  cosine: Float64Array,
+  sine: Float64Array,
   count: number,
   rate: number,
   hertz: number,
@@ -143,7 +143,7 @@ function fillWave(
   const stepSin = Math.sin(turn / rate);
   let cos = 1 / turn;
   let sin = 0;
-  for (let n = 0; cosine && sine && n < count; n++) {
+  for (let n = 0; n < count; n++) {
     cosine[n] = cos;
     sine[n] = sin;
     const next = cos * stepCos - sin * stepSin;

@@ -89,8 +89,8 @@ function resultAt(
   const { from, share } = settledPart(fit, parameters);
   const variance = fit.settledVariance(share);
   if (variance === null) return null;
-  const glide = parameters[glideIndex] ?? 0;
-  const settled = (parameters[settledIndex] ?? 0) + share * glide;
+  const glide = parameters[glideIndex];
+  const settled = parameters[settledIndex] + share * glide;
   return {
     offsetHz: fit.rough.offsetHz + settled / (2 * Math.PI),
     from,
@@ -113,7 +113,7 @@ function settledPart(
   const limit = (settledCents * Math.LN2 * 2 * Math.PI * hz) / 1200;
   let settled = { from: after, share: model.glideShare(parameters, envelope.values, 0) };
   for (const from of settledTimes) {
-    if (Math.abs((parameters[glideIndex] ?? 0) * settled.share) < limit) break;
+    if (Math.abs(parameters[glideIndex] * settled.share) < limit) break;
     if (from <= after || end - from < shortestSettled) continue;
     const first = Math.ceil((from - after) * band.rate);
     settled = { from, share: model.glideShare(parameters, envelope.values, first) };
@@ -130,16 +130,16 @@ function lineOf(
   let lacking = 0;
   let energy = 0;
   for (let n = 0; n < band.count; n++) {
-    const u = along[n] ?? 0;
-    const v = across[n] ?? 0;
-    const amplitude = envelope.values[n] ?? 0;
+    const u = along[n];
+    const v = across[n];
+    const amplitude = envelope.values[n];
     crossing += v * v;
     lacking += Math.min(0, u) ** 2;
     energy += amplitude * amplitude;
     // (along + i·across) is the band turned back by the phase, so that the turn follows from both.
     const a = amplitude / (u * u + v * v + 1e-300);
-    const x = band.re[n] ?? 0;
-    const y = band.im[n] ?? 0;
+    const x = band.re[n];
+    const y = band.im[n];
     model.re[n] = a * (x * u + y * v);
     model.im[n] = a * (y * u - x * v);
   }

@@ -1,6 +1,8 @@
 // Bass notes among the notes that may have been struck: those whose fundamental the phone does not hear, and which
 // of two notes an octave apart it was.
+
 import type { ListeningContext } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween, type MidiNote, midiNote } from '../../domain/tuning/units';
 import { isSideband, type TimedLine } from '../spectrum/line-course';
 import { placeOf } from './note-places';
@@ -33,7 +35,7 @@ const forExpected = 1;
 /** Odds for a note of which nothing but the octave is there, at most: then it is asked for, nepers. */
 const mostForUnproven = 1;
 
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-6));
+const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-6);
 
 /** A note whose fundamental is not among the lines, to be judged like any other. */
 export interface HiddenNote {

@@ -20,12 +20,12 @@ const forHidden = 3;
 
 /** A choice with the features it was scored by. */
 export interface ScoredNote extends NoteChoice {
-  readonly features: Float64Array;
+  readonly features: readonly number[];
 }
 
 /** The fitted score by which notes are set against each other, nepers. */
 export interface NoteScore {
-  readonly ofNote: (features: Float64Array) => number;
+  readonly ofNote: (features: readonly number[]) => number;
   readonly forExpected: number;
 }
 
@@ -38,7 +38,7 @@ export function chooseNote(
   const lines = evidence.timed;
   const best = new Map<MidiNote, ScoredNote>();
   const bonus = (note: MidiNote): number => (note === context.expected ? forExpected : 0);
-  const ofLine = new Map<number, { readonly own: number; readonly features: Float64Array }>();
+  const ofLine = new Map<number, { readonly own: number; readonly features: readonly number[] }>();
   for (const { note, line: index, offGrid } of noteCandidates(lines, context)) {
     const line = lines[index];
     if (!line) continue;
@@ -61,7 +61,7 @@ export function chooseNote(
   }
   const weighed = withOctavesWeighed(best, lines, context);
   return weighed
-    .map((each) => ({ ...each, features: best.get(each.note)?.features ?? new Float64Array(0) }))
+    .map((each) => ({ ...each, features: best.get(each.note)?.features ?? [] }))
     .sort((a, b) => b.score - a.score);
 }
 

@@ -1,5 +1,7 @@
 // A note's third partial where it is seen and too faint to be measured: not heard, but not missing either.
+
 import type { RingingLine } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween, decibels, hertz, type MidiNote } from '../../domain/tuning/units';
 import type { SpectralLine } from '../spectrum/strike-spectrum';
 
@@ -16,6 +18,6 @@ export const faintThirds = (
   ([3, 4] as const).flatMap((partial) => {
     const line = seen.find(({ hz }) => Math.abs(centsBetween(partial * ownHz, hz)) <= reach);
     if (!line || listed.some(({ hz }) => hz === line.hz)) return [];
-    const levelDb = decibels(20 * Math.log10(Math.max(line.amplitude, 1e-9)));
+    const levelDb = decibels(dbOfAmplitude(line.amplitude, 1e-9));
     return [{ hz: hertz(line.hz), levelDb, note, partial }];
   });

@@ -1,5 +1,7 @@
 // The partials of a struck note whose fundamental line is known, each measured by itself.
+
 import type { MeasuredPartial, ThirdPartial, UpperPartial } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { cents, centsBetween, decibels, hertz, seconds } from '../../domain/tuning/units';
 import type { MeasuredLine } from '../line/measure-line';
 import { linesAtPartial } from '../pair/lines-at-partial';
@@ -98,7 +100,7 @@ export function partialOf(line: MeasuredLine, targetHz: number): MeasuredPartial
     cents: centsBetween(targetHz, line.hz),
     sigmaCents: cents(Math.hypot(fitted, (exchangeCents * line.hz) / 1000)),
     decaySeconds: seconds(line.decaySeconds),
-    levelDb: decibels(20 * Math.log10(Math.max(line.amplitude, 1e-9))),
+    levelDb: decibels(dbOfAmplitude(line.amplitude, 1e-9)),
   };
 }
 

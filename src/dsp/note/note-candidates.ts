@@ -1,5 +1,7 @@
 // The notes that may have been struck, each with the line that would be its fundamental.
+
 import type { ListeningContext } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween, type MidiNote } from '../../domain/tuning/units';
 import { isSideband, type TimedLine } from '../spectrum/line-course';
 import { noteAt, placeOf } from './note-places';
@@ -25,7 +27,7 @@ export function noteCandidates(
   const loudest = Math.max(...lines.map((line) => line.settled), 1e-9);
   return lines.flatMap((line, index) => {
     if (line.hz < lowestFundamental || line.hz > highestFundamental) return [];
-    if (20 * Math.log10(Math.max(line.settled / loudest, 1e-9)) < faintestDb) return [];
+    if (dbOfAmplitude(line.settled / loudest, 1e-9) < faintestDb) return [];
     if (isSideband(lines, line)) return [];
     const note = noteAt(line.hz, context);
     if (note === null) return [];

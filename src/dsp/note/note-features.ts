@@ -1,4 +1,5 @@
 // What speaks for a note having been struck, in numbers: the score that weighs them was fitted (`ear-weights`).
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import type { TimedLine } from '../spectrum/line-course';
 import type { SpectralLook } from '../spectrum/spectral-look';
@@ -27,12 +28,18 @@ export const noteFeatureNames = [
   ...['late1', 'late2', 'lateHalf', 'lateBeside', 'lateBelow', 'lateShare'],
   ...['trendOctave', 'trendHalf', 'trendTwelfth', 'strongest', 'strongestFirst'],
   ...['high', 'low'],
+  // Levels at more places: a soft stroke leaves a partner's octave loud and its upper partials silent.
+  ...['twoThirds', 'threeQuarters', 'onFourThirds', 'onFiveThirds', 'sevenHalves'],
+  ...['at6', 'at7', 'at8', 'on5'],
+  ...['firstTwoThirds', 'firstThreeQuarters', 'firstOnFourThirds', 'firstOnFiveThirds'],
+  ...['firstSevenHalves', 'first5', 'first6', 'first7', 'first8'],
+  ...['octaveFar', 'octaveFarther', 'fourthFar', 'fourthFarther'],
 ] as const;
 export type NoteFeature = (typeof noteFeatureNames)[number];
 
 const within = (value: number, low: number, high: number): number =>
   Math.max(low, Math.min(high, value));
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-7));
+const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-7);
 
 export interface NoteEvidence {
   readonly early: SpectralLook;
@@ -51,7 +58,7 @@ export function noteFeatures(
   { early, main, late, timed, repeats, repeatsLate }: NoteEvidence,
   line: TimedLine,
   offGrid: number,
-): Float64Array {
+): readonly number[] {
   const { hz } = line;
   const levelIn = (look: SpectralLook, ratio: number): number =>
     within(decibel(look.near(ratio * hz, reach) / look.loudest), faintest, 0) / 10;
@@ -70,6 +77,8 @@ export function noteFeatures(
   const repeated = repeats(1 / hz);
   const repeatedLate = repeatsLate(1 / hz);
   const octaves = Math.log2(hz / 440);
+  const octaveAway = octave ? Math.abs(centsBetween(2 * hz, octave.hz)) / reachOfPartial : 0.4;
+  const fourthAway = fourth ? Math.abs(centsBetween(4 * hz, fourth.hz)) / reachOfPartial : 0.4;
   const values: Record<NoteFeature, number> = {
     at1: at(1),
     at2: at(2),
@@ -108,8 +117,8 @@ export function noteFeatures(
     touchHalf: touch(half),
     wasThere: within(decibel(line.before / Math.max(line.settled, 1e-9)), -30, 10) / 10,
     notAdded: within(decibel(line.before / Math.max(line.added, 1e-9)), -10, 20) / 10,
-    octaveAway: octave ? Math.abs(centsBetween(2 * hz, octave.hz)) / reachOfPartial : 0.4,
-    fourthAway: fourth ? Math.abs(centsBetween(4 * hz, fourth.hz)) / reachOfPartial : 0.4,
+    octaveAway,
+    fourthAway,
     noOctave: octave ? 0 : 1,
     noThird: third || fourth ? 0 : 1,
     faint: decibel(line.settled / main.loudest) < -30 ? 1 : 0,
@@ -131,8 +140,30 @@ export function noteFeatures(
     strongestFirst: first(1) > -0.05 ? 1 : 0,
     high: Math.max(0, octaves - 0.5) ** 2,
     low: Math.max(0, -octaves - 0.5) ** 2,
+    twoThirds: at(2 / 3),
+    threeQuarters: at(3 / 4),
+    onFourThirds: at(4 / 3),
+    onFiveThirds: at(5 / 3),
+    sevenHalves: at(7 / 2),
+    at6: at(6),
+    at7: at(7),
+    at8: at(8),
+    on5: at(5),
+    firstTwoThirds: first(2 / 3),
+    firstThreeQuarters: first(3 / 4),
+    firstOnFourThirds: first(4 / 3),
+    firstOnFiveThirds: first(5 / 3),
+    firstSevenHalves: first(7 / 2),
+    first5: first(5),
+    first6: first(6),
+    first7: first(7),
+    first8: first(8),
+    octaveFar: Math.max(0, octaveAway - 0.3),
+    octaveFarther: Math.max(0, octaveAway - 0.6),
+    fourthFar: Math.max(0, fourthAway - 0.3),
+    fourthFarther: Math.max(0, fourthAway - 0.6),
   };
-  return Float64Array.from(noteFeatureNames, (name) => values[name]);
+  return noteFeatureNames.map((name) => values[name]);
 }
 
 /** How much of its settled level a line had at once, 10 dB. */

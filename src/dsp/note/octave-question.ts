@@ -1,5 +1,6 @@
 // Whether a bass note was struck or the note an octave above it, where level and order of the lines say little:
 // a phone weakens the fundamental of the lower one, or does not hear it at all.
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import type { TimedLine } from '../spectrum/line-course';
 
@@ -34,7 +35,7 @@ const againstFourth = 2.5;
 /** Nothing rings along louder than what was struck: a line below that does is the struck one. */
 const perLouderDb = 0.6;
 
-const decibel = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-7));
+const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-7);
 const within = (value: number, low: number, high: number): number =>
   Math.max(low, Math.min(high, value));
 /** What was there in the first turns against the settled level, dB. */

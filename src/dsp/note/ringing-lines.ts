@@ -1,5 +1,7 @@
 // Lines that are no partial of the struck note, each with the ring partner it most likely comes from.
+
 import type { ListeningContext, RingingLine } from '../../domain/measurement/strike';
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { nearestNote } from '../../domain/tuning/equal-temperament';
 import { centsBetween, decibels, hertz, type MidiNote } from '../../domain/tuning/units';
 import type { SpectralLine } from '../spectrum/strike-spectrum';
@@ -46,7 +48,7 @@ export function ringingLines(
     .slice(0, limit)
     .map((line) => ({
       hz: hertz(line.hz),
-      levelDb: decibels(20 * Math.log10(Math.max(line.amplitude, 1e-9))),
+      levelDb: decibels(dbOfAmplitude(line.amplitude, 1e-9)),
       ...originOf(line, lines, context),
     }));
 }
@@ -61,7 +63,7 @@ const isSkirt = (
   lines.some(
     (other) =>
       Math.abs(other.hz - line.hz) < skirtHz &&
-      20 * Math.log10(other.amplitude / line.amplitude) > skirtDb,
+      dbOfAmplitude(other.amplitude / line.amplitude, 1e-9) > skirtDb,
   );
 
 /** The nearest partial that was measured; else the lowest partial of a note that is there with its fundamental. */
@@ -124,5 +126,5 @@ const isThere = (hz: number, partial: SpectralLine, lines: readonly SpectralLine
   lines.some(
     (line) =>
       Math.abs(centsBetween(hz, line.hz)) <= reach &&
-      20 * Math.log10(partial.amplitude / line.amplitude) <= mostOverFundamentalDb,
+      dbOfAmplitude(partial.amplitude / line.amplitude, 1e-9) <= mostOverFundamentalDb,
   );

@@ -6,11 +6,11 @@ export function dot(a: Float64Array, b: Float64Array, count: number): number {
   let fourth = 0;
   let n = 0;
   for (; n + 3 < count; n += 4) {
-    first += (a[n] ?? 0) * (b[n] ?? 0);
-    second += (a[n + 1] ?? 0) * (b[n + 1] ?? 0);
-    third += (a[n + 2] ?? 0) * (b[n + 2] ?? 0);
-    fourth += (a[n + 3] ?? 0) * (b[n + 3] ?? 0);
+    first += a[n] * b[n];
+    second += a[n + 1] * b[n + 1];
+    third += a[n + 2] * b[n + 2];
+    fourth += a[n + 3] * b[n + 3];
   }
-  for (; n < count; n++) first += (a[n] ?? 0) * (b[n] ?? 0);
+  for (; n < count; n++) first += a[n] * b[n];
   return first + second + (third + fourth);
 }

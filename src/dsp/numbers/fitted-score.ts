@@ -7,8 +7,8 @@ export type Weights = Readonly<Record<string, number>>;
 export const inOrder = (names: readonly string[], weights: Weights): Float64Array =>
   Float64Array.from(names, (name) => weights[name] ?? 0);
 
-export function scoreOf(features: Float64Array, weights: Float64Array): number {
+export function scoreOf(features: readonly number[], weights: Float64Array): number {
   let score = 0;
-  for (let k = 0; k < features.length; k++) score += (features[k] ?? 0) * (weights[k] ?? 0);
+  for (let k = 0; k < features.length; k++) score += features[k] * weights[k];
   return score;
 }

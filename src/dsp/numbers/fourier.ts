@@ -39,21 +39,21 @@ export class RealFourier {
     const { spectrum } = this;
     this.#fft.transform(spectrum, samples);
     const half = this.size / 2;
-    spectrum[0] = (spectrum[0] ?? 0) + (spectrum[1] ?? 0);
+    spectrum[0] = spectrum[0] + spectrum[1];
     spectrum[1] = 0;
     for (let k = 1; k <= half / 2; k++) {
       const low = 2 * k;
       const high = 2 * (half - k);
-      const lowRe = spectrum[low] ?? 0;
-      const lowIm = spectrum[low + 1] ?? 0;
-      const highRe = spectrum[high] ?? 0;
-      const highIm = spectrum[high + 1] ?? 0;
+      const lowRe = spectrum[low];
+      const lowIm = spectrum[low + 1];
+      const highRe = spectrum[high];
+      const highIm = spectrum[high + 1];
       const evenRe = 0.5 * (lowRe + highRe);
       const evenIm = 0.5 * (lowIm - highIm);
       const oddRe = 0.5 * (lowIm + highIm);
       const oddIm = 0.5 * (highRe - lowRe);
-      const cos = this.#cos[k] ?? 0;
-      const sin = this.#sin[k] ?? 0;
+      const cos = this.#cos[k];
+      const sin = this.#sin[k];
       const turnedRe = oddRe * cos + oddIm * sin;
       const turnedIm = oddIm * cos - oddRe * sin;
       spectrum[low] = evenRe + turnedRe;

@@ -49,19 +49,18 @@ export function halveRate(
   const inner = 2 * taps;
   for (let m = 0; m < count; m++) {
     const at = from + 2 * m;
-    let sum = 0.5 * (samples[at] ?? 0);
+    let sum = 0.5 * samples[at];
     if (at - from >= inner && to - at > inner) {
       for (let k = 0; k < taps; k++) {
         const away = 2 * k + 1;
-        sum += (weights[k] ?? 0) * ((samples[at - away] ?? 0) + (samples[at + away] ?? 0));
+        sum += weights[k] * (samples[at - away] + samples[at + away]);
       }
     } else {
       for (let k = 0; k < taps; k++) {
         const before = at - 2 * k - 1;
         const after = at + 2 * k + 1;
-        const pair =
-          (before >= from ? (samples[before] ?? 0) : 0) + (after < to ? (samples[after] ?? 0) : 0);
-        sum += (weights[k] ?? 0) * pair;
+        const pair = (before >= from ? samples[before] : 0) + (after < to ? samples[after] : 0);
+        sum += weights[k] * pair;
       }
     }
     halved[m] = sum;

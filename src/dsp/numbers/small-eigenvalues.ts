@@ -21,23 +21,21 @@ const near = 1e-13;
  */
 export function smallEigenvalues(matrix: readonly (readonly Complex[])[]): readonly Complex[] {
   const size = matrix.length;
-  const at = (rows: readonly (readonly Complex[])[], i: number, j: number): Complex =>
-    rows[i]?.[j] ?? zero;
   /** From the constant up to the highest power, whose coefficient is 1. */
   const coefficients: Complex[] = Array.from({ length: size }, () => zero);
   coefficients.push([1, 0]);
   let power: Complex[][] = matrix.map((row) => row.map(() => zero));
   for (let k = 1; k <= size; k++) {
-    const before = coefficients[size - k + 1] ?? zero;
+    const before = coefficients[size - k + 1];
     const shifted = power.map((row, i) =>
       row.map((value, j) => (i === j ? plus(value, before) : value)),
     );
     power = matrix.map((row) =>
       row.map((_, j) =>
-        row.reduce((sum, value, n) => plus(sum, times(value, at(shifted, n, j))), zero),
+        row.reduce((sum, value, n) => plus(sum, times(value, shifted[n][j])), zero),
       ),
     );
-    const trace = power.reduce((sum, _, i) => plus(sum, at(power, i, i)), zero);
+    const trace = power.reduce((sum, row, i) => plus(sum, row[i]), zero);
     coefficients[size - k] = [-trace[0] / k, -trace[1] / k];
   }
   return rootsOf(coefficients);

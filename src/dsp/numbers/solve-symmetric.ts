@@ -7,15 +7,15 @@
 export function factorise(matrix: Float64Array, size: number): boolean {
   for (let column = 0; column < size; column++) {
     for (let row = column; row < size; row++) {
-      let sum = matrix[row * size + column] ?? 0;
+      let sum = matrix[row * size + column];
       for (let k = 0; k < column; k++) {
-        sum -= (matrix[row * size + k] ?? 0) * (matrix[column * size + k] ?? 0);
+        sum -= matrix[row * size + k] * matrix[column * size + k];
       }
       if (row === column) {
         if (!(sum > 0)) return false;
         matrix[row * size + column] = Math.sqrt(sum);
       } else {
-        matrix[row * size + column] = sum / (matrix[column * size + column] ?? 1);
+        matrix[row * size + column] = sum / matrix[column * size + column];
       }
     }
   }
@@ -25,13 +25,13 @@ export function factorise(matrix: Float64Array, size: number): boolean {
 /** Solves L·Lᵀ·x = `right` in place, with the factor from `factorise`. */
 export function solveFactorised(factor: Float64Array, size: number, right: Float64Array): void {
   for (let row = 0; row < size; row++) {
-    let sum = right[row] ?? 0;
-    for (let k = 0; k < row; k++) sum -= (factor[row * size + k] ?? 0) * (right[k] ?? 0);
-    right[row] = sum / (factor[row * size + row] ?? 1);
+    let sum = right[row];
+    for (let k = 0; k < row; k++) sum -= factor[row * size + k] * right[k];
+    right[row] = sum / factor[row * size + row];
   }
   for (let row = size - 1; row >= 0; row--) {
-    let sum = right[row] ?? 0;
-    for (let k = row + 1; k < size; k++) sum -= (factor[k * size + row] ?? 0) * (right[k] ?? 0);
-    right[row] = sum / (factor[row * size + row] ?? 1);
+    let sum = right[row];
+    for (let k = row + 1; k < size; k++) sum -= factor[k * size + row] * right[k];
+    right[row] = sum / factor[row * size + row];
   }
 }

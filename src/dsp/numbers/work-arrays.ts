@@ -22,7 +22,6 @@ export class WorkArrays {
     const number = Math.max(0, 32 - Math.clz32(Math.max(0, Math.ceil(length / shortest) - 1)));
     while (this.#shelves.length <= number) this.#shelves.push({ arrays: [], lent: 0 });
     const shelf = this.#shelves[number];
-    if (!shelf) throw new RangeError(`no array of length ${length}`);
     this.#order.push(number);
     const known = shelf.arrays[shelf.lent++];
     if (known) return known;
@@ -43,9 +42,8 @@ export class WorkArrays {
 
   /** Takes back everything lent since `mark`; nobody may use it any more. */
   release(mark: number): void {
-    while (this.#order.length > mark) {
-      const shelf = this.#shelves[this.#order.pop() ?? 0];
-      if (shelf) shelf.lent--;
+    for (; this.#order.length > mark; this.#order.length--) {
+      this.#shelves[this.#order[this.#order.length - 1]].lent--;
     }
   }
 }

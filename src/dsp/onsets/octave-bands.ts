@@ -43,19 +43,19 @@ export class OctaveBands {
   }
 
   #takeBand(k: number, samples: Float64Array, count: number): number {
-    const gain = this.#gain[k] ?? 0;
-    const back1 = this.#back1[k] ?? 0;
-    const back2 = this.#back2[k] ?? 0;
+    const gain = this.#gain[k];
+    const back1 = this.#back1[k];
+    const back2 = this.#back2[k];
     const state = this.#state;
     const at = 4 * k;
-    let first = state[at] ?? 0;
-    let second = state[at + 1] ?? 0;
-    let third = state[at + 2] ?? 0;
-    let fourth = state[at + 3] ?? 0;
+    let first = state[at];
+    let second = state[at + 1];
+    let third = state[at + 2];
+    let fourth = state[at + 3];
     let energy = 0;
     // Transposed direct form II, b = (g, 0, −g), twice.
     for (let n = 0; n < count; n++) {
-      const driven = gain * (samples[n] ?? 0);
+      const driven = gain * samples[n];
       const once = driven + first;
       first = second - back1 * once;
       second = -driven - back2 * once;

@@ -1,4 +1,5 @@
 // Finds the moments at which something was struck: fast rises in any octave over a floor that follows the room.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { OctaveBands } from './octave-bands';
 import {
   type AskedBand,
@@ -34,6 +35,8 @@ const quietestDb = -84;
 /** After an onset its own blooming partials are no new one, s; unless so much louder, dB. */
 const restSeconds = 0.12;
 const muchLouderDb = 10;
+/** Power that counts as silence: −200 dB of full scale, below any microphone. */
+const silence = 1e-20;
 /** Energies are kept for this time, s. */
 const keptSeconds = 1;
 /** Within this time after an onset a sure rise of all bands together is a new stroke too, s. */
@@ -110,11 +113,11 @@ export class OnsetDetector implements BandCourse {
 
   energy(band: number, step: number): number {
     const isKept = step >= 0 && step < this.#steps && step >= this.#steps - this.#depth;
-    return isKept ? (this.#energies[band * this.#depth + (step % this.#depth)] ?? 0) : 0;
+    return isKept ? this.#energies[band * this.#depth + (step % this.#depth)] : 0;
   }
 
   room(band: number): number {
-    return 10 ** (this.#room.levelDb(band) / 10);
+    return powerOfDb(this.#room.levelDb(band));
   }
 
   /**
@@ -141,32 +144,32 @@ export class OnsetDetector implements BandCourse {
   take(samples: Float32Array, from: number, count: number): Onset | null {
     const step = this.#samples;
     const filled = this.#filled;
-    for (let n = 0; n < count; n++) step[filled + n] = samples[from + n] ?? 0;
+    for (let n = 0; n < count; n++) step[filled + n] = samples[from + n];
     this.#filled += count;
     if (this.#filled < this.#step) return null;
     this.#bands.take(step, this.#filled, this.#sum);
     let sum = 0;
-    for (let n = 0; n < this.#filled; n++) sum += (step[n] ?? 0) ** 2;
+    for (let n = 0; n < this.#filled; n++) sum += step[n] ** 2;
     this.#wholeSum = sum;
     return this.#endStep();
   }
 
   #endStep(): Onset | null {
     const slot = this.#steps % this.#depth;
-    const wholeDb = decibel(this.#wholeSum / this.#filled);
+    const wholeDb = dbOfPower(this.#wholeSum / this.#filled, silence);
     this.#wholeDb = wholeDb;
     let best = -1;
     let bestRise = Number.NEGATIVE_INFINITY;
     let inAll = 0;
     for (let k = 0; k < this.#sum.length; k++) {
       const row = k * this.#depth;
-      this.#energies[row + slot] = (this.#sum[k] ?? 0) / this.#filled;
+      this.#energies[row + slot] = this.#sum[k] / this.#filled;
       const levelDb = this.#meanLevel(k);
       const rise = levelDb - this.#loudestBefore(k);
       const stands = levelDb > quietestDb && levelDb > this.#room.levelDb(k) + overRoomDb;
       this.#room.follow(k, levelDb);
       this.#levels[row + slot] = levelDb;
-      const isSteady = (this.#bands.centres[k] ?? 0) >= steadyFrom;
+      const isSteady = this.#bands.centres[k] >= steadyFrom;
       if (stands && isSteady && rise > leastJumpDb) inAll += Math.min(rise, jumpDb);
       if (stands && rise > bestRise) {
         best = k;
@@ -177,9 +180,7 @@ export class OnsetDetector implements BandCourse {
     this.#filled = 0;
     this.#steps++;
     const rested = this.#steps > this.#restUntil || wholeDb > this.#loudestDb + muchLouderDb;
-    const isLow = (this.#bands.centres[best] ?? 0) < steadyFrom;
-    const isJump = bestRise >= (isLow ? lowJumpDb : jumpDb);
-    const isRise = best >= 0 && (isJump || inAll >= jumpInAllDb);
+    const isRise = best >= 0 && (this.#isJump(best, bestRise) || inAll >= jumpInAllDb);
     const again = isRise ? null : this.#stepOfRestroke();
     if ((!isRise && again === null) || !rested) {
       this.#loudestDb = Math.max(this.#loudestDb - 0.4, wholeDb);
@@ -187,14 +188,20 @@ export class OnsetDetector implements BandCourse {
     }
     this.#restUntil = this.#steps + Math.round(restSeconds / stepSeconds);
     this.#loudestDb = wholeDb;
-    const late = (this.#delays[best] ?? 0) * this.sampleRate;
     const sample =
       again === null
-        ? Math.max(0, Math.round((this.#steps - 1) * this.#step - late))
+        ? Math.max(
+            0,
+            Math.round((this.#steps - 1) * this.#step - this.#delays[best] * this.sampleRate),
+          )
         : again * this.#step;
     this.#onsetStep = Math.round(sample / this.#step);
     this.#asked = [];
     return { sample, riseDb: bestRise, levelDb: wholeDb };
+  }
+
+  #isJump(band: number, riseDb: number): boolean {
+    return riseDb >= (this.#bands.centres[band] < steadyFrom ? lowJumpDb : jumpDb);
   }
 
   /** The step in which a note that rings was struck again, as far as it shows by now. */
@@ -207,21 +214,21 @@ export class OnsetDetector implements BandCourse {
   }
 
   #meanLevel(band: number): number {
-    const span = Math.min(this.#spans[band] ?? leastSteps, this.#steps + 1);
+    const span = Math.min(this.#spans[band], this.#steps + 1);
     let energy = 0;
     for (let back = 0; back < span; back++) {
-      energy += this.#energies[band * this.#depth + this.#slot(back)] ?? 0;
+      energy += this.#energies[band * this.#depth + this.#slot(back)];
     }
-    return decibel(energy / span);
+    return dbOfPower(energy / span, silence);
   }
 
   /** The loudest level that shares no sample with the newest one. */
   #loudestBefore(band: number): number {
-    const span = this.#spans[band] ?? leastSteps;
+    const span = this.#spans[band];
     const steps = Math.round(beforeSeconds / stepSeconds);
     let loudest = -110;
     for (let back = span; back < span + steps; back++) {
-      loudest = Math.max(loudest, this.#levels[band * this.#depth + this.#slot(back)] ?? -200);
+      loudest = Math.max(loudest, this.#levels[band * this.#depth + this.#slot(back)]);
     }
     return loudest;
   }
@@ -230,5 +237,3 @@ export class OnsetDetector implements BandCourse {
     return (this.#steps - back + 2 * this.#depth) % this.#depth;
   }
 }
-
-const decibel = (power: number): number => 10 * Math.log10(power + 1e-20);

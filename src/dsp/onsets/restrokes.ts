@@ -1,4 +1,5 @@
 // Strokes inside the sound of a struck note that no onset gave away: short rises of several octaves at once.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 
 /** Energies of octave bands in the newest steps; `energy(band, step)` with steps counted from the first ever. */
 export interface BandCourse {
@@ -82,12 +83,12 @@ export function riseAt(course: BandCourse, bands: readonly AskedBand[], step: nu
   const backs = stepsIn(course, beforeSeconds);
   let riseDb = 0;
   for (const { band, span, own, rest, onset } of bands) {
-    const floor = rest + own * 10 ** ((-ownFall * (step - onset) * course.stepSeconds) / 10);
+    const floor = rest + own * powerOfDb(-ownFall * (step - onset) * course.stepSeconds);
     let before = 0;
     for (let back = 0; back < backs; back++) {
       before = Math.max(before, mean(course, band, step - span - back, span));
     }
-    const rise = 10 * Math.log10((mean(course, band, step, span) + floor) / (before + floor));
+    const rise = dbOfPower((mean(course, band, step, span) + floor) / (before + floor), 1e-20);
     riseDb += Math.max(0, Math.min(mostOfBand, rise));
   }
   return riseDb;
@@ -116,7 +117,7 @@ export function askedBands(course: BandCourse, onset: number): readonly AskedBan
   return course.centres.flatMap((hz, band) => {
     if (hz < lowestBand) return [];
     const span = stepsIn(course, Math.max(spanSeconds, periodsInSpan / hz));
-    const own = ofOwn * (first[band] ?? 0);
+    const own = ofOwn * first[band];
     const rest = ofRoom * course.room(band) + ofAll * all + 1e-20;
     return [{ band, span, own, rest, onset }];
   });

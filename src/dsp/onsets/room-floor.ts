@@ -24,14 +24,14 @@ export class RoomFloor {
   }
 
   levelDb(band: number): number {
-    return (this.#taken[band] ?? 0) === 0 ? quietest : (this.#floors[band] ?? quietest);
+    return this.#taken[band] === 0 ? quietest : this.#floors[band];
   }
 
   /** Takes the newest level of a band. */
   follow(band: number, levelDb: number): void {
     const level = Math.max(levelDb, quietest);
-    const floor = this.#floors[band] ?? quietest;
-    const taken = this.#taken[band] ?? 0;
+    const floor = this.#floors[band];
+    const taken = this.#taken[band];
     if (taken === 0) {
       this.#floors[band] = level;
     } else if (taken < this.#settlingSteps) {

@@ -1,4 +1,5 @@
 // Where a strike begins, to a millisecond: noise and a stick's touch make the onset detector early, by up to 6 ms.
+import { meanPower } from '../numbers/mean-power';
 
 const blockSeconds = 0.001;
 /** Looked at before the onset, s, and searched around it. */
@@ -24,10 +25,4 @@ export function sharpOnset(segment: Float32Array, onset: number, rate: number): 
     if (meanPower(segment, from, from + block) >= enough) return from;
   }
   return onset;
-}
-
-function meanPower(samples: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
-  return sum / Math.max(1, to - from);
 }

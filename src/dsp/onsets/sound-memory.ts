@@ -21,7 +21,7 @@ export class SoundMemory {
     // Sample by sample: a view for `set` would be garbage for every block.
     let slot = this.#count % ring.length;
     for (let n = 0; n < samples.length; n++) {
-      ring[slot] = samples[n] ?? 0;
+      ring[slot] = samples[n];
       if (++slot === ring.length) slot = 0;
     }
     this.#count += samples.length;

@@ -1,4 +1,5 @@
 // The newest sound of a stream in a ring: sample n of the stream is in slot n modulo the ring's length.
+import { dbOfPower } from '../../domain/numbers/decibel-levels';
 
 /** Copies `count` samples of a block into the ring from slot `at` on; what is no number becomes silence. */
 export function copyIntoRing(
@@ -9,7 +10,7 @@ export function copyIntoRing(
   count: number,
 ): void {
   for (let n = 0; n < count; n++) {
-    const value = block[from + n] ?? 0;
+    const value = block[from + n];
     ring[at + n] = Number.isFinite(value) ? Math.max(-8, Math.min(8, value)) : 0;
   }
 }
@@ -25,7 +26,7 @@ export function copyFromRing(
   segment.fill(0, 0, silent);
   let position = (start + silent) % ring.length;
   for (let n = silent; n < count; n++) {
-    segment[n] = ring[position] ?? 0;
+    segment[n] = ring[position];
     if (++position === ring.length) position = 0;
   }
 }
@@ -40,8 +41,8 @@ export function loudestInRing(
   let loudest = 0;
   for (let from = Math.max(0, start); from + size <= end; from += size) {
     let energy = 0;
-    for (let n = from; n < from + size; n++) energy += (ring[n % ring.length] ?? 0) ** 2;
+    for (let n = from; n < from + size; n++) energy += ring[n % ring.length] ** 2;
     loudest = Math.max(loudest, energy / size);
   }
-  return 10 * Math.log10(loudest + 1e-20);
+  return dbOfPower(loudest, 1e-20);
 }

@@ -58,17 +58,16 @@ function modesIn(band: BandSignal, space: Subspace): DampedModes {
 /** The matrix that turns the subspace without its last sample into the one without its first. */
 function shiftOf({ re, im, length }: Subspace): readonly (readonly Complex[])[] {
   const size = re.length;
-  const value = (k: number, n: number): Complex => [re[k]?.[n] ?? 0, im[k]?.[n] ?? 0];
   /** Σ conj(a(n))·b(n + 1). */
   const product = (a: number, b: number): Complex => {
     const [aRe, aIm, bRe, bIm] = [re[a], im[a], re[b], im[b]];
     let x = 0;
     let y = 0;
-    for (let n = 0; aRe && aIm && bRe && bIm && n + 1 < length; n++) {
-      const p = aRe[n] ?? 0;
-      const q = aIm[n] ?? 0;
-      const r = bRe[n + 1] ?? 0;
-      const s = bIm[n + 1] ?? 0;
+    for (let n = 0; n + 1 < length; n++) {
+      const p = aRe[n];
+      const q = aIm[n];
+      const r = bRe[n + 1];
+      const s = bIm[n + 1];
       x += p * r + q * s;
       y += p * s - q * r;
     }
@@ -79,22 +78,22 @@ function shiftOf({ re, im, length }: Subspace): readonly (readonly Complex[])[] 
   );
   // The vectors are orthonormal, so that without their last sample u their products are 1 − conj(u)·uᵀ, whose inverse
   // is 1 + conj(u)·uᵀ/(1 − |u|²) (Sherman and Morrison).
-  const last = Array.from({ length: size }, (_, k) => value(k, length - 1));
+  const last = re.map((x, k): Complex => [x[length - 1], im[k][length - 1]]);
   const left = Math.max(1e-9, 1 - last.reduce((sum, [x, y]) => sum + x * x + y * y, 0));
   const row = Array.from({ length: size }, (_, j) => {
     let x = 0;
     let y = 0;
     last.forEach(([p, q], k) => {
-      const [r, s] = raw[k]?.[j] ?? [0, 0];
+      const [r, s] = raw[k][j];
       x += p * r - q * s;
       y += p * s + q * r;
     });
     return [x / left, y / left] as const;
   });
   return raw.map((values, i) => {
-    const [p, q] = last[i] ?? [0, 0];
+    const [p, q] = last[i];
     return values.map(([x, y], j) => {
-      const [r, s] = row[j] ?? [0, 0];
+      const [r, s] = row[j];
       return [x + p * r + q * s, y + p * s - q * r] as const;
     });
   });
@@ -115,18 +114,18 @@ function modesAt(band: BandSignal, turns: readonly Complex[]): DampedModes {
   const weights = solveComplex(gram, right);
   // What the best weights explain is their product with the projections.
   const explained = weights.reduce((sum, [x, y], k) => {
-    const [a, b] = right[k] ?? [0, 0];
+    const [a, b] = right[k];
     return sum + x * a + y * b;
   }, 0);
   const energy = powerOf(band) * count;
   const modes = lines.map(({ decay, turn }, k) => {
-    const [x, y] = weights[k] ?? [0, 0];
+    const [x, y] = weights[k];
     return {
       offsetHz: (turn * rate) / (2 * Math.PI),
       decayRate: decay * rate,
       amplitude: Math.hypot(x, y),
       phase: Math.atan2(y, x),
-      energy: (x * x + y * y) * (gram[k]?.[k]?.[0] ?? 0),
+      energy: (x * x + y * y) * gram[k][k][0],
     };
   });
   return { modes, unexplained: energy > 0 ? Math.max(0, 1 - explained / energy) : 1 };
@@ -157,30 +156,28 @@ function solveComplex(
   right: readonly Complex[],
 ): readonly Complex[] {
   const size = right.length;
-  const rows = matrix.map((row, i) => [...row, right[i] ?? ([0, 0] as const)]);
-  const at = (i: number, j: number): Complex => rows[i]?.[j] ?? [0, 0];
+  const rows = matrix.map((row, i) => [...row, right[i]]);
   for (let column = 0; column < size; column++) {
     let pivot = column;
     for (let i = column; i < size; i++) {
-      if (Math.hypot(...at(i, column)) > Math.hypot(...at(pivot, column))) pivot = i;
+      if (Math.hypot(...rows[i][column]) > Math.hypot(...rows[pivot][column])) pivot = i;
     }
-    const [own, other] = [rows[column] ?? [], rows[pivot] ?? []];
-    [rows[column], rows[pivot]] = [other, own];
-    const [c, d] = at(column, column);
+    [rows[column], rows[pivot]] = [rows[pivot], rows[column]];
+    const [c, d] = rows[column][column];
     const square = c * c + d * d + 1e-300;
     for (let i = 0; i < size; i++) {
       if (i === column) continue;
-      const [a, b] = at(i, column);
+      const [a, b] = rows[i][column];
       const factor: Complex = [(a * c + b * d) / square, (b * c - a * d) / square];
-      rows[i] = (rows[i] ?? []).map(([x, y], j) => {
-        const [p, q] = at(column, j);
+      rows[i] = rows[i].map(([x, y], j) => {
+        const [p, q] = rows[column][j];
         return [x - (factor[0] * p - factor[1] * q), y - (factor[0] * q + factor[1] * p)];
       });
     }
   }
   return rows.map((_, i) => {
-    const [a, b] = at(i, size);
-    const [c, d] = at(i, i);
+    const [a, b] = rows[i][size];
+    const [c, d] = rows[i][i];
     const square = c * c + d * d + 1e-300;
     return [(a * c + b * d) / square, (b * c - a * d) / square];
   });

@@ -1,4 +1,5 @@
 // Whether a mode beside a partial's strongest one is a second line, or what an exchange of energy leaves there.
+import { dbOfPower } from '../../domain/numbers/decibel-levels';
 import type { DampedMode } from './damped-modes';
 
 /** Two lines are this far apart, Hz; at high partials up to so many cents. */
@@ -69,7 +70,8 @@ export function rivalOf(
   return lasts(main) ? (modes.find(isSecond) ?? null) : null;
 }
 
-const decibel = (ratio: number): number => 10 * Math.log10(Math.max(ratio, 1e-12));
+/** Energies compared, dB; less than a part of 10¹² is nothing. */
+const decibel = (ratio: number): number => dbOfPower(ratio, 1e-12);
 const lasts = ({ decayRate }: DampedMode): boolean =>
   decayRate > -1 && decayRate * shortestSeconds < 1;
 /** Energy in the second half of the window. */

@@ -30,8 +30,8 @@ export function signalSubspace(band: BandSignal, length: number, size: number): 
   for (let k = 0; k < width; k++) {
     const at = Math.round((k * (windows - 1)) / Math.max(1, width - 1));
     for (let n = 0; n < length; n++) {
-      set(basis.re[k], n, band.re[at + n] ?? 0);
-      set(basis.im[k], n, band.im[at + n] ?? 0);
+      basis.re[k][n] = band.re[at + n];
+      basis.im[k][n] = band.im[at + n];
     }
   }
   orthonormalise(basis);
@@ -42,10 +42,6 @@ export function signalSubspace(band: BandSignal, length: number, size: number): 
   }
   return { re: basis.re.slice(0, size), im: basis.im.slice(0, size), length };
 }
-
-const set = (values: Float64Array | undefined, n: number, value: number): void => {
-  if (values) values[n] = value;
-};
 
 /**
  * Row-major sums over all windows of z(i)·conj z(j). Down a diagonal each sum is the one before it with one product more
@@ -62,10 +58,10 @@ function fillCovariance(
     let sumRe = 0;
     let sumIm = 0;
     const add = (n: number, sign: number): void => {
-      const a = re[n] ?? 0;
-      const b = im[n] ?? 0;
-      const c = re[n + lag] ?? 0;
-      const d = im[n + lag] ?? 0;
+      const a = re[n];
+      const b = im[n];
+      const c = re[n + lag];
+      const d = im[n + lag];
       sumRe += sign * (a * c + b * d);
       sumIm += sign * (b * c - a * d);
     };
@@ -91,16 +87,15 @@ function multiply(
   k: number,
 ): void {
   const [x, y, outRe, outIm] = [from.re[k], from.im[k], to.re[k], to.im[k]];
-  if (!x || !y || !outRe || !outIm) return;
   const { length } = from;
   for (let row = 0; row < length; row++) {
     let re = 0;
     let im = 0;
     for (let n = 0, at = row * length; n < length; n++, at++) {
-      const a = matrixRe[at] ?? 0;
-      const b = matrixIm[at] ?? 0;
-      const c = x[n] ?? 0;
-      const d = y[n] ?? 0;
+      const a = matrixRe[at];
+      const b = matrixIm[at];
+      const c = x[n];
+      const d = y[n];
       re += a * c - b * d;
       im += a * d + b * c;
     }
@@ -113,7 +108,6 @@ function multiply(
 function orthonormalise({ re, im, length }: Subspace): void {
   for (let k = 0; k < re.length; k++) {
     const [x, y] = [re[k], im[k]];
-    if (!x || !y) continue;
     const before = normOf(x, y, length);
     for (let pass = 0; pass < 2; pass++) {
       for (let j = 0; j < k; j++) takeOut(x, y, re[j], im[j], length);
@@ -121,38 +115,37 @@ function orthonormalise({ re, im, length }: Subspace): void {
     const norm = normOf(x, y, length);
     const scale = norm > 1e-14 * before ? 1 / norm : 0;
     for (let n = 0; n < length; n++) {
-      x[n] = scale * (x[n] ?? 0);
-      y[n] = scale * (y[n] ?? 0);
+      x[n] = scale * x[n];
+      y[n] = scale * y[n];
     }
   }
 }
 
 function normOf(x: Float64Array, y: Float64Array, length: number): number {
   let sum = 0;
-  for (let n = 0; n < length; n++) sum += (x[n] ?? 0) ** 2 + (y[n] ?? 0) ** 2;
+  for (let n = 0; n < length; n++) sum += x[n] ** 2 + y[n] ** 2;
   return Math.sqrt(sum);
 }
 
 function takeOut(
   x: Float64Array,
   y: Float64Array,
-  unitRe: Float64Array | undefined,
-  unitIm: Float64Array | undefined,
+  unitRe: Float64Array,
+  unitIm: Float64Array,
   length: number,
 ): void {
-  if (!unitRe || !unitIm) return;
   let re = 0;
   let im = 0;
   for (let n = 0; n < length; n++) {
-    const a = unitRe[n] ?? 0;
-    const b = unitIm[n] ?? 0;
-    re += a * (x[n] ?? 0) + b * (y[n] ?? 0);
-    im += a * (y[n] ?? 0) - b * (x[n] ?? 0);
+    const a = unitRe[n];
+    const b = unitIm[n];
+    re += a * x[n] + b * y[n];
+    im += a * y[n] - b * x[n];
   }
   for (let n = 0; n < length; n++) {
-    const a = unitRe[n] ?? 0;
-    const b = unitIm[n] ?? 0;
-    x[n] = (x[n] ?? 0) - (a * re - b * im);
-    y[n] = (y[n] ?? 0) - (a * im + b * re);
+    const a = unitRe[n];
+    const b = unitIm[n];
+    x[n] = x[n] - (a * re - b * im);
+    y[n] = y[n] - (a * im + b * re);
   }
 }

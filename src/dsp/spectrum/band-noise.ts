@@ -1,4 +1,5 @@
 // How much noise a band holds beside its line.
+import { upperMedian } from '../numbers/nth-smallest';
 import type { BandSignal } from './band-signal';
 
 /** Periodogram of complex samples at multiples of 1/T between two distances from the centre, both sides, Hz. */
@@ -26,8 +27,8 @@ export function periodogram(
     let cos = 1;
     let sin = 0;
     for (let n = 0; n < count; n++) {
-      const a = re[n] ?? 0;
-      const b = im[n] ?? 0;
+      const a = re[n];
+      const b = im[n];
       toRe[n] = a * cos + b * sin;
       toIm[n] = b * cos - a * sin;
       const next = cos * stepCos - sin * stepSin;
@@ -55,8 +56,8 @@ function pushPowers(
   let imCos = 0;
   let imSin = 0;
   for (let n = 0; n < count; n++) {
-    const a = re[n] ?? 0;
-    const b = im[n] ?? 0;
+    const a = re[n];
+    const b = im[n];
     reCos += a * cos;
     reSin += a * sin;
     imCos += b * cos;
@@ -70,10 +71,8 @@ function pushPowers(
 }
 
 /** Mean of exponentially distributed powers by their median, which a line among them does not move. */
-export function meanByMedian(powers: number[]): number {
-  powers.sort((a, b) => a - b);
-  return Math.max(1e-18, (powers[powers.length >> 1] ?? 0) / Math.LN2);
-}
+export const meanByMedian = (powers: number[]): number =>
+  Math.max(1e-18, upperMedian(powers) / Math.LN2);
 
 export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);

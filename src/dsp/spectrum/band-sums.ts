@@ -5,7 +5,7 @@ import type { DampedLine } from './damped-line';
 /** Mean square of the band's samples. */
 export function powerOf({ re, im, count }: BandSignal): number {
   let sum = 0;
-  for (let n = 0; n < count; n++) sum += (re[n] ?? 0) ** 2 + (im[n] ?? 0) ** 2;
+  for (let n = 0; n < count; n++) sum += re[n] ** 2 + im[n] ** 2;
   return sum / count;
 }
 
@@ -14,8 +14,8 @@ export function sum(a: BandSignal, b: Pick<BandSignal, 're' | 'im'>, sign = 1): 
   const re = a.work.take(a.count);
   const im = a.work.take(a.count);
   for (let n = 0; n < a.count; n++) {
-    re[n] = (a.re[n] ?? 0) + sign * (b.re[n] ?? 0);
-    im[n] = (a.im[n] ?? 0) + sign * (b.im[n] ?? 0);
+    re[n] = a.re[n] + sign * b.re[n];
+    im[n] = a.im[n] + sign * b.im[n];
   }
   return { ...a, re, im };
 }
@@ -38,8 +38,8 @@ export function withoutDamped(band: BandSignal, lines: readonly DampedLine[]): B
     let x = amplitude * Math.cos(phase);
     let y = amplitude * Math.sin(phase);
     for (let n = 0; n < count; n++) {
-      re[n] = (from.re[n] ?? 0) - x;
-      im[n] = (from.im[n] ?? 0) - y;
+      re[n] = from.re[n] - x;
+      im[n] = from.im[n] - y;
       const next = x * stepCos - y * stepSin;
       y = x * stepSin + y * stepCos;
       x = next;
@@ -69,8 +69,8 @@ export function project(
   let sumRe = 0;
   let sumIm = 0;
   for (let n = from; n < from + count; n++) {
-    const a = re[n] ?? 0;
-    const b = im[n] ?? 0;
+    const a = re[n];
+    const b = im[n];
     sumRe += a * cos + b * sin;
     sumIm += b * cos - a * sin;
     const next = cos * stepCos - sin * stepSin;

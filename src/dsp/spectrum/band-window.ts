@@ -14,8 +14,8 @@ export function windowOf(band: Band, window: Window): Band {
   const count = Math.max(0, to - from);
   const [re, im] = [band.work.take(count), band.work.take(count)];
   for (let n = 0; n < count; n++) {
-    re[n] = band.re[from + n] ?? 0;
-    im[n] = band.im[from + n] ?? 0;
+    re[n] = band.re[from + n];
+    im[n] = band.im[from + n];
   }
   return { ...band, re, im, count };
 }

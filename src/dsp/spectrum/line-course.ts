@@ -1,4 +1,6 @@
 // The course of a line in time: before the strike, in its first moments, and later.
+import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
+import { type HannSum, hannSum } from './hann-sum';
 import type { SpectralLine } from './strike-spectrum';
 
 /** A line with its course in time; amplitudes are linear. */
@@ -40,7 +42,7 @@ export const isSideband = (lines: readonly TimedLine[], line: TimedLine): boolea
   lines.some(
     (other) =>
       Math.abs(other.hz - line.hz) < sidebandHz &&
-      20 * Math.log10(Math.max(other.settled / line.settled, 1e-6)) > sidebandDb,
+      dbOfAmplitude(other.settled / line.settled, 1e-6) > sidebandDb,
   );
 
 /** The course of `line` around `onset` (sample of the segment); `touched`: the same to a millisecond. */
@@ -75,12 +77,6 @@ export function timedLine(
   };
 }
 
-interface HannSum {
-  readonly re: number;
-  readonly im: number;
-  readonly size: number;
-}
-
 /** Amplitude of `now` without what was there `before` (sums over so many samples): that goes on, and fades a little. */
 function addedTo(
   now: HannSum,
@@ -94,37 +90,4 @@ function addedTo(
   const re = now.re / length - (before.re * cos - before.im * sin) / lengthBefore;
   const im = now.im / length - (before.re * sin + before.im * cos) / lengthBefore;
   return 4 * Math.hypot(re, im);
-}
-
-/** Sum over one frequency (cycles per sample) under a Hann window, its phase counted from `from`. */
-function hannSum(
-  samples: Float32Array,
-  from: number,
-  length: number,
-  cyclesPerSample: number,
-): HannSum {
-  let re = 0;
-  let im = 0;
-  // Two pointers turn from sample to sample: one with the line, one with the window.
-  const turn = 2 * Math.PI * cyclesPerSample;
-  const turnCos = Math.cos(turn);
-  const turnSin = Math.sin(turn);
-  const openCos = Math.cos((2 * Math.PI) / length);
-  const openSin = Math.sin((2 * Math.PI) / length);
-  let cos = 1;
-  let sin = 0;
-  let open = Math.cos(Math.PI / length);
-  let openAcross = Math.sin(Math.PI / length);
-  for (let n = 0; n < length; n++) {
-    const value = (0.5 - 0.5 * open) * (samples[from + n] ?? 0);
-    re += value * cos;
-    im -= value * sin;
-    const nextCos = cos * turnCos - sin * turnSin;
-    sin = cos * turnSin + sin * turnCos;
-    cos = nextCos;
-    const nextOpen = open * openCos - openAcross * openSin;
-    openAcross = open * openSin + openAcross * openCos;
-    open = nextOpen;
-  }
-  return { re, im, size: Math.hypot(re, im) };
 }

@@ -1,5 +1,6 @@
 // The noise between the lines of a spectrum, and which peaks are no lines of their own.
-import { nthSmallest } from '../numbers/nth-smallest';
+import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** How many main lobes away a sidelobe is looked for. */
 const furthestLobes = 6;
@@ -26,10 +27,10 @@ export class NoiseFloor {
       const end = Math.min(highBin + 1, start + Math.max(16 * lobe, Math.round(0.15 * start)));
       let count = 0;
       for (let k = start; k < end && count < sample.length; k += step) {
-        sample[count++] = magnitude[k] ?? 0;
+        sample[count++] = magnitude[k];
       }
       this.#ends.push(end);
-      this.#levels.push(nthSmallest(sample, count, count >> 1));
+      this.#levels.push(upperMedian(sample, count));
       start = end;
     }
     this.#expectSidelobes(lobe);
@@ -38,16 +39,16 @@ export class NoiseFloor {
   /** Noise around `bin`. */
   at(bin: number): number {
     const block = this.#ends.findIndex((end) => bin < end);
-    return this.#levels[block] ?? 0;
+    return this.#levels[block];
   }
 
   /** Whether a peak at `bin` can be the sidelobe of a stronger line in the spectrum last measured. */
   isSidelobe(magnitude: Float64Array, bin: number): boolean {
-    const here = magnitude[bin] ?? 0;
+    const here = magnitude[bin];
     const reach = furthestLobes * this.#lobe;
     const last = Math.min(magnitude.length - 1, bin + reach);
     for (let k = Math.max(0, bin - reach); k <= last; k++) {
-      if ((magnitude[k] ?? 0) * (this.#sidelobes[Math.abs(k - bin)] ?? 0) > here) return true;
+      if (magnitude[k] * this.#sidelobes[Math.abs(k - bin)] > here) return true;
     }
     return false;
   }
@@ -58,7 +59,7 @@ export class NoiseFloor {
     this.#lobe = lobe;
     this.#sidelobes.length = 0;
     for (let away = 0; away <= furthestLobes * lobe; away++) {
-      const level = 10 ** (-(29 + 18 * Math.log2(away / lobe)) / 20);
+      const level = amplitudeOfDb(-(29 + 18 * Math.log2(away / lobe)));
       this.#sidelobes.push(away > lobe ? level : 0);
     }
   }

@@ -27,8 +27,8 @@ export function periodMatch(sound: Sampled, from: number, to: number, seconds: n
     let cross = 0;
     let power = 1e-12;
     for (let n = first; n + tau < end; n++) {
-      const a = samples[n] ?? 0;
-      const b = samples[n + tau] ?? 0;
+      const a = samples[n];
+      const b = samples[n + tau];
       cross += a * b;
       power += a * a + b * b;
     }

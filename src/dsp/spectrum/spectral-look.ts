@@ -19,7 +19,7 @@ export class SpectralLook {
   /** Takes a copy of `magnitude` and keeps `lines`. */
   take(magnitude: Float64Array, lines: readonly SpectralLine[]): void {
     const kept = this.#magnitude;
-    for (let k = 0; k < kept.length; k++) kept[k] = magnitude[k] ?? 0;
+    for (let k = 0; k < kept.length; k++) kept[k] = magnitude[k];
     this.lines = lines;
     this.loudest = Math.max(lines[0]?.amplitude ?? 0, 1e-9);
   }
@@ -30,7 +30,7 @@ export class SpectralLook {
     const first = Math.max(1, Math.floor(hz / part / this.binHz));
     const last = Math.min(this.#magnitude.length - 1, Math.ceil((hz * part) / this.binHz));
     let largest = 0;
-    for (let k = first; k <= last; k++) largest = Math.max(largest, this.#magnitude[k] ?? 0);
+    for (let k = first; k <= last; k++) largest = Math.max(largest, this.#magnitude[k]);
     return largest;
   }
 
@@ -39,7 +39,7 @@ export class SpectralLook {
     const first = Math.max(1, Math.floor(fromHz / this.binHz));
     const last = Math.min(this.#magnitude.length - 1, Math.ceil(toHz / this.binHz));
     let sum = 0;
-    for (let k = first; k <= last; k++) sum += (this.#magnitude[k] ?? 0) ** 2;
+    for (let k = first; k <= last; k++) sum += this.#magnitude[k] ** 2;
     return sum;
   }
 }

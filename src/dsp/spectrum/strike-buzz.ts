@@ -1,6 +1,7 @@
 // Noise that comes and goes with a strike and that no line explains: a buzz.
+import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { RealFourier } from '../numbers/fourier';
-import { nthSmallest } from '../numbers/nth-smallest';
+import { upperMedian } from '../numbers/nth-smallest';
 
 /** A sound at a rate that keeps all up to `highestHz`; the onset is at `onset`. */
 export interface BuzzSound {
@@ -73,10 +74,10 @@ export class StrikeBuzz {
     // The end of a short sound is still its beginning.
     const late = last >= end ? this.#powerAt(samples, last) : 0;
     let whole = 0;
-    for (let n = first; n < end; n++) whole += (samples[n] ?? 0) ** 2;
+    for (let n = first; n < end; n++) whole += samples[n] ** 2;
     const excess = power / taken - Math.max(room, late);
     const part = excess / Math.max(whole / (end - first), 1e-20);
-    return 10 * Math.log10(Math.max(part, 10 ** (leastDb / 10)));
+    return dbOfPower(part, powerOfDb(leastDb));
   }
 
   /** Finds the bins beside `lines`; false if hardly any are left. */
@@ -92,7 +93,7 @@ export class StrikeBuzz {
       isFree.fill(0, start, Math.max(start, Math.ceil((hz + away) / binHz) + 1));
     }
     let free = 0;
-    for (let k = low; k <= high; k++) free += isFree[k] ?? 0;
+    for (let k = low; k <= high; k++) free += isFree[k];
     const all = high + 1 - low;
     // Hann: the mean square of the window is 3/8; each bin has its mirror image.
     this.#scale = (2 * all) / Math.max(1, free) / ((3 / 8) * frame * frame * keptOfNoise);
@@ -103,7 +104,7 @@ export class StrikeBuzz {
   #powerAt(samples: Float64Array, start: number): number {
     const window = this.#window;
     const framed = this.#samples;
-    for (let n = 0; n < frame; n++) framed[n] = (window[n] ?? 0) * (samples[start + n] ?? 0);
+    for (let n = 0; n < frame; n++) framed[n] = window[n] * samples[start + n];
     this.#fourier.transform(framed);
     const { spectrum } = this.#fourier;
     const isFree = this.#isFree;
@@ -112,7 +113,7 @@ export class StrikeBuzz {
     let count = 0;
     for (let k = 0; k < isFree.length; k++) {
       if (isFree[k] === 0) continue;
-      block[count++] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+      block[count++] = spectrum[2 * k] ** 2 + spectrum[2 * k + 1] ** 2;
       if (count < block.length) continue;
       sum += broadSum(block, count);
       count = 0;
@@ -124,8 +125,8 @@ export class StrikeBuzz {
 
 /** Sum of the first `count` powers, each cut off where it stands so far over the others that it must be a line. */
 function broadSum(powers: Float64Array, count: number): number {
-  const most = standsOut * nthSmallest(powers, count, count >> 1);
+  const most = standsOut * upperMedian(powers, count);
   let sum = 0;
-  for (let k = 0; k < count; k++) sum += Math.min(most, powers[k] ?? 0);
+  for (let k = 0; k < count; k++) sum += Math.min(most, powers[k]);
   return sum;
 }

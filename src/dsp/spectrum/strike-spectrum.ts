@@ -1,5 +1,6 @@
 // One struck sound as a spectrum: from it come the audible lines and narrow bands in time.
 
+import { amplitudeOfDb, dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { powerOfTwoAtLeast, RealFourier, SmallInverseFourier } from '../numbers/fourier';
 import { halveRate, halvingsOf } from '../numbers/half-rate';
 import { WorkArrays } from '../numbers/work-arrays';
@@ -104,7 +105,7 @@ export class StrikeSpectrum {
     let cos = Math.cos(0.5 * turn);
     let sin = Math.sin(0.5 * turn);
     for (let m = 0; m < length; m++) {
-      samples[m] = (samples[m] ?? 0) * (0.5 - 0.5 * cos);
+      samples[m] = samples[m] * (0.5 - 0.5 * cos);
       const next = cos * stepCos - sin * stepSin;
       sin = cos * stepSin + sin * stepCos;
       cos = next;
@@ -117,13 +118,13 @@ export class StrikeSpectrum {
     // Half the main lobe of a Hann window is 2 / T wide.
     const lobe = Math.max(2, Math.round((2 * this.sampleRate) / count / this.binHz));
     this.#floor.measure(magnitude, lobe, highBin);
-    const faintest = highest * 10 ** (faintestDb / 20);
+    const faintest = highest * amplitudeOfDb(faintestDb);
     const found: SpectralLine[] = [];
     for (let k = lowBin; k < highBin; k++) {
-      const here = magnitude[k] ?? 0;
+      const here = magnitude[k];
       if (here < faintest) continue;
-      if (here < (magnitude[k - 1] ?? 0) || here <= (magnitude[k + 1] ?? 0)) continue;
-      const overNoiseDb = 20 * Math.log10(here / (this.#floor.at(k) + 1e-12));
+      if (here < magnitude[k - 1] || here <= magnitude[k + 1]) continue;
+      const overNoiseDb = dbOfAmplitude(here / (this.#floor.at(k) + 1e-12), 1e-12);
       if (overNoiseDb < leastOverNoiseDb || this.#floor.isSidelobe(magnitude, k)) continue;
       const hz = (k + this.#shiftAt(k)) * this.binHz;
       found.push({ hz, amplitude: here, overNoiseDb });
@@ -147,7 +148,7 @@ export class StrikeSpectrum {
   /** The sound last loaded at the rate that keeps its lines; sample 0 is `leadSeconds` before the onset. */
   get thinned(): { readonly samples: Float64Array; readonly count: number; readonly rate: number } {
     return {
-      samples: this.#halved.at(-1) ?? this.#magnitude,
+      samples: this.#halved[this.#halved.length - 1],
       count: this.#loaded,
       rate: this.sampleRate / 2 ** (this.#halved.length - 1),
     };
@@ -171,15 +172,15 @@ export class StrikeSpectrum {
       const away = Math.abs(k) / half;
       const gain = (away < 0.5 ? 1 : 0.5 + 0.5 * Math.cos(2 * Math.PI * (away - 0.5))) * scale;
       const slot = 2 * ((k + length) % length);
-      input[slot] = (spectrum[2 * bin] ?? 0) * gain;
-      input[slot + 1] = (spectrum[2 * bin + 1] ?? 0) * gain;
+      input[slot] = spectrum[2 * bin] * gain;
+      input[slot + 1] = spectrum[2 * bin + 1] * gain;
     }
     const output = this.#inverse.run(length);
     const re = this.work.take(length);
     const im = this.work.take(length);
     for (let n = 0; n < length; n++) {
-      re[n] = output[2 * n] ?? 0;
-      im[n] = output[2 * n + 1] ?? 0;
+      re[n] = output[2 * n];
+      im[n] = output[2 * n + 1];
     }
     return {
       re,
@@ -194,8 +195,7 @@ export class StrikeSpectrum {
 
   /** How much of the sound last loaded is a buzz beside `lines` (see `StrikeBuzz`), dB; null if it is too short. */
   buzzDb(lines: readonly Pick<SpectralLine, 'hz'>[]): number | null {
-    const samples = this.#halved.at(-1);
-    if (!samples) return null;
+    const samples = this.#halved[this.#halved.length - 1];
     const rate = this.sampleRate / 2 ** (this.#halved.length - 1);
     const onset = Math.round(leadSeconds * rate);
     return this.#buzz.measure({ samples, count: this.#loaded, onset, rate }, lines);
@@ -203,13 +203,13 @@ export class StrikeSpectrum {
 
   /** `segment[from…to)` at the lowest rate that keeps its lines, zeros behind; every how many samples one is left. */
   #thinned(segment: Float32Array, from: number, to: number) {
-    let samples = this.#halved[0] ?? this.#magnitude;
+    let samples = this.#halved[0];
     let length = Math.max(0, to - from);
     if (this.#halved.length === 1) {
-      for (let n = 0; n < length; n++) samples[n] = segment[from + n] ?? 0;
+      for (let n = 0; n < length; n++) samples[n] = segment[from + n];
     }
     for (let times = 1; times < this.#halved.length; times++) {
-      const next = this.#halved[times] ?? samples;
+      const next = this.#halved[times];
       length =
         times === 1 ? halveRate(segment, from, to, next) : halveRate(samples, 0, length, next);
       samples = next;
@@ -224,8 +224,8 @@ export class StrikeSpectrum {
     const magnitude = this.#magnitude;
     let highest = 0;
     for (let k = 0; k < highBin + 2; k++) {
-      const re = spectrum[2 * k] ?? 0;
-      const im = spectrum[2 * k + 1] ?? 0;
+      const re = spectrum[2 * k];
+      const im = spectrum[2 * k + 1];
       const size = Math.sqrt(re * re + im * im) * scale;
       magnitude[k] = size;
       if (k >= lowBin && size > highest) highest = size;
@@ -245,5 +245,5 @@ export class StrikeSpectrum {
 
 /** Scales the sample at `at` by a raised cosine that goes from 0 at `part` 0 to 1 at 1. */
 function fade(samples: Float64Array, at: number, part: number): void {
-  if (part < 1) samples[at] = (samples[at] ?? 0) * (0.5 - 0.5 * Math.cos(Math.PI * part));
+  if (part < 1) samples[at] = samples[at] * (0.5 - 0.5 * Math.cos(Math.PI * part));
 }

@@ -4,7 +4,7 @@ import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals'
 import type { AdviceRules } from '../../domain/advice/advice';
 import type { AdviceAnswer } from '../../domain/advice/answer-question';
 import type { BenchQuestion } from '../../domain/bench/answer-on-bench';
-import { isAwaiting, newestStep } from '../../domain/bench/bench-course';
+import { type BenchCourse, isAwaiting, newestStep, noBlows } from '../../domain/bench/bench-course';
 import type { Adviser } from '../../domain/ports/adviser';
 import type { Reading } from '../../domain/reading/reading';
 import type { Instant } from '../../domain/tuning/units';
@@ -13,15 +13,20 @@ import type { OpenBench } from './open-bench';
 
 export type BenchAdvice = AdviceAnswer;
 
-/** What to ask; null while there is nothing to advise on: no pan, no strike yet, blows that no strike has answered, another note measured. */
+/** While blows fall, what was advised before them stays: whoever hammers must be able to see it. */
+const advisedOn = (course: BenchCourse): BenchCourse =>
+  isAwaiting(course) ? noBlows(course) : course;
+
+/** What to ask; null while there is nothing to advise on: no pan, no strike yet, another note measured. */
 export function adviceQuestion(
   bench: OpenBench,
   rules: AdviceRules,
   now: Instant,
 ): BenchQuestion | null {
-  const { around, course, check } = bench;
+  const { around, check } = bench;
+  const course = advisedOn(bench.course);
   const { reading } = newestStep(course);
-  if (around.layout === null || check || reading === null || isAwaiting(course)) return null;
+  if (around.layout === null || check || reading === null) return null;
   return {
     layout: around.layout,
     judged: judgeOf(around, course.note)(reading),
@@ -44,9 +49,10 @@ const dependsOn = (
   around.a4,
   around.reference,
   around.marks,
-  around.readings,
-  around.blows,
-  course,
+  // What is kept of blows that no strike has answered teaches nothing yet.
+  ...(isAwaiting(course)
+    ? [newestStep(advisedOn(course))]
+    : [around.readings, around.blows, course]),
   check === null,
   JSON.stringify(rules),
 ];
@@ -78,7 +84,7 @@ export function followAdvice({
     asked = known;
     const ticket = ++newest;
     const question = open && by ? adviceQuestion(open, by, untracked(now)) : null;
-    const reading = open ? newestStep(open.course).reading : null;
+    const reading = open ? newestStep(advisedOn(open.course)).reading : null;
     // What was said of the note before this strike holds no more.
     if (!question || reading !== of) advice.value = null;
     of = reading;

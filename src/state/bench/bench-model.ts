@@ -1,5 +1,6 @@
 // The bench: strikes on one note, the blows between them, and what the blows did to the note and to others.
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
+import type { AdviceRules, SuggestedBlows } from '../../domain/advice/advice';
 import { courseAfter, isOpened, readingMade } from '../../domain/bench/bench-course';
 import type { NoteCheck } from '../../domain/bench/checks-after';
 import type { Heard } from '../../domain/measurement/strike';
@@ -20,6 +21,8 @@ import { createBenchHearing } from './bench-hearing';
 import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
 import { type BenchMove, moveAhead, nextCheck } from './bench-moves';
 import { createBenchReadout } from './bench-readout';
+import { followSuggested } from './bench-suggested';
+import { type MainAction, mainAction } from './main-action';
 import {
   type BenchSubject,
   checksOf,
@@ -49,13 +52,22 @@ export interface BenchModel
   readonly phase: ReadonlySignal<ReadoutPhase>;
   /** Strikes are listened for. */
   readonly isHearing: ReadonlySignal<boolean>;
-  /** What to do about the note; null for those who have not confirmed, while blows wait for a strike, and without a pan. */
+  /** It began to listen by itself, because the microphone was on a moment ago, and has heard nothing since. */
+  readonly cameOn: ReadonlySignal<boolean>;
+  /** What to do about the note, also while blows fall; null for those who have not confirmed, and without a pan. */
   readonly advice: ReadonlySignal<BenchAdvice | null>;
+  /** What was suggested for the set of blows that would be logged now, or null. */
+  readonly suggested: ReadonlySignal<SuggestedBlows | null>;
+  /** What comes next. */
+  readonly main: ReadonlySignal<MainAction>;
   /** Where `next` would lead. */
   readonly ahead: ReadonlySignal<BenchMove>;
   /** The notes that the work may have moved. */
   readonly checks: ReadonlySignal<readonly NoteCheck[]>;
-  /** Shows a note; `listen` begins to hear it. One that is shown already stays as it is. */
+  /**
+   * Shows a note; `listen` begins to hear it, and it hears by itself where the microphone was on a moment ago. One that is
+   * shown already stays as it is.
+   */
   open(subject: BenchSubject): Promise<void>;
   /** Opens the microphone, or the simulated pan. Call inside a tap. */
   listen(): Promise<void>;
@@ -69,7 +81,9 @@ export interface BenchModel
   next(): BenchMove;
   /** Measures another note again, or goes back to the note of the bench. */
   check(note: MidiNote | null): void;
-  /** Keeps, and hears nothing more; what is shown stays. */
+  /** Keeps, and turns the microphone off; what is shown stays. */
+  stop(): void;
+  /** The same, because the screen is left: the next one may turn it on again. */
   leave(): void;
 }
 
@@ -80,16 +94,13 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
   const view = signal<BenchView>({ kind: 'loading' });
   const open = computed(() => (view.value.kind === 'open' ? view.value.bench : null));
   const checks = computed(() => (open.value ? checksOf(open.value) : []));
-  const advice = followAdvice({
-    bench: () => open.value,
-    rules: () => {
-      const { isTrained, suggestsBlows, professional } = settings.bench.value;
-      if (!isTrained || !suggestsBlows) return null;
-      return { limits: settings.judging.value.limits, professional };
-    },
-    now: clock.now,
-    adviser: ports.adviser,
-  });
+  const rules = (): AdviceRules | null => {
+    const { isTrained, suggestsBlows, professional } = settings.bench.value;
+    if (!isTrained || !suggestsBlows) return null;
+    return { limits: settings.judging.value.limits, professional };
+  };
+  const { adviser } = ports;
+  const advice = followAdvice({ bench: () => open.value, rules, now: clock.now, adviser });
   const ahead = computed(
     (): BenchMove =>
       open.value ? moveAhead(open.value, settings.bench.value.work) : { kind: 'done' },
@@ -133,7 +144,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     keepNewest();
     if (bench.check) checkNote(nextCheck(open.value ?? now));
   };
-  const hearing = createBenchHearing(listen, hear);
+  const hearing = createBenchHearing(listen, hear, clock);
   const isHearing = computed(
     () =>
       hearing.isListening.value ||
@@ -160,13 +171,27 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     if (hearing.isOurs.value) listen.expect(noteHeard(now));
   };
 
+  const main = computed((): MainAction => {
+    if (!open.value) return { kind: 'listen' };
+    const isAdviceDue = !advice.value && rules() !== null && open.value.around.layout !== null;
+    return mainAction(open.value, {
+      isHearing: isHearing.value,
+      advice: advice.value,
+      isAdviceDue,
+      ahead: ahead.value,
+    });
+  });
+
   return {
     view,
     phase,
     isHearing,
+    cameOn: hearing.cameOn,
     checks,
     ahead,
     advice,
+    suggested: followSuggested(open, advice),
+    main,
     saving: keeper.saving,
     retry: keeper.retry,
     async open(subject) {
@@ -185,7 +210,9 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
         else if (typeof read === 'string') view.value = { kind: 'trouble', trouble: read };
         else show(shown ? broughtUpToDate(open.value ?? shown, read) : read);
       }
-      if (open.value) readout.show(courseOf(open.value));
+      if (!open.value) return;
+      readout.show(courseOf(open.value));
+      await hearing.goOn(open.value);
     },
     async listen() {
       if (!open.value) return;
@@ -208,7 +235,13 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       return move;
     },
     check: checkNote,
+    stop() {
+      keepNewest();
+      hearing.stop();
+    },
     leave() {
+      // A note that is still being read of the rack must not turn the microphone on any more.
+      latest.drop();
       keepNewest();
       hearing.letGo();
       void listen.stop();

@@ -1,6 +1,6 @@
 // Listening: one path for the microphone, a sound file and the practice pan.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { CutSound } from '../../domain/measurement/cut-sound';
+import { type CutSound, cutFrom, cutSeconds } from '../../domain/measurement/cut-sound';
 import type { Heard, KnownNote, Strike } from '../../domain/measurement/strike';
 import type { EarState } from '../../domain/ports/ear-port';
 import type { MicrophoneState } from '../../domain/ports/microphone-ports';
@@ -8,16 +8,13 @@ import type { ScreenLight } from '../../domain/ports/phone-ports';
 import type { PracticeSource, SoundFiles, Speaker } from '../../domain/ports/sound-ports';
 import type { Unsubscribe } from '../../domain/ports/unsubscribe';
 import type { Taking } from '../../domain/records/rack-records';
-import { type MidiNote, seconds } from '../../domain/tuning/units';
+import type { MidiNote } from '../../domain/tuning/units';
 import { createEarUse, type EarUsePorts } from './ear-use';
 import { createFileListening, type FileNotice } from './file-listening';
 import type { HeardPan } from './heard-context';
 import { createPracticeListening } from './practice-listening';
 import type { ReadoutModel } from './readout-model';
-
-/** What is kept of a strike. */
-const beforeStrike = 0.03;
-const soundLength = seconds(1);
+import type { LastStrike } from './taking-now';
 
 export interface ListenPorts extends EarUsePorts {
   readonly soundFiles: SoundFiles;
@@ -45,6 +42,8 @@ export interface ListenModel
   knowNow(known: readonly KnownNote[]): void;
   /** Everything that counts, after the readout has taken it. */
   onHeard(listener: (heard: Heard) => void): Unsubscribe;
+  /** The newest settled strike of this listening, also after it has ended; null before one is heard. */
+  readonly last: ReadonlySignal<LastStrike | null>;
   /** The sound of a strike that has just been heard, 1 s from shortly before it; null if it is lost. */
   soundOf(strike: Strike): Promise<CutSound | null>;
   /** While `sound` lasts and a moment longer nothing that is heard counts: it is the phone's own voice. */
@@ -91,7 +90,10 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     if (deaf.isDeafTo(heard)) return;
     if (heard.kind === 'refused' && heard.reason === 'lost-audio') taking.lost();
     const isAwaited = phase.value.kind !== 'idle';
-    if (isAwaited && heard.kind === 'strike' && !heard.provisional) file.count();
+    if (isAwaited && heard.kind === 'strike' && !heard.provisional) {
+      file.count();
+      taking.last.value = { strike: heard, from: taking.from.value };
+    }
     readout.hear(heard);
     // The analysis may still finish a strike after "Stop".
     if (isAwaited) for (const listener of listeners) listener(heard);
@@ -118,6 +120,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
         !['idle', 'denied', 'absent', 'other-window', 'failed'].includes(microphone.value.kind),
     ),
     taking: taking.taking,
+    last: taking.last,
     async listen() {
       use.leavePan();
       await openMicrophone();
@@ -145,7 +148,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    soundOf: ({ at }) => ear.cut(seconds(Math.max(0, at - beforeStrike)), soundLength),
+    soundOf: ({ at }) => ear.cut(cutFrom(at), cutSeconds),
     ignoreDuring: (sound) => deaf.during(sound),
     async stop() {
       use.leavePan();

@@ -6,6 +6,7 @@ import { type MidiNote, midiNote } from '../../domain/tuning/units';
 const plainScreens = [
   'rack',
   'listen',
+  'inside',
   'practice',
   'practice-bench',
   'settings',
@@ -28,6 +29,7 @@ const panScreens = [
   'sheet',
   'tuned',
   'taken-out',
+  'answers',
 ] as const;
 
 export type PlainScreen = (typeof plainScreens)[number];
@@ -93,6 +95,7 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'sheet':
     case 'tuned':
     case 'taken-out':
+    case 'answers':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':
     case 'result':

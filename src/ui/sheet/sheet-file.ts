@@ -11,7 +11,7 @@ export const sheetFile = (sheet: Sheet, style: string, photo: string | null): st
   pageFile(sheet.pan.name, sheetPage(sheet, photo), style);
 
 /** A page with this title and content as a file. */
-function pageFile(title: string, content: MarkupElement, style: string): string {
+export function pageFile(title: string, content: MarkupElement, style: string): string {
   const head = [
     element('meta', { charset: 'utf-8' }),
     element('meta', {

@@ -92,6 +92,7 @@ export const panPageWords = {
   startAnother: 'New round',
   quickRound: 'Quick round',
   sheet: 'Sheet for the tuner',
+  answers: 'What blows did here',
 } as const;
 
 export const markOf = (mark: MarkKind): string => panWords.marked[mark];

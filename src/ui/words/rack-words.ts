@@ -34,6 +34,7 @@ export const rackWords = {
   writtenTwice: 'written twice: say which is right',
   dropped: 'A pan was dropped',
   visit: 'The tuner comes: which pans first',
+  workedOn: (notes: string) => `worked on since: ${notes}`,
   magnetOn: (notes: string) => `magnet on ${notes}`,
   today: 'today',
   yesterday: 'yesterday',

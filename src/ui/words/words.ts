@@ -76,6 +76,7 @@ export const words = {
   octaveDown: 'It is an octave lower',
   nameNote: 'Note to strike',
   anyNote: 'any note',
+  lookInside: 'Look inside',
   workOn: (note: string) => `Work on ${note}`,
   fileReading: 'Reading the file',
   fileRead: (heard: number) =>

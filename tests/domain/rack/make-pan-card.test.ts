@@ -13,7 +13,7 @@ import { usualTolerances } from '../../../src/domain/tuning/tolerances';
 import { hertz, instant } from '../../../src/domain/tuning/units';
 import { sampleEdit, samplePanRecords } from '../../storage/rack/rack-sample';
 import { panFieldsSample } from '../records/pan-fields-sample';
-import { benchReading } from '../rounds/bench-sample';
+import { benchReading, blowsSample } from '../rounds/bench-sample';
 import { leadNotes } from '../rounds/result-sample';
 import { endSample, markSample, readingSample, startSample } from '../rounds/round-sample';
 
@@ -66,7 +66,10 @@ describe('the card of a pan', () => {
   it('says how its notes stand since they were worked on, and counts no drift of that', () => {
     const mended = [62, 64].map((note) => benchReading(last, { note, fundamental: 2 }, 300));
     const was = makePanCard(recordsOf(rounds), readings, settings);
-    const card = makePanCard(recordsOf(rounds), [...readings, ...mended], settings);
+    const blows = [62, 60].map((note) => blowsSample(last, note, 250));
+    const card = makePanCard(recordsOf({ ...rounds, blows }), [...readings, ...mended], settings);
+    expect(was.worked).toEqual([]);
+    expect(card.worked).toEqual([60, 62]);
     expect(card).toMatchObject({
       lastRoundAt: last.at,
       standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },

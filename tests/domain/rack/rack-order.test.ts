@@ -24,6 +24,7 @@ const card = (name: string, more: Partial<PanCard> = {}): PanCard => ({
   openRound: null,
   standings: { good: 29, playable: 0, out: 0, avoid: 0, unread: 0 },
   worst: [],
+  worked: [],
   a4: hertz(440),
   panPitch: null,
   stopgaps: [],

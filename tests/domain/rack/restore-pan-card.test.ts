@@ -25,6 +25,7 @@ const card: PanCard = {
   openRound: roundId('round-1'),
   standings: { good: 20, playable: 5, out: 2, avoid: 1, unread: 1 },
   worst: notes,
+  worked: [],
   a4: hertz(440),
   panPitch: cents(-3.5),
   stopgaps: notes,

@@ -486,15 +486,37 @@ describe('suggestions', () => {
     expect((await kept()).readings).toHaveLength(1);
   });
 
-  it('wait for the strike while blows have fallen, and while another note is checked', async () => {
-    const { model, strikes, knocks } = await begun(onD5, { isTrained: true });
+  it('stay while blows fall, and come anew with the strike', async () => {
+    const { model, strikes, knocks, asked } = await begun(onD5, { isTrained: true });
     await strikes([-12, -8, 3]);
+    const before = model.advice.value?.advice;
     await knocks(2);
-    expect(model.advice.value).toBeNull();
+    expect(model.advice.value?.advice).toEqual(before);
+    const questions = asked();
+    await knocks(2);
+    expect(asked()).toBe(questions);
     await strikes([-9, -8, 3]);
-    expect(model.advice.value).not.toBeNull();
+    expect(model.advice.value?.advice.kind).toBe('blows');
+    expect(model.advice.value?.advice).not.toEqual(before);
     model.next();
     expect(model.advice.value).toBeNull();
+  });
+
+  it('can be logged as they were made, also once the strike has answered the blows', async () => {
+    const { model, strikes, knocks, kept } = await begun(onD5, { isTrained: true });
+    await strikes([-12, -8, 3]);
+    const made = model.suggested.value;
+    expect(made).toMatchObject({ place: 'long-ends', side: 'above' });
+    await knocks(2);
+    await strikes([-9, -4, 3]);
+    expect(model.suggested.value).toEqual(made);
+    if (made) model.log({ place: made.place, side: made.side, firmness: made.firmness });
+    await settle();
+    expect((await kept()).blows).toMatchObject([{ count: 2, logged: { place: 'long-ends' } }]);
+    // A set that nobody has heard would be the next one.
+    expect(model.suggested.value?.place).toBe(
+      model.advice.value?.advice.kind === 'blows' ? model.advice.value.advice.place : undefined,
+    );
   });
 
   it('see a mark that was made elsewhere when the bench is opened again', async () => {
@@ -518,6 +540,90 @@ describe('suggestions', () => {
       kind: 'professional',
       why: { kind: 'cracked', note: 74 },
     });
+  });
+});
+
+describe('what comes next on the bench', () => {
+  it('is a strike, then blows as suggested, then a strike, and moving on when the note is right', async () => {
+    const { model, strike, strikes, knocks } = await begun(onD5, { isTrained: true });
+    expect(model.main.value).toEqual({ kind: 'strike', note: 74 });
+    await strike([-12, -8, 3]);
+    expect(model.main.value).toEqual({ kind: 'strike', note: 74 });
+    await strikes([-12, -8, 3]);
+    expect(model.main.value).toMatchObject({
+      kind: 'as-suggested',
+      blows: { place: 'long-ends', side: 'above' },
+    });
+    await knocks(2);
+    expect(model.main.value.kind).toBe('as-suggested');
+    model.log(ends);
+    expect(model.main.value).toEqual({ kind: 'strike', note: 74 });
+    await strikes([1, 1, 1]);
+    expect(model.main.value.kind).toBe('move');
+    model.stop();
+    expect(model.main.value).toEqual({ kind: 'listen' });
+  });
+
+  it('is to say where the blows fell for those to whom nothing is suggested', async () => {
+    const { model, strikes, knocks } = await begun();
+    await strikes([-12, -8, 3]);
+    expect(model.main.value.kind).toBe('move');
+    await knocks(2);
+    expect(model.main.value).toEqual({ kind: 'say-where' });
+  });
+});
+
+describe('the microphone of the bench', () => {
+  const onA5: BenchSubject = { kind: 'pan', pan, note: a5 };
+
+  it('comes on by itself where it was on a moment ago, and says so until something is heard', async () => {
+    const { fake, model, strikes, strike } = await begun();
+    await strikes([-12, -8, 3]);
+    model.leave();
+    await settle();
+    await model.open(onA5);
+    await settle();
+    fake.microphoneIs({ kind: 'listening', processing: [], sampleRate: 48_000 });
+    expect(model.isHearing.value).toBe(true);
+    expect(model.cameOn.value).toBe(true);
+    await strike([1, 0, 0], a5);
+    expect(model.cameOn.value).toBe(false);
+  });
+
+  it('stays off when it was turned off, and the verdict stays', async () => {
+    const { model, strikes } = await begun();
+    await strikes([-12, -8, 3]);
+    model.stop();
+    await settle();
+    expect(model.phase.value.kind).toBe('settled');
+    model.leave();
+    await settle();
+    await model.open(onA5);
+    expect(model.isHearing.value).toBe(false);
+    expect(model.cameOn.value).toBe(false);
+  });
+
+  it('stays off after more than a moment', async () => {
+    const { model, later } = await begun();
+    model.leave();
+    await settle();
+    later();
+    later();
+    await model.open(onA5);
+    await settle();
+    expect(model.isHearing.value).toBe(false);
+    expect(model.cameOn.value).toBe(false);
+  });
+
+  it('does not come on for a bench that was left before its pan was read', async () => {
+    const { listen, model } = await begun();
+    model.leave();
+    await settle();
+    const opening = model.open(onA5);
+    model.leave();
+    await opening;
+    await settle();
+    expect(listen.microphone.value.kind).toBe('idle');
   });
 });
 

@@ -204,7 +204,7 @@ export const sampleAttachment = (
   at: at(95),
   kind,
   type: kind === 'sound' ? 'audio/wav' : 'image/jpeg',
-  bytes: Uint8Array.from({ length: bytes }, (_, n) => n % 251),
+  bytes: new Uint8Array(bytes).map((_, n) => n % 251),
 });
 
 export const sampleCard = (pan: PanId = samplePan): PanCard => ({
@@ -225,6 +225,7 @@ export const sampleCard = (pan: PanId = samplePan): PanCard => ({
   openRound: null,
   standings: { good: 20, playable: 5, out: 3, avoid: 1, unread: 0 },
   worst: [midiNote(72)],
+  worked: [],
   a4: hertz(440),
   panPitch: cents(3),
   stopgaps: [],

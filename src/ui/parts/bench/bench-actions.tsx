@@ -1,14 +1,16 @@
-// What can be tapped below the bench: listening, moving on, logging blows, and the way back.
+// The bar below the bench: what comes next, and the way back or to silence.
 import type { ComponentChildren } from 'preact';
-import { isAwaiting } from '../../../domain/bench/bench-course';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { BenchModel } from '../../../state/bench/bench-model';
-import type { BenchMove } from '../../../state/bench/bench-moves';
+import type { MainAction } from '../../../state/bench/main-action';
 import { noteHeard, type OpenBench } from '../../../state/bench/open-bench';
-import { addressOf, goTo } from '../../frame/route';
+import { addressOf } from '../../frame/route';
+import { adviceWords } from '../../words/measuring/advice-words';
 import { benchWords } from '../../words/measuring/bench-words';
+import { handsWords } from '../../words/measuring/hands-words';
 import { words } from '../../words/words';
+import { follow, nextWords } from './bench-moves-row';
 
 /** What a simulated note needs in place of microphone and hammer. */
 export interface SimulatedBench {
@@ -20,32 +22,23 @@ export interface SimulatedBench {
   readonly leaveWords: string;
 }
 
+type BarModel = Pick<
+  BenchModel,
+  'isHearing' | 'main' | 'listen' | 'next' | 'check' | 'log' | 'stop'
+>;
+
 export function BenchActions({
   model,
   bench,
   simulated,
-  isLogging,
-  onLogging,
 }: {
-  readonly model: Pick<BenchModel, 'isHearing' | 'ahead' | 'listen' | 'next' | 'check'>;
+  readonly model: BarModel;
   readonly bench: OpenBench;
   readonly simulated: SimulatedBench | null;
-  /** Blows are being logged, though none were heard. */
-  readonly isLogging: boolean;
-  readonly onLogging: (isLogging: boolean) => void;
 }) {
   const { course, check, subject } = bench;
-  const awaits = isAwaiting(course) && !check;
   return (
     <footer class="actions">
-      {!model.isHearing.value && !simulated && (
-        <a
-          class="button"
-          href={addressOf(subject.kind === 'pan' ? { screen: 'pan', pan: subject.pan } : 'listen')}
-        >
-          {words.back}
-        </a>
-      )}
       {check ? (
         <button type="button" onClick={() => model.check(null)}>
           {benchWords.nextBack(displayName(course.note))}
@@ -54,48 +47,60 @@ export function BenchActions({
         <button type="button" onClick={simulated.leave}>
           {simulated.leaveWords}
         </button>
-      ) : (
-        <button
-          type="button"
-          aria-expanded={isLogging || awaits}
-          onClick={() => onLogging(!isLogging)}
-          disabled={awaits}
-        >
-          {isLogging && !awaits ? benchWords.closeBlows : benchWords.blows}
+      ) : model.isHearing.value ? (
+        <button type="button" onClick={model.stop}>
+          {handsWords.stop}
         </button>
+      ) : (
+        <a
+          class="button"
+          href={addressOf(subject.kind === 'pan' ? { screen: 'pan', pan: subject.pan } : 'listen')}
+        >
+          {words.back}
+        </a>
       )}
       {simulated ? (
         <button type="button" class="main" onClick={() => simulated.strike(noteHeard(bench))}>
           {simulated.strikeWords(displayName(noteHeard(bench)))}
         </button>
-      ) : model.isHearing.value ? (
-        <button type="button" class="main" onClick={() => follow(model.next(), bench)}>
-          {nextWords(model.ahead.value, bench)}
-        </button>
       ) : (
-        <button type="button" class="main" onClick={() => void model.listen()}>
-          {benchWords.listen}
-        </button>
+        <MainButton model={model} bench={bench} action={model.main.value} />
       )}
     </footer>
   );
 }
 
-function nextWords(move: BenchMove, { check, course }: OpenBench): string {
-  switch (move.kind) {
-    case 'check':
-      return benchWords.nextCheck(displayName(move.note));
-    case 'note':
-      return benchWords.nextNote(displayName(move.note));
-    case 'done':
-      return check ? benchWords.nextBack(displayName(course.note)) : benchWords.done;
+function MainButton({
+  model,
+  bench,
+  action,
+}: {
+  readonly model: BarModel;
+  readonly bench: OpenBench;
+  readonly action: MainAction;
+}) {
+  switch (action.kind) {
+    case 'strike':
+      // No button: nothing is to be touched.
+      return <p class="main-next">{handsWords.strike(displayName(action.note))}</p>;
+    case 'listen':
+      return <Main text={benchWords.listen} onPress={() => void model.listen()} />;
+    case 'as-suggested':
+      return <Main text={adviceWords.asSuggested} onPress={() => model.log(action.blows)} />;
+    case 'say-where':
+      return <Main text={handsWords.sayWhere} onPress={showLog} />;
+    case 'move':
+      return (
+        <Main text={nextWords(action.move, bench)} onPress={() => follow(model.next(), bench)} />
+      );
   }
 }
 
-/** Goes where moving on leads, if that is another screen. */
-export function follow(move: BenchMove, { subject, check }: OpenBench): void {
-  if (move.kind === 'note') goTo({ screen: 'bench', pan: move.pan, note: move.note });
-  else if (move.kind === 'done' && !check && subject.kind !== 'practice') {
-    goTo(subject.kind === 'pan' ? { screen: 'pan', pan: subject.pan } : 'listen');
-  }
-}
+const Main = ({ text, onPress }: { readonly text: string; readonly onPress: () => void }) => (
+  <button type="button" class="main" onClick={onPress}>
+    {text}
+  </button>
+);
+
+/** The places lie below what is always in sight. */
+const showLog = (): void => document.querySelector('.blow-log')?.scrollIntoView({ block: 'start' });

@@ -5,6 +5,7 @@ import {
   newestReading,
   newestStep,
   openingReading,
+  setToLog,
 } from '../../../domain/bench/bench-course';
 import type { Headset } from '../../../domain/ports/headset-port';
 import type { Announcer } from '../../../domain/ports/sound-ports';
@@ -19,23 +20,24 @@ import type { ListenModel } from '../../../state/listening/listen-model';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { benchWords } from '../../words/measuring/bench-words';
 import { handsWords } from '../../words/measuring/hands-words';
+import { useHandKeys } from '../controls/use-hand-keys';
 import { NoteDrawing } from '../drawing/note-drawing';
-import { FarView } from '../listen/far-view';
+import { BenchHands } from '../hands/bench-hands';
+import { CoverHint } from '../hands/cover-hint';
 import { MicrophoneLine } from '../listen/microphone-line';
 import { AdviceCard, AdviceConsent } from './advice-card';
-import { BenchActions, follow, type SimulatedBench } from './bench-actions';
+import { BenchActions, type SimulatedBench } from './bench-actions';
+import { BenchCautions, showCautions } from './bench-cautions';
 import { BenchLines } from './bench-lines';
 import { BenchMarks } from './bench-marks';
+import { BenchMoves, follow } from './bench-moves-row';
 import { BenchTrail } from './bench-trail';
 import { BlowLog } from './blow-log';
-import { Awaiting, EffectOfBlows } from './blows-effect';
+import { EffectOfBlows } from './blows-effect';
 import { CheckList } from './check-list';
-import { CoverHint } from './cover-hint';
 import '../drawing/note-rows.css';
 import { NotKept } from '../gates/not-kept';
-import { Readout } from '../listen/readout';
 import { HowSure, ReadoutHints } from '../listen/readout-hints';
-import { useFarView } from '../listen/use-far-view';
 import { useSpokenVerdicts } from '../listen/use-spoken-verdicts';
 import './bench.css';
 
@@ -70,22 +72,9 @@ export function Bench({
   const reading = newestReading(check ?? course);
   const opening = check ? null : openingReading(course);
   const advice = model.advice.value;
-  const showsLog = !check && (isLogging || awaits);
+  const showsLog = !check && (isLogging || awaits || setToLog(course) === 'answered');
   useSpokenVerdicts({ announcer, listen, settings }, model.phase, verdictOf);
-  const far = useFarView(
-    { settings, headset },
-    { keep: model.keep, next: () => follow(model.next(), bench) },
-  );
-  if (far.isFar) {
-    return (
-      <FarView
-        phase={phase}
-        expected={noteHeard(bench)}
-        verdictOf={verdictOf}
-        onLeave={far.leave}
-      />
-    );
-  }
+  useHandKeys({ settings, headset }, { keep: model.keep, next: () => follow(model.next(), bench) });
   return (
     <main
       class="screen bench"
@@ -96,30 +85,36 @@ export function Bench({
       data-blows={awaits ? (newestStep(course).blows?.count ?? 0) : 0}
       data-ahead={model.ahead.value.kind}
     >
+      <BenchHands model={model} listen={listen} bench={bench} limits={limits} verdictOf={verdictOf}>
+        <NotKept keeper={model} />
+        {!simulated && (
+          <button type="button" class="hands-caution" onClick={showCautions}>
+            {handsWords.caution}
+          </button>
+        )}
+      </BenchHands>
       <header class="top">
         <h1>{check ? benchWords.checking(displayName(course.note)) : benchWords.bench}</h1>
         <span>{simulated?.title ?? (around.name === '' ? benchWords.bareHint : around.name)}</span>
       </header>
-      <Readout
-        phase={phase}
-        expected={noteHeard(bench)}
-        onName={() => undefined}
-        verdictOf={verdictOf}
-        short
-      />
-      <CoverHint bench={bench} reading={reading} />
-      {awaits && <Awaiting bench={bench} />}
+      {reading && <CoverHint bench={bench} reading={reading} />}
       {!check && !awaits && (
         <EffectOfBlows bench={bench} isSurprise={advice?.isSurprise ?? false} />
       )}
       {reading && (phase.kind === 'heard' || phase.kind === 'settled') && (
         <ReadoutHints reading={{ ...reading, ...judge(reading) }} />
       )}
-      <NotKept keeper={model} />
-      {advice && <AdviceCard shown={advice} reading={reading} />}
       {simulated
         ? !check && simulated.hammer
         : showsLog && <BlowLog model={model} settings={settings} bench={bench} />}
+      {advice && <AdviceCard shown={advice} reading={reading} />}
+      <BenchMoves
+        model={model}
+        bench={bench}
+        isSimulated={simulated !== null}
+        isLogging={isLogging}
+        onLogging={setIsLogging}
+      />
       {reading && (
         <BenchLines
           before={opening && opening !== reading ? judge(opening) : null}
@@ -127,28 +122,15 @@ export function Bench({
           limits={limits}
         />
       )}
-      {reading && !showsLog && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
+      {reading && <NoteDrawing reading={{ ...reading, ...judge(reading) }} />}
       {!check && <BenchTrail course={course} around={around} limits={limits} />}
       <CheckList model={model} limits={limits} bench={bench} />
       {!check && <AdviceConsent settings={settings} bench={bench} />}
       {!check && subject.kind === 'pan' && <BenchMarks bench={bench} onMark={model.mark} />}
       {reading && <HowSure reading={reading} />}
-      {reading && !newestStep(check ?? course).kept.isAll && subject.kind === 'pan' && !awaits && (
-        <button type="button" onClick={model.keep}>
-          {benchWords.keep}
-        </button>
-      )}
-      <button type="button" onClick={far.show}>
-        {handsWords.far}
-      </button>
       {!simulated && <MicrophoneLine listen={listen} />}
-      <BenchActions
-        model={model}
-        bench={bench}
-        simulated={simulated}
-        isLogging={isLogging}
-        onLogging={setIsLogging}
-      />
+      {!simulated && <BenchCautions />}
+      <BenchActions model={model} bench={bench} simulated={simulated} />
     </main>
   );
 }

@@ -11,8 +11,6 @@ import {
 import type { BenchModel } from '../../../state/bench/bench-model';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import type { SettingsModel } from '../../../state/settings/settings-model';
-import { addressOf } from '../../frame/route';
-import { cautionsWords } from '../../words/fall/cautions-words';
 import { adviceWords } from '../../words/measuring/advice-words';
 import { benchWords, loggedWords } from '../../words/measuring/bench-words';
 import { BlowSpots } from './blow-spots';
@@ -22,7 +20,7 @@ export function BlowLog({
   settings,
   bench,
 }: {
-  readonly model: Pick<BenchModel, 'advice' | 'log' | 'noBlows'>;
+  readonly model: Pick<BenchModel, 'suggested' | 'log' | 'noBlows'>;
   readonly settings: Pick<SettingsModel, 'bench' | 'set'>;
   readonly bench: OpenBench;
 }) {
@@ -32,13 +30,12 @@ export function BlowLog({
   const { course } = bench;
   const which = setToLog(course);
   const logged = which === 'unheard' ? null : (newestStep(course).blows?.logged ?? null);
-  const advice = model.advice.value?.advice;
+  const suggested = model.suggested.value;
   if (!isOpened(course)) return <p class="hint">{benchWords.logFirst}</p>;
   const log = (place: BlowPlace) => model.log({ place, side, firmness });
   return (
     <section class="blow-log" aria-label={benchWords.blows} data-logged={logged?.place ?? ''}>
       <h2>{benchWords.logTitle[which]}</h2>
-      <Cautions isOpen={lastBlows === null} />
       {logged && (
         <p class="hint" role="status">
           <b>{benchWords.logged}:</b> {loggedWords(logged)}
@@ -52,11 +49,11 @@ export function BlowLog({
             </span>
           </button>
         )}
-        {advice?.kind === 'blows' && which === 'unheard' && (
+        {suggested && !logged && (
           <button
             type="button"
             onClick={() => {
-              const { place, side, firmness } = advice;
+              const { place, side, firmness } = suggested;
               model.log({ place, side, firmness });
             }}
           >
@@ -134,25 +131,5 @@ export function Two<Value extends string>({
         </button>
       ))}
     </fieldset>
-  );
-}
-
-/** What must be known before a hammer is lifted: open until the first set has been logged. */
-function Cautions({ isOpen }: { readonly isOpen: boolean }) {
-  return (
-    <details class="how-sure hint warn" open={isOpen}>
-      <summary>{benchWords.cautionsTitle}</summary>
-      <ul>
-        {benchWords.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-      <a class="caution" href={addressOf('cautions')}>
-        {cautionsWords.more}
-      </a>
-      <a class="caution" href={addressOf('what-moves')}>
-        {adviceWords.moves}
-      </a>
-    </details>
   );
 }

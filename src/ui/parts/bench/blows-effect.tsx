@@ -1,8 +1,7 @@
-// What blows did to the note on the bench, and that a strike must tell.
+// What blows did to the note on the bench.
 
-import { effectOfNewest, newestStep } from '../../../domain/bench/bench-course';
+import { effectOfNewest } from '../../../domain/bench/bench-course';
 import type { Reading } from '../../../domain/reading/reading';
-import { displayName } from '../../../domain/tuning/note-names';
 import type { OpenBench } from '../../../state/bench/open-bench';
 import { rowWords } from '../../words/list-words';
 import {
@@ -14,17 +13,6 @@ import {
   ownChangeWords,
   partialName,
 } from '../../words/measuring/bench-words';
-
-/** Blows have fallen: the note is to be struck. */
-export function Awaiting({ bench }: { readonly bench: OpenBench }) {
-  const { blows } = newestStep(bench.course);
-  if (!blows) return null;
-  return (
-    <p class="hint awaiting" role="status">
-      <b>{blowsHeard(blows)}</b> {benchWords.strikeNow(displayName(bench.course.note))}
-    </p>
-  );
-}
 
 /** How octave and third lay against their own fundamental before and lie now, where that is known both times. */
 function ownChanges(before: Reading, after: Reading): readonly string[] {

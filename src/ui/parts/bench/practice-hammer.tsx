@@ -57,7 +57,7 @@ export function PracticeHammer({
             ? practiceWords.onePlace(displayName(note))
             : loggedWords(waiting)}
       </p>
-      {advice?.kind === 'blows' && (
+      {advice?.kind === 'blows' && waiting === null && (
         <button
           type="button"
           data-suggested

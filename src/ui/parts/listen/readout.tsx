@@ -101,10 +101,10 @@ function VerdictWord({ verdict, short }: { readonly verdict: Verdict; readonly s
   );
 }
 
-/** "octave / sharp 12" for "octave / sharp / 12 cents": a third line would push the pan off the screen. */
+/** "double octave / sharp 12" for four lines: a third one would push the rest off the screen. */
 function shortened({ lines, number }: VerdictWords): VerdictWords {
   if (number === null || lines.length < 2) return { lines, number };
-  return { lines: [...lines.slice(0, -1), `${lines.at(-1)} ${number}`], number: null };
+  return { lines: [lines.slice(0, -1).join(' '), `${lines.at(-1)} ${number}`], number: null };
 }
 
 /** What is read out: the settled verdict with what it asks for, or that the note walks. */

@@ -55,6 +55,7 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     card.isProvisional ? rackWords.provisional : '',
     card.openRound === null ? '' : rackWords.openRound,
     card.hasConflict ? rackWords.writtenTwice : '',
+    card.worked.length > 0 ? rackWords.workedOn(noteRowWords(card.worked)) : '',
     card.stopgaps.length > 0 ? rackWords.magnetOn(noteRowWords(card.stopgaps)) : '',
   ].filter((each) => each !== '');
   return (

@@ -82,6 +82,11 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
           {words.octaveDown}
         </button>
       </div>
+      {listen.last.value && (
+        <a class="button" href={addressOf('inside')}>
+          {words.lookInside}
+        </a>
+      )}
       {benched !== null && (
         <a class="button" href={addressOf({ screen: 'bare-bench', note: benched })}>
           {words.workOn(displayName(benched))}

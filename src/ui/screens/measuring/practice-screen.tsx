@@ -64,6 +64,11 @@ export function PracticeScreen({ models }: { readonly models: Models }) {
         <a class="button" href={addressOf('rack')}>
           {words.back}
         </a>
+        {listen.last.value && (
+          <a class="button" href={addressOf('inside')}>
+            {words.lookInside}
+          </a>
+        )}
         <a class="button" href={addressOf('practice-bench')}>
           {practiceWords.link}
         </a>

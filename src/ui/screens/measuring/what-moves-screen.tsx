@@ -1,7 +1,7 @@
 // What moves what: the faults on which field tuners agree, each with its places on the oval of the note.
 import { tradeCases } from '../../../domain/advice/trade-cases';
 import { addressOf } from '../../frame/route';
-import { PlacePicture } from '../../parts/bench/place-picture';
+import { PlacePicture } from '../../parts/drawing/place-picture';
 import { cautionsWords } from '../../words/fall/cautions-words';
 import { adviceWords } from '../../words/measuring/advice-words';
 import {

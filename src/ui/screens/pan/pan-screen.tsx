@@ -113,6 +113,9 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         <a class="button" href={to('sheet')}>
           {panPageWords.sheet}
         </a>
+        <a class="button" href={to('answers')}>
+          {panPageWords.answers}
+        </a>
         <a class="button" href={to('tuned')}>
           {tunedWords.title}
         </a>

@@ -40,7 +40,6 @@ export const benchWords = {
   surprise: 'This is not what the other sets on this pan say. It counts less.',
   heardBlows: (count: number) => `${pluralOf(count, 'One blow', `${count} blows`)} heard.`,
   unheardBlows: 'Blows logged.',
-  strikeNow: (note: string) => `Now strike ${note}.`,
   noBlows: 'These were no blows',
   trail: 'The way since the bench was opened',
   trailHint:

@@ -1,11 +1,16 @@
 // What is said about keys, the far view and the voice.
 
+import type { SuggestedBlows } from '../../../domain/advice/advice';
+import type { BenchBlows } from '../../../domain/bench/bench-course';
+import type { BlowPlace } from '../../../domain/records/blow-places';
 import type { HandAction, HandKey, HeadsetButton } from '../../../domain/settings/hands-settings';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
+import { pluralOf } from '../count-words';
 import { rowWords } from '../list-words';
 import { verdictWords, walkingWords, words } from '../words';
+import { benchWords, blowsHeard } from './bench-words';
 
 export const handsWords = {
   title: 'Keys for busy hands',
@@ -21,6 +26,25 @@ export const handsWords = {
   only: 'While the bench or a round is open, a key that is set here does nothing else. In a round, readings are kept by themselves.',
   voice: 'On the bench, a voice says the verdict when a note is read',
   noVoice: 'This phone has no voice of its own.',
+  linesTitle: 'Each partial, before the last blows and now',
+  was: (cents: string) => `was ${cents}`,
+  worse: 'worse,',
+  mayMove: (notes: string) => `May disturb ${notes}.`,
+  cameOn: 'The microphone came on by itself.',
+  caution: 'Protect ears and eyes. A professional can undo less than you think. All cautions',
+  /** In one line of a phone. */
+  places: {
+    middle: 'middle',
+    'long-ends': 'ends of the long axis',
+    'short-ends': 'ends of the short axis',
+    corners: 'corners',
+    border: 'all around the border',
+    'glancing-long': 'glancing, long axis',
+    'glancing-short': 'glancing, short axis',
+  } satisfies Record<BlowPlace, string>,
+  stop: 'Stop',
+  strike: (note: string) => `Strike ${note}`,
+  sayWhere: 'Where did they fall?',
   far: words.far,
   leaveFar: 'Tap or press any key to go back',
   kept: 'Kept.',
@@ -58,4 +82,19 @@ const spokenNote = (note: MidiNote): string =>
 export function farLines(verdict: Verdict): readonly string[] {
   const { lines, number } = verdictWords(verdict);
   return number === null ? lines : [...lines, number];
+}
+
+/** "3 light, from above"; with "Try" where nobody knows what it will do. */
+export function stepWords({ aim, count, firmness, side }: SuggestedBlows): string {
+  const blows = `${count} ${benchWords.firmnesses[firmness]}, ${benchWords.sides[side]}`;
+  return aim === 'try' ? `Try ${blows}` : blows;
+}
+
+/** "2 of 3 blows heard." `suggested`: how many, or null where nothing was suggested. */
+export function blowsSoFar(blows: BenchBlows, suggested: number | null): string {
+  const { count } = blows;
+  if (count === null || suggested === null) return blowsHeard(blows);
+  return count > suggested
+    ? `${blowsHeard(blows)} Suggested: ${suggested}.`
+    : `${count} of ${suggested} ${pluralOf(suggested, 'blow', 'blows')} heard.`;
 }
