@@ -81,7 +81,7 @@ describe('on a usual day', () => {
       }
       await page.locator('main.result').waitFor();
       await tap(page.locator('.note-row[data-note="62"], a.note-row').first());
-      await tap(page.locator('.actions').getByRole('link', { name: /bench/i }));
+      await tap(page.locator('.actions').getByRole('link', { name: 'Work on this note' }));
       await page.locator('main.bench').waitFor();
       expect(count.taps).toBeLessThanOrEqual(5);
       // What is measured afterwards is a round again, from the bench's own pan.
