@@ -40,7 +40,17 @@ function measure(): Faults {
     .filter((element) => element.checkVisibility() && !element.closest('.only-spoken, .fit, svg'))
     .map((element) => ({ element, box: element.getBoundingClientRect() }))
     .filter(({ box }) => box.width > 1 && box.height > 1);
-  const isScrolled = (element: Element) => element.closest('[class*="scroll"]') !== null;
+  /** A table that scrolls by itself, beside its screen, may be wider than that. */
+  const isScrolled = (element: Element): boolean => {
+    for (
+      let each = element.parentElement;
+      each && each.tagName !== 'MAIN';
+      each = each.parentElement
+    ) {
+      if (/auto|scroll/.test(getComputedStyle(each).overflowX)) return true;
+    }
+    return false;
+  };
   const out = boxes
     .filter(
       ({ element, box }) => !isScrolled(element) && (box.left < -1 || box.right > innerWidth + 1),
