@@ -22,6 +22,7 @@ import { createPanModel } from './state/pan/pan-model';
 import { createResultsModel } from './state/pan/results-model';
 import { createBackupModel } from './state/rack/backup-model';
 import { createBlendModel } from './state/rack/blend-model';
+import { createSeveralModel } from './state/rack/several-model';
 import { createKnockModel } from './state/round/knock-model';
 import { createRoundModel } from './state/round/round-model';
 import type { SettingsModel } from './state/settings/settings-model';
@@ -71,7 +72,8 @@ export function makeLateModels(early: LateParts): LateModels {
   const pan = createPanModel(parts);
   const knock = createKnockModel({ ...parts, round });
   const bench = createBenchModel({ ...parts, adviser: new WorkerAdviser() });
-  const unsaved = isAnyUnsaved([pan, round, knock, bench]);
+  const several = createSeveralModel(parts);
+  const unsaved = isAnyUnsaved([pan, round, knock, bench, several]);
   warnOnLeaving(window, () => unsaved.value);
   effect(() => {
     early.isUnsaved.value = unsaved.value;
@@ -100,6 +102,7 @@ export function makeLateModels(early: LateParts): LateModels {
       takeApart: async () => (await import('./dsp/partial-sound/take-apart')).takeApart,
     }),
     blend: createBlendModel({ store, judging: settings.judging }),
+    several,
     player: createSoundPlayer(parts),
     backup: createBackupModel({ ...parts, files: backupFiles(parts), handout: fileHandout }),
     announcer,

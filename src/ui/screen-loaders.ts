@@ -16,6 +16,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   cautions: () => import('./screens/app/cautions-screen').then((file) => file.CautionsScreen),
   'what-moves': () =>
     import('./screens/measuring/what-moves-screen').then((file) => file.WhatMovesScreen),
+  several: () => import('./screens/tuner/several-screen').then((file) => file.SeveralScreen),
   receive: () => import('./screens/rack/receive-screen').then((file) => file.ReceiveScreen),
   send: () => import('./screens/rack/backup-screen').then((file) => file.BackupScreen),
   tuned: () => import('./screens/tuner/tuned-screen').then((file) => file.TunedScreen),

@@ -70,7 +70,7 @@ async function rackOf(page: Page): Promise<ChosenFile> {
 /** From the rack, in two taps: the screen that takes files in, with this file chosen. */
 async function choose(page: Page, file: ChosenFile): Promise<void> {
   await link(page, 'Back up').click();
-  await link(page, 'Take a file in').click();
+  await link(page, 'Load or restore a file').click();
   await page.locator('main.exchange input[type="file"]').setInputFiles(file);
 }
 

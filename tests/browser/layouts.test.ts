@@ -310,8 +310,8 @@ describe('the choice of a layout', () => {
     try {
       const { page } = app;
       await page.getByLabel('Kind of pan').selectOption('quads');
-      await page.getByText('No published positions: arrange these on your drums.').waitFor();
-      await page.getByRole('button', { name: 'Arrange it on your drums' }).click();
+      await page.getByText(/No published positions. This is a start of ours/).waitFor();
+      await page.getByRole('button', { name: 'Take it and drag its notes' }).click();
       expect(await handed(page)).toMatchObject({ family: 'quads', kind: 'unplaced' });
       expect(app.problems).toEqual([]);
     } finally {

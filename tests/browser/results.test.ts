@@ -291,7 +291,7 @@ describe('the screens of what was found', () => {
         .toMatch(/^D4: fundamental −22, octave \+\d/);
       expect(await label(page, 'E4:').getAttribute('aria-label')).toBe('E4: no change');
       expect(await page.locator('.note-rows .note-row').count()).toBe(4);
-      await page.getByText('No change in 25 notes').waitFor();
+      await page.getByText('25 notes: no sure change').waitFor();
       await page.getByText('One of the two rounds is provisional').waitFor();
       await page.getByLabel('Since').selectOption('round-0');
       await page.getByText('24 °C then, 26 °C now.').waitFor();

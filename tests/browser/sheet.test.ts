@@ -204,8 +204,8 @@ describe('the sheet for the tuner', () => {
       await showSheet(app);
       const awkward = `<img src=x onerror="document.title='hurt'"> & 'more'`;
       await page.getByLabel('What is wanted').fill(awkward);
-      await page.getByLabel('Whom to answer').fill('The band, 555 0100');
-      await page.getByLabel('Whom to answer').blur();
+      await page.getByLabel('Contact').fill('The band, 555 0100');
+      await page.getByLabel('Contact').blur();
       await page.locator('.sheet').getByText(awkward).waitFor();
       // It is shown at once; this is about what is on disk.
       await expect.poll(() => keptText(page)).toContain('onerror');
@@ -213,7 +213,7 @@ describe('the sheet for the tuner', () => {
       await expect.poll(kept).toContain('555 0100');
       await page.reload();
       await page.locator('.sheet').getByText(awkward).waitFor();
-      const contact = page.getByLabel('Whom to answer');
+      const contact = page.getByLabel('Contact');
       await expect.poll(() => contact.inputValue()).toBe('The band, 555 0100');
       const rows = await tableOf(page);
       const coming = page.waitForEvent('download');

@@ -29,7 +29,7 @@ export const seen = {
   backUp: link('Back up'),
   makeFile: button('Make the file'),
   saveFile: button('Save or send the file'),
-  takeFileIn: link('Take a file in'),
+  takeFileIn: link('Load or restore a file'),
   chooseFile: file('Choose a file'),
   inFile: (count: number) => `1 round, ${count} readings`,
   takeOver: button('Take this pan over'),

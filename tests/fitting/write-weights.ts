@@ -40,8 +40,10 @@ ${rows(strike)}
 
 /** Weights that were fitted with a note or a strength of the recordings left out, for the benchmark. */
 export function writeLeftOut(leftOut: Readonly<Record<string, EarWeights>>): void {
-  const rounded = JSON.stringify(leftOut, (_, value: unknown) =>
-    typeof value === 'number' ? Number(value.toFixed(3)) : value,
+  const rounded = JSON.stringify(
+    leftOut,
+    (_, value: unknown) => (typeof value === 'number' ? Number(value.toFixed(3)) : value),
+    2,
   );
   writeFileSync(leftOutFile, `${rounded}\n`);
 }

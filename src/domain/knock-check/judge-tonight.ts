@@ -1,6 +1,6 @@
 // Whether a pan can be played tonight: one verdict, the reasons for it, and what each note is good for.
 import type { PanLayout } from '../pans/layout';
-import type { LookKind } from '../records/look-kinds';
+import type { LookAnswer, LookKind } from '../records/look-kinds';
 import type { KnockCheck } from '../records/rack-records';
 import { isBefore } from '../records/record-order';
 import type { RoundResult } from '../rounds/round-result';
@@ -23,6 +23,8 @@ export type TonightVerdict =
 /** Why the verdict is what it is. */
 export type TonightReason =
   | { readonly kind: 'look'; readonly look: LookKind }
+  /** Nobody could tell whether it is so, and if it is, the pan must not be played. */
+  | { readonly kind: 'look-unsure'; readonly look: LookKind }
   | { readonly kind: 'cracked-note'; readonly note: MidiNote }
   /** The round was taken on a pan that was just unloaded, or in the sun. */
   | { readonly kind: 'unsettled' }
@@ -53,6 +55,8 @@ export interface TonightResult {
   readonly first: readonly LookKind[];
   /** What was seen and is only to be kept in mind. */
   readonly tell: readonly LookKind[];
+  /** What was looked at and nobody could tell. */
+  readonly unsure: readonly LookKind[];
   /** Every note of the pan, lowest first; empty while nothing was heard. */
   readonly notes: readonly TonightNote[];
   /** The pan as a whole against the band; null while unknown. */
@@ -78,14 +82,17 @@ export function judgeTonight(findings: TonightFindings, rules: TonightRules): To
       rules,
     ),
   );
+  const looked = (wanted: LookAnswer): readonly LookKind[] =>
+    (check?.looks ?? []).filter(({ answer }) => answer === wanted).map(({ look }) => look);
+  const unsure = looked('unsure');
   const seen = (action: LookAction): readonly LookKind[] =>
-    (check?.looks ?? [])
-      .filter(({ look, answer }) => answer === 'yes' && rules[look] === action)
-      .map(({ look }) => look);
+    looked('yes').filter((look) => rules[look] === action);
   const pitch = result?.panPitch?.cents ?? null;
   const rest = {
-    first: seen('first'),
+    // Making safe what may be sharp or loose costs little.
+    first: [...seen('first'), ...unsure.filter((look) => rules[look] === 'first')],
     tell: seen('tell'),
+    unsure,
     notes,
     againstBand:
       pitch === null
@@ -116,7 +123,9 @@ export function judgeTonight(findings: TonightFindings, rules: TonightRules): To
   }
 
   const avoided = mine.filter(({ action }) => action === 'avoid').map(({ note }) => note);
-  const swap: TonightReason[] = [];
+  const swap: TonightReason[] = unsure
+    .filter((look) => rules[look] === 'do-not-play')
+    .map((look) => ({ kind: 'look-unsure', look }));
   if (pitch !== null && Math.round(Math.abs(pitch)) > rules['pan-swap']) {
     swap.push({ kind: 'pan-off', cents: pitch });
   }

@@ -36,8 +36,7 @@ function spreadOnDrum(notes: readonly MidiNote[]): readonly NotePlace[] {
       ring: circle.ring,
       clock: hourOf(circle.from + (12 * k) / circle.count),
       radius: circle.radius,
-      along: circle.along,
-      across: circle.across,
+      ...shrunk(circle, k / Math.max(1, circle.count)),
     })),
   );
   return notes.flatMap((note, k) => {
@@ -45,6 +44,15 @@ function spreadOnDrum(notes: readonly MidiNote[]): readonly NotePlace[] {
     return spot ? [{ note, ...spot }] : [];
   });
 }
+
+/** On a circle the higher notes are smaller, as on every pan: down to four fifths of the lowest. */
+function shrunk({ along, across }: Circle, part: number): { along: number; across: number } {
+  const by = 1 - 0.2 * part;
+  return { along: Math.max(thinnest, along * by), across: Math.max(thinnest, across * by) };
+}
+
+/** A name and a number must fit in. */
+const thinnest = 0.093;
 
 /** Circles with room for `count` notes; every note keeps 44 px for a finger where the drum is 320 px wide. */
 function circlesFor(count: number): readonly Circle[] {

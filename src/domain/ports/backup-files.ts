@@ -8,10 +8,11 @@ import type { PanId } from '../records/rack-records';
 import type { FileForm, FileOnHand } from './file-handout';
 import type { Kept, StoreTrouble } from './pan-store';
 
-/** What a backup holds: everything on the rack, or one pan. `name` is for the name of the file. */
+/** What a backup holds: everything on the rack, one pan, or several. `name` is for the name of the file. */
 export type BackupScope =
   | { readonly kind: 'rack' }
-  | { readonly kind: 'pan'; readonly pan: PanId; readonly name: string };
+  | { readonly kind: 'pan'; readonly pan: PanId; readonly name: string }
+  | { readonly kind: 'pans'; readonly pans: readonly PanId[] };
 
 export type BackupMade =
   /** `leftOut`: records in the store that could not be read any more and are not in the file. */

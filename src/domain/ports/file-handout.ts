@@ -17,6 +17,11 @@ export interface FileHandout {
   bestForm(): FileForm;
   /** A file of text, ready to be handed out. `type` is its media type. */
   textFile(name: string, type: string, text: string): FileOnHand;
+  /** The same of anything else. */
+  dataFile(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): FileOnHand;
   /** Must be called inside a tap, with a file that was made before it: the browser forgets the tap after seconds. */
-  handOut(file: FileOnHand): Promise<HandedOut>;
+  /** `text` goes with it where there is a share sheet. */
+  handOut(file: FileOnHand, text?: string): Promise<HandedOut>;
+  /** Puts a text where it can be pasted from; false where the browser does not allow it. */
+  copy(text: string): Promise<boolean>;
 }

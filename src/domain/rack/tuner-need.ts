@@ -67,6 +67,9 @@ const none: FromNotes = { cents: cents(0), from: 0 };
 const noteKinds = ['cracked', 'dead', 'avoid', 'out', 'buzzing'] as const;
 type NoteKind = (typeof noteKinds)[number];
 
+/** Notes that moved less on average say nothing about a pan, cents (chosen, no source: one can hear two or three). */
+const leastDrift = 3;
+
 /** The need that follows from the readings and marks; what time adds comes with `needNow`. */
 export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
   const weighed: Weighed[] = noteKinds.map((kind) => {
@@ -74,7 +77,7 @@ export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
     return { weight: needWeights[kind] * these.length, reason: { kind, notes: these } };
   });
   const pitch = panPitch ?? none;
-  const moved = drift ?? none;
+  const moved = drift !== null && drift.cents >= leastDrift ? drift : none;
   weighed.push(
     {
       weight: beyond(needWeights.panPitch, Math.abs(pitch.cents)),

@@ -13,7 +13,7 @@ export const lookKinds = [
 
 export type LookKind = (typeof lookKinds)[number];
 
-export const lookAnswers = ['yes', 'no'] as const;
+export const lookAnswers = ['yes', 'no', 'unsure'] as const;
 
-/** `yes`: it is so, and something must be done about it. */
+/** `yes`: it is so, and something must be done about it. `unsure`: somebody looked and cannot tell. */
 export type LookAnswer = (typeof lookAnswers)[number];

@@ -57,10 +57,17 @@ export function panDrift(rounds: readonly RoundResult[], a4: Hertz): PanDrift {
   const sure = points.filter((point) => !point.isProvisional);
   return {
     points,
-    pitch: trendOf(sure, (point) => ({ value: point.cents, sigma: point.sigmaCents })),
+    pitch: pitchTrend(points),
     unevenness: trendOf(sure, (point) => ({ value: point.unevenness, sigma: 0 })),
   };
 }
+
+/** Of settled rounds only. */
+export const pitchTrend = (points: readonly DriftPoint[]): Trend | null =>
+  trendOf(
+    points.filter((point) => !point.isProvisional),
+    (point) => ({ value: point.cents, sigma: point.sigmaCents }),
+  );
 
 /**
  * Least-squares line against time, weighted with the stated errors and a scatter from day to day that is

@@ -31,11 +31,17 @@ export interface SheetRounds {
   readonly baseline: Baseline;
 }
 
-/** The newest full round, or the newest quick one where there is no other. */
+/**
+ * The newest full round, or the newest quick one where there is no other; after a professional tuning only those
+ * that came after it, as soon as there is one.
+ */
 export function sheetRounds(records: PanRecords): SheetRounds {
   const rounds = newestFinishedRounds(records, Number.POSITIVE_INFINITY);
-  const shown = rounds.find(({ way }) => way !== 'quick') ?? rounds[0] ?? null;
   const baseline = tunerBaseline(records);
+  const tunedAt = baseline.kind === 'tuning' ? baseline.visit.visitedAt : 0;
+  const after = rounds.filter(({ at }) => at >= tunedAt);
+  const of = after.length > 0 ? after : rounds;
+  const shown = of.find(({ way }) => way !== 'quick') ?? of[0] ?? null;
   const from = baseline.kind === 'none' ? null : baseline.round;
   const isEarlier = from !== null && shown !== null && isBefore(from, shown);
   const soft = newestSoftRound(records);
@@ -115,7 +121,7 @@ function sinceOf(baseline: Baseline, changes: ReturnType<typeof roundChanges> | 
 
 function sheetRound(
   { at, way, conditions, isProvisional, reference }: RoundResult,
-  { standing: { counting }, judging }: SheetFindings,
+  { standing: { counting }, judging, rounds: { baseline } }: SheetFindings,
 ): SheetRound {
   const { temperature, standing } = conditions;
   const readings = [...counting].sort(olderFirst);
@@ -131,6 +137,7 @@ function sheetRound(
     temperature,
     standing,
     isProvisional,
+    isBeforeTuning: baseline.kind === 'tuning' && at < baseline.visit.visitedAt,
     limits: judging.limits,
     reference,
     takings: [...takings.values()],

@@ -46,6 +46,7 @@ export function sheetNotes(of: NotesOfSheet): readonly SheetNote[] {
       },
       measured: found && measuredNote(found, of.now.a4),
       benchAt: found?.takenIn === 'bench' ? found.readAt : null,
+      readAt: found?.readAt ?? null,
       work: found?.work ?? 'none',
       moved: changes.get(note)?.beyondPan ?? null,
       ...standingOf({ judged, walking: reading?.walking ?? null, mark }, of.limits),

@@ -65,6 +65,8 @@ export interface SheetRound {
   readonly temperature: number | null;
   readonly standing: Standing | null;
   readonly isProvisional: boolean;
+  /** Taken before the last professional tuning: it does not show the pan as it is now. */
+  readonly isBeforeTuning: boolean;
   readonly limits: ToleranceSet;
   /** What the states were judged against; the cents of the table are always against the band. */
   readonly reference: Reference;
@@ -82,6 +84,8 @@ export interface SheetNote extends JudgedStanding {
   readonly measured: MeasuredNote | null;
   /** When it was measured on the bench since the round; null where the values are those of the round. */
   readonly benchAt: Instant | null;
+  /** When it was measured, on the bench or in the round; null where it was not. */
+  readonly readAt: Instant | null;
   /** Whether it was hammered since the round, and measured again after that. */
   readonly work: WorkSince;
   /** What the note did by itself since the baseline; null where it was not read in both rounds. */

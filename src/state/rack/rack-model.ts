@@ -1,6 +1,7 @@
 // All pans of the rack as cards: shown at once from their copy, then from what is kept, and made anew where they are
 // out of date.
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import type { PanFamily } from '../../domain/pans/pan-family';
 import type { CardCopy } from '../../domain/ports/card-copy';
 import type {
   KeptCards,
@@ -41,6 +42,10 @@ export interface RackModel {
   readonly count: ReadonlySignal<number>;
   readonly search: Signal<string>;
   readonly order: Signal<RackOrder>;
+  /** Only pans of this kind are shown; null: all. */
+  readonly section: Signal<PanFamily | null>;
+  /** The kinds of pans on the rack. */
+  readonly families: ReadonlySignal<readonly PanFamily[]>;
   /** How much kept sound takes up. */
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
@@ -79,6 +84,7 @@ export function createRackModel(ports: RackPorts): RackModel {
   const cards = signal<Cards>(new Map());
   const search = signal('');
   const order = signal<RackOrder>('need');
+  const section = signal<PanFamily | null>(null);
   const onRack = computed(() => [...cards.value.values()].filter((card) => !card.isRemoved));
   const readings = signal(0);
   const soundBytes = signal(0);
@@ -210,12 +216,20 @@ export function createRackModel(ports: RackPorts): RackModel {
     isChecked,
     onRack,
     shown: computed(() =>
-      inRackOrder(searchRack(onRack.value, search.value), order.value, clock.now()),
+      inRackOrder(
+        searchRack(onRack.value, search.value).filter(
+          ({ family }) => (section.value ?? family) === family,
+        ),
+        order.value,
+        clock.now(),
+      ),
     ),
     removed: computed(() => [...cards.value.values()].filter((card) => card.isRemoved)),
     count: computed(() => onRack.value.length),
     search,
     order,
+    section,
+    families: computed(() => [...new Set(onRack.value.map(({ family }) => family))].sort()),
     soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
     clockDoubt: computed(() => {

@@ -3,8 +3,9 @@ import type { BackupScope, Progress } from '../../domain/ports/backup-files';
 import type { ContentsTally } from '../../domain/records/backup/backup-contents';
 import type { BackupHeader } from '../../domain/records/backup/backup-format';
 import { BackupWriter } from '../../domain/records/backup/backup-writer';
+import type { PanId } from '../../domain/records/rack-records';
 import type { Database } from '../database/database';
-import { countEntries, partsOfPan, partsOfRack } from '../rack/rack-parts';
+import { countEntries, type PartsBatch, partsOfPan, partsOfRack } from '../rack/rack-parts';
 
 export interface WrittenTally {
   records: number;
@@ -12,6 +13,13 @@ export interface WrittenTally {
   readonly contents: ContentsTally;
   /** Stored entries that could not be read. */
   leftOut: number;
+}
+
+async function* partsOfPans(
+  database: Database,
+  pans: readonly PanId[],
+): AsyncGenerator<PartsBatch> {
+  for (const pan of pans) yield* partsOfPan(database, pan);
 }
 
 /** Counts into `tally` what it writes. Rejects with the errors of the database. */
@@ -23,13 +31,14 @@ export async function* backupTexts(
   onProgress: Progress,
 ): AsyncGenerator<string> {
   const writer = new BackupWriter();
+  const some = scope.kind === 'rack' ? null : scope.kind === 'pan' ? [scope.pan] : scope.pans;
   const pans =
-    scope.kind === 'pan' ? 1 : await database.use((connection) => connection.count('cards'));
+    some === null ? await database.use((connection) => connection.count('cards')) : some.length;
   // A pan is quickly done.
-  const total = scope.kind === 'pan' ? Number.POSITIVE_INFINITY : await countEntries(database);
+  const total = some === null ? await countEntries(database) : Number.POSITIVE_INFINITY;
   let done = 0;
   yield writer.begin({ ...header, pans });
-  const batches = scope.kind === 'pan' ? partsOfPan(database, scope.pan) : partsOfRack(database);
+  const batches = some === null ? partsOfRack(database) : partsOfPans(database, some);
   for await (const { parts, count } of batches) {
     for (const part of parts) {
       tally.contents.add(part);

@@ -40,7 +40,12 @@ function fileName(scope: BackupScope, made: Date): string {
     .map((part) => String(part).padStart(2, '0'))
     .join('-');
   // What any system takes in the name of a file.
-  const name = scope.kind === 'pan' ? scope.name.replace(/[^\p{L}\p{N}]+/gu, '-') : 'rack';
+  const name =
+    scope.kind === 'pan'
+      ? scope.name.replace(/[^\p{L}\p{N}]+/gu, '-')
+      : scope.kind === 'pans'
+        ? `${scope.pans.length}-pans`
+        : 'rack';
   const plain = name.slice(0, 40).replace(/^-+|-+$/g, '');
   return `ringwright-${plain || 'pan'}-${date}.json`;
 }

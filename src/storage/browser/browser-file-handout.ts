@@ -20,11 +20,25 @@ export class BrowserFileHandout implements FileHandout {
     return new File([text], name, { type });
   }
 
-  async handOut(file: FileOnHand): Promise<HandedOut> {
+  dataFile(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): FileOnHand {
+    return new File([bytes], name, { type });
+  }
+
+  async copy(text: string): Promise<boolean> {
+    try {
+      await navigator.clipboard.writeText(text);
+      return true;
+    } catch {
+      // Not allowed, or no such thing: the button says so.
+      return false;
+    }
+  }
+
+  async handOut(file: FileOnHand, text = ''): Promise<HandedOut> {
     if (!(file instanceof File)) return 'failed';
     if (!isShared(file) || this.#notShared === file) return download(file);
     try {
-      await navigator.share({ files: [file] });
+      await navigator.share(text === '' ? { files: [file] } : { files: [file], text });
       return 'shared';
     } catch (error) {
       const name = error instanceof DOMException ? error.name : '';

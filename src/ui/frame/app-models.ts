@@ -21,6 +21,7 @@ import type { BackupModel } from '../../state/rack/backup-model';
 import type { BlendModel } from '../../state/rack/blend-model';
 import type { OfflineModel } from '../../state/rack/offline-model';
 import type { RackModel } from '../../state/rack/rack-model';
+import type { SeveralModel } from '../../state/rack/several-model';
 import type { KnockModel } from '../../state/round/knock-model';
 import type { RoundModel } from '../../state/round/round-model';
 import type { SettingsModel } from '../../state/settings/settings-model';
@@ -50,6 +51,7 @@ export interface LateModels {
   readonly knock: KnockModel;
   readonly inside: InsideModel;
   readonly blend: BlendModel;
+  readonly several: SeveralModel;
   readonly player: SoundPlayer;
   readonly announcer: Announcer;
   readonly headset: Headset;

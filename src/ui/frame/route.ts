@@ -17,6 +17,7 @@ const plainScreens = [
   'dropped',
   'receive',
   'visit',
+  'several',
 ] as const;
 const panScreens = [
   'details',

@@ -41,6 +41,7 @@ export function sheetPage(sheet: Sheet, photo: string | null): MarkupElement {
             ? null
             : element('img', { class: 'sheet-photo', src: photo, alt: sheetWords.photoAlt }),
         ),
+        beforeTuning(sheet),
         request(sheet),
         changesSection(sheet),
       ),
@@ -94,6 +95,15 @@ function facts(sheet: Sheet): MarkupElement {
     [sheetWords.air, round ? airLine(round) : ''],
     [sheetWords.remarks, pan.remarks],
   ]);
+}
+
+function beforeTuning({ round, since }: Sheet): MarkupElement | null {
+  if (!round?.isBeforeTuning || since.kind !== 'tuning') return null;
+  return element(
+    'p',
+    { class: 'sheet-warning' },
+    sheetWords.beforeTuning(dayWords(since.visit.visitedAt)),
+  );
 }
 
 /** What was left empty is a line to write on. */

@@ -1,6 +1,7 @@
 // The table of the sheet: one row for each note, lowest first.
 import type { SheetNote } from '../../domain/sheet/sheet';
 import { displayName } from '../../domain/tuning/note-names';
+import { shortDayWords } from '../words/day-words';
 import { rackWords } from '../words/rack-words';
 import { signedTenths } from '../words/result-words';
 import { octaveCell, remarksCell, sheetWords, thirdCell } from '../words/tuner/sheet-words';
@@ -69,6 +70,8 @@ function cell(column: Column, note: SheetNote): readonly Markup[] {
       return measured ? [measured.ring.toFixed(1)] : [];
     case 'strikes':
       return measured ? [String(measured.strikes)] : [];
+    case 'day':
+      return measured && note.readAt !== null ? [shortDayWords(note.readAt)] : [];
     case 'spread':
       return measured && measured.strikes > 1 ? [tenths(measured.spread)] : [];
   }

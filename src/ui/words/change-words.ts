@@ -4,7 +4,7 @@ import type { NoteStanding } from '../../domain/reading/note-standing';
 import type { NoteChange, RoundChanges } from '../../domain/rounds/round-changes';
 import type { ThirdKind } from '../../domain/tuning/third-kind';
 import type { Cents } from '../../domain/tuning/units';
-import { centsWords, pluralOf } from './count-words';
+import { centsWords, counted, pluralOf } from './count-words';
 import { rowWords } from './list-words';
 import { rackWords } from './rack-words';
 import { degrees, signedTenths } from './result-words';
@@ -23,10 +23,9 @@ export const changeWords = {
   provisional: 'One of the two rounds is provisional: heat moves many notes the same way.',
   noneChanged: 'No note changed by itself.',
   noChange: 'no change',
-  moved: 'changed by itself',
+  moved: (count: number) => pluralOf(count, 'changed by itself', 'changed by themselves'),
   notBoth: 'not heard in both rounds',
-  quiet: (count: number) =>
-    `No change in ${pluralOf(count, 'one note: less than it is', `${count} notes: less than they are`)} uncertain.`,
+  quiet: (count: number) => `${counted(count, 'note')}: no sure change.`,
   standing: (before: string, now: string) => `${before} before, ${now} now`,
 } as const;
 

@@ -7,7 +7,7 @@ export const familyWords: Readonly<Record<PanFamily, string>> = {
   'double-second': 'double second',
   guitar: 'guitar',
   cello: 'cello',
-  quads: 'quadrophonic',
+  quads: 'quads',
   'tenor-bass': 'tenor bass',
   bass: 'bass',
   other: 'another pan',

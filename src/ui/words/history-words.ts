@@ -2,11 +2,16 @@
 
 import type { RoundWay } from '../../domain/records/rack-records';
 import type { Trend } from '../../domain/rounds/pan-drift';
+import {
+  farFromUsualBy,
+  isWarmthKnown,
+  type PitchByWarmth,
+} from '../../domain/rounds/pitch-by-warmth';
 import type { RoundResult } from '../../domain/rounds/round-result';
 import { centsWords, counted } from './count-words';
 import { momentWords } from './day-words';
 import { a4Words, degrees, resultWords, signedTenths } from './result-words';
-import { words } from './words';
+import { tenthsUp, words } from './words';
 
 export const historyWords = {
   title: 'History',
@@ -52,7 +57,7 @@ export function pitchTrendWords(trend: Trend | null): string {
     case 'unknown':
       return 'Too few settled rounds, too close together, to say where the pan pitch goes.';
     case 'still':
-      return `No drift of the pan pitch can be told from chance: ${slope.amount}.`;
+      return `Too early to say whether the pan pitch drifts: ${slope.amount}.`;
     case 'moves':
       return `The pan pitch ${slope.isUp ? 'rises' : 'drops'} ${slope.amount}.`;
   }
@@ -90,8 +95,37 @@ function slopeWords(trend: Trend | null): Slope {
     : { kind: 'still', amount };
 }
 
+/** How the air moves the pitch: "about −1 cent per °C on this pan, give or take 0.6". */
+export function warmthWords(found: PitchByWarmth | null): string {
+  if (!found) return '';
+  const { slope, within, rounds } = found;
+  const amount = `${signedTenthsShort(slope)} per °C`;
+  const range = `give or take ${tenthsUp(within)}`;
+  return isWarmthKnown(found)
+    ? `The air moves its pitch: about ${amount} on this pan, ${range} (${counted(rounds, 'round')}).`
+    : `Too early to say how the air moves its pitch: ${amount}, ${range} (${counted(rounds, 'round')}).`;
+}
+
+/** "−1 cent", "−0.6 cents". */
+function signedTenthsShort(slope: number): string {
+  const size = Number(Math.abs(slope).toFixed(1));
+  return `${size === 0 ? '' : slope < 0 ? '−' : '+'}${counted(size, 'cent')}`;
+}
+
+/** The drift as it would be if every round had been taken in the usual air; empty where that is not known. */
+export const withoutWeatherWords = (found: PitchByWarmth | null, trend: Trend | null): string =>
+  found && isWarmthKnown(found)
+    ? `Without the weather (all at ${degrees(Number(found.usual.toFixed(1)))}): ${pitchTrendWords(trend)}`
+    : '';
+
+/** "8 °C warmer than usual". */
+export const farAirWords = (by: number | null): string =>
+  by === null
+    ? ''
+    : `${degrees(Math.round(Math.abs(by)))} ${by < 0 ? 'colder' : 'warmer'} than usual`;
+
 /** One round of the list: when, and what it found. */
-export const roundWords = (result: RoundResult) => ({
+export const roundWords = (result: RoundResult, usualAir: number | null = null) => ({
   title: momentWords(result.at),
   found: outWords(result),
   asides: [
@@ -100,6 +134,7 @@ export const roundWords = (result: RoundResult) => ({
       ? `${a4Words(result.panPitch.a4)} (${signedTenths(result.panPitch.cents)})`
       : '',
     result.conditions.temperature === null ? '' : degrees(result.conditions.temperature),
+    farAirWords(farFromUsualBy(result.conditions.temperature, usualAir)),
     result.isProvisional ? historyWords.provisional : '',
   ]
     .filter((each) => each !== '')

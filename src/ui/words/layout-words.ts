@@ -19,7 +19,7 @@ export const layoutWords = {
     `${counted(notes, 'note')} on ${pluralOf(drums, 'one drum', `${drums} drums`)}`,
   range: (lowest: string, highest: string) => `${lowest} to ${highest}`,
   take: 'Take this layout',
-  arrange: 'Arrange it on your drums',
+  arrange: 'Take it and drag its notes',
   title: 'Layout',
   tapNote: 'Tap a note to choose it. Then drag it, or change it below.',
   dragNote: 'Drag it where it belongs.',

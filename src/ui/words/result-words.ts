@@ -10,7 +10,7 @@ import type { RoundResult } from '../../domain/rounds/round-result';
 import { displayName } from '../../domain/tuning/note-names';
 import type { PanPitch } from '../../domain/tuning/pan-pitch';
 import type { Hertz } from '../../domain/tuning/units';
-import { centsWords, counted, pluralOf } from './count-words';
+import { centsWords, pluralOf } from './count-words';
 import { noteListWords, rowWords } from './list-words';
 import { nowWords, withoutWorkSign } from './now-words';
 import { partialSigns } from './standing-words';
@@ -81,7 +81,7 @@ export function headlineWords(standings: Readonly<Record<NoteStanding, number>>)
 } {
   const { good, playable, out, avoid, unread } = standings;
   const heard = good + playable + out + avoid;
-  const small = unread > 0 ? `${heard} of ${heard + unread} heard` : `of ${counted(heard, 'note')}`;
+  const small = unread > 0 ? `${heard} of ${heard + unread} heard` : `${heard} heard`;
   if (heard === 0) return { big: 'not heard', small: '' };
   if (avoid > 0 && out > 0) return { big: `${avoid} to avoid, ${out} out`, small };
   if (avoid > 0) return { big: `${avoid} to avoid`, small };

@@ -47,13 +47,13 @@ export const words = {
   thirdUnknown: 'third partial',
   flat: 'flat',
   sharp: 'sharp',
-  true: 'true',
+  good: 'good',
   inTune: 'in tune',
   notHeard: 'not heard',
   strikeCount: (count: number) => counted(count, 'strike'),
   settled: 'settled',
   strikesOf: (count: number, needed: number) => `strike ${count} of ${needed}`,
-  oneMore: (count: number) => `${count} strikes · one more`,
+  oneMore: (count: number) => `${counted(count, 'strike')} · one more`,
   walking: 'walking',
   loudness: { soft: 'a little louder', good: '', loud: 'a little softer' } satisfies Record<
     Loudness,
@@ -87,7 +87,7 @@ export const words = {
     'This kind of file had to be converted by the browser, so very small errors are possible.',
   fileUnreadable: {
     empty: 'This file is empty. Choose another one.',
-    'not-sound': 'This file is no sound that can be read here. Choose a WAV file.',
+    'not-sound': 'This file is not a sound that can be read here. Choose a WAV file.',
     'too-long': 'This file is longer than ten minutes. Choose a shorter one.',
   },
   practiceHint: 'simulated: tap a note',
@@ -106,8 +106,14 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   'which-note': 'which note?',
   'wrong-note': 'not this note',
   again: 'again',
-  knock: 'that was a knock',
+  knock: 'knock or very short ring',
 };
+
+/** What the ear took for a knock may be a note that was damped or struck off its middle. */
+export const knockWordsOf = (note: string | null) => ({
+  says: `${refusalWords.knock}:`,
+  todo: `strike the middle${note === null ? '' : ` of ${note}`} again`,
+});
 
 /** The big sentence and what to do, for a strike of another note than the expected one. */
 export const wrongNoteWords = (note: string) => ({

@@ -48,7 +48,11 @@ describe('the need of the tuner', () => {
       { kind: 'drift', cents: 3.5, from: 29 },
     ]);
     expect(flat.need).toBeCloseTo(12 + 2.5, 9);
-    expect(tunerNeed({ notes: [], panPitch: from29(4), drift: from29(0.8) }).need).toBe(0);
+    // Less than 3 cents is not told, "notes moved 1 cent" helps nobody.
+    expect(tunerNeed({ notes: [], panPitch: from29(4), drift: from29(2.9) })).toEqual({
+      need: 0,
+      reasons: [],
+    });
     expect(tunerNeed({ notes: [], panPitch: from29(90), drift: null }).need).toBe(20);
   });
 

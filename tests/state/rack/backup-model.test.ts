@@ -60,6 +60,8 @@ async function setUp(ours: readonly RackRecord[], theirs: readonly RackRecord[])
   const handout: FileHandout = {
     bestForm: () => 'text',
     textFile: () => file,
+    dataFile: () => file,
+    copy: () => Promise.resolve(true),
     handOut: async () => 'shared',
   };
   const set = vi.fn();

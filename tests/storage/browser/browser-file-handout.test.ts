@@ -34,6 +34,21 @@ describe('a file on its way out', () => {
     expect(click).not.toHaveBeenCalled();
   });
 
+  it('takes its text along to the share sheet, and only there', async () => {
+    phone({ coarse: true });
+    const picture = handout.dataFile('tonight.png', 'image/png', Uint8Array.from([1, 2, 3]));
+    expect(picture.size).toBe(3);
+    expect(await handout.handOut(picture, 'Play it without D4.')).toBe('shared');
+    expect(share).toHaveBeenCalledWith({ files: [picture], text: 'Play it without D4.' });
+  });
+
+  it('can be a text to paste, where the browser allows it', async () => {
+    vi.stubGlobal('navigator', { clipboard: { writeText: () => Promise.resolve() } });
+    expect(await handout.copy('Play it.')).toBe(true);
+    vi.stubGlobal('navigator', {});
+    expect(await handout.copy('Play it.')).toBe(false);
+  });
+
   it('goes to the share sheet on a phone that shares such files', async () => {
     phone({ coarse: true });
     expect(await handout.handOut(file)).toBe('shared');

@@ -26,7 +26,7 @@ describe('the drift of a pan in words', () => {
 
   it('is not claimed where chance would do the same', () => {
     expect(pitchTrendWords(trend(2.6, 1.4))).toBe(
-      'No drift of the pan pitch can be told from chance: 3 cents a year, give or take 3.',
+      'Too early to say whether the pan pitch drifts: 3 cents a year, give or take 3.',
     );
     expect(unevennessTrendWords(trend(1, 2))).toBe('The notes keep their places among themselves.');
   });

@@ -26,7 +26,7 @@ describe('the words of a result', () => {
   it('begin with what stands in the way of playing the pan', () => {
     expect(headlineWords({ ...standings, good: 24, out: 3, avoid: 2 })).toEqual({
       big: '2 to avoid, 3 out',
-      small: 'of 29 notes',
+      small: '29 heard',
     });
     expect(headlineWords({ ...standings, good: 20, playable: 9 }).big).toBe('playable');
     expect(headlineWords({ ...standings, good: 29 })).toEqual({

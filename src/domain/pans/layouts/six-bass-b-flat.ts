@@ -1,6 +1,7 @@
 // The six bass from Bb1 to Eb3.
 import type { PanLayout } from '../layout';
 import { placesOn, sizesByPitch } from '../place-notes';
+import { noSource } from './no-source';
 
 const sizes = sizesByPitch('Bb1', 'Eb3', 0.53);
 
@@ -28,5 +29,5 @@ export const sixBassBFlat: PanLayout = {
   source:
     'Notes: derived from the range B♭1 to E♭3 (R. A. Sharma, Composing and Arranging for the Steel Pan) and the ' +
     'rule of two notes a fourth or fifth apart on a drum; a player’s forum names the same pairs and their circle.',
-  doubts: ['No drawing was read: the places on each drum and of each drum are ours, check them.'],
+  doubts: [noSource],
 };

@@ -2,6 +2,7 @@
 import type { PanLayout } from '../layout';
 import { noteNamed } from '../place-notes';
 import { type TenorBassSpot, tenorBassDrum } from './measured-tenor-bass';
+import { noSource } from './no-source';
 
 const spots: readonly TenorBassSpot[] = [
   { ring: 'outer', clock: 6.2 },
@@ -23,7 +24,5 @@ export const tenorBass20: PanLayout = {
   source:
     'Notes and lengths: measured by U. Kronman, Steel Pan Tuning, 1992, on a face of 22¾ in; the ovals are drawn ' +
     'at 80 % of those lengths to fit side by side.',
-  doubts: [
-    'Only the round note in the middle is published. The places along the rim are ours: check them.',
-  ],
+  doubts: ['Only the round note in the middle is published.', noSource],
 };

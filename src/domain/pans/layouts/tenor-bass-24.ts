@@ -2,6 +2,7 @@
 import type { PanLayout } from '../layout';
 import { noteNamed } from '../place-notes';
 import { type TenorBassSpot, tenorBassDrum } from './measured-tenor-bass';
+import { noSource } from './no-source';
 
 const spots: readonly TenorBassSpot[] = [
   { ring: 'outer', clock: 7 },
@@ -25,8 +26,5 @@ export const tenorBass24: PanLayout = {
     'Derived: the 20 notes measured by U. Kronman, Steel Pan Tuning, 1992, with F2, F♯2, E♭4 and E4 added to the ' +
     'drums of their augmented triads (range: R. A. Sharma, Composing and Arranging for the Steel Pan). Ovals at ' +
     '72 % of the measured lengths.',
-  doubts: [
-    'No drawing of this pan was read: the places are ours, check them.',
-    'Tenor basses with whole-tone drums exist too.',
-  ],
+  doubts: [noSource, 'Tenor basses with whole-tone drums exist too.'],
 };

@@ -1,5 +1,6 @@
 // The triple guitar: notes and places of the triple cello, on shorter drums.
 import type { PanLayout } from '../layout';
+import { noSource } from './no-source';
 import { tripleCello } from './triple-cello';
 
 export const tripleGuitar: PanLayout = {
@@ -9,8 +10,5 @@ export const tripleGuitar: PanLayout = {
   source:
     'Range C3 to B4 and 24 notes like the triple cello (R. A. Sharma, Composing and Arranging for the Steel Pan). ' +
     'Places taken from the triple cello.',
-  doubts: [
-    'No drawing of a triple guitar was read: these are the places of a triple cello.',
-    'Some start at B♭2 or A2. One in a museum has 27 notes, nine a drum.',
-  ],
+  doubts: [noSource, 'Some start at B♭2 or A2. One in a museum has 27 notes, nine a drum.'],
 };

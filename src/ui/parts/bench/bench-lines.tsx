@@ -94,7 +94,7 @@ function Line({
   readonly worseBy?: number | null;
 }) {
   const isOff = now !== null && limit !== null && isOutside(now, limit);
-  const word = now === null ? words.notHeard : isOff ? directionWord(now) : words.true;
+  const word = now === null ? words.notHeard : isOff ? directionWord(now) : words.good;
   const isInformation = limit === null && now !== null;
   const isToned = now !== null && (limit !== null || worseBy !== null);
   const tone = !isToned

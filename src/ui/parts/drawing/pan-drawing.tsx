@@ -4,6 +4,7 @@ import { useLayoutEffect, useState } from 'preact/hooks';
 import { drumOf } from '../../../domain/pans/edit-layout';
 import type { PanLayout } from '../../../domain/pans/layout';
 import type { MidiNote } from '../../../domain/tuning/units';
+import { layoutWords } from '../../words/layout-words';
 import { DrumDrawing } from './drum-drawing';
 import { DrumTabs } from './drum-tabs';
 import type { MarkOf } from './note-mark';
@@ -41,6 +42,17 @@ export function PanDrawing({
   if (layout.drums.length === 1 && one) {
     return <DrumDrawing drum={one} name={layout.name} {...common} />;
   }
+  const asked = chosen === null ? undefined : layout.drums[holding];
+  if (asked && one && layout.drums.length >= manyDrums) {
+    // The one that is asked for, named, at once: nobody looks for it among six small ones or below the fold.
+    return (
+      <div class="drums-in-turn asked-first">
+        <p class="asked-drum">{layoutWords.drum(one.name)}</p>
+        <DrumDrawing drum={one} name={`${layout.name}, ${one.name}`} {...common} columns={1} />
+        <DrumTabs layout={layout} shown={shown} chosen={chosen} markOf={markOf} onShow={show} />
+      </div>
+    );
+  }
   if (columns === 1 && one) {
     return (
       <div class="drums-in-turn">
@@ -60,5 +72,8 @@ export function PanDrawing({
     </div>
   );
 }
+
+/** More do not stand beside each other on a small screen. */
+const manyDrums = 3;
 
 const plainLabel = (note: string): string => note;

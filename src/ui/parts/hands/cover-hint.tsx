@@ -3,7 +3,6 @@
 import type { RingingLine, Strike } from '../../../domain/measurement/strike';
 import { ringPairs, ringPartnersOf } from '../../../domain/pans/ring-partners';
 import type { Reading } from '../../../domain/reading/reading';
-import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import { noteHeard, type OpenBench } from '../../../state/bench/open-bench';
 import { noteListWords } from '../../words/list-words';
@@ -21,6 +20,8 @@ const disturbs = (line: RingingLine, strike: Strike): boolean =>
   strike.octaveRival !== null ||
   Boolean(strike.fundamentalRival);
 
+const isSameName = (one: MidiNote, other: MidiNote): boolean => (one - other) % 12 === 0;
+
 export function CoverHint({
   bench,
   reading,
@@ -32,14 +33,14 @@ export function CoverHint({
   if (!layout) return null;
   const partners = ringPartnersOf(noteHeard(bench), ringPairs(layout));
   const notes = [...new Set(partners.map(({ other }) => other.note))].slice(0, mostCovered);
-  const [only] = notes;
-  if (only === undefined) return null;
+  if (notes.length === 0) return null;
   if (reading === null) {
     return (
       <p class="hint cover">
-        {notes.length === 1
-          ? benchWords.coverOne(displayName(only))
-          : benchWords.cover(noteListWords(notes))}
+        {benchWords.cover(
+          noteListWords(notes.filter((note) => isSameName(note, noteHeard(bench)))),
+          noteListWords(notes.filter((note) => !isSameName(note, noteHeard(bench)))),
+        )}
       </p>
     );
   }

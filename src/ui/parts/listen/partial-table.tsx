@@ -23,7 +23,7 @@ function Line({ name, remark, cents, tolerance, allowed }: LineProps) {
     );
   }
   const outside = cents !== null && isOutside(cents, allowed);
-  const word = cents === null ? words.notHeard : outside ? directionWord(cents) : words.true;
+  const word = cents === null ? words.notHeard : outside ? directionWord(cents) : words.good;
   const tone = cents === null ? 'unknown' : outside ? (cents < 0 ? 'low' : 'high') : 'true';
   return (
     <tr>

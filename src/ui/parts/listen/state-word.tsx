@@ -2,7 +2,7 @@
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { ReadoutPhase } from '../../../state/listening/readout-phase';
-import { refusalWords, walkingWords, words, wrongNoteWords } from '../../words/words';
+import { knockWordsOf, refusalWords, walkingWords, words, wrongNoteWords } from '../../words/words';
 import { bigLines } from './big-lines';
 import { FittedLine } from './fitted-line';
 
@@ -17,6 +17,10 @@ export function StateWord({
 }) {
   if (phase.kind === 'refused' && phase.reason === 'wrong-note' && phase.note !== null) {
     return <Big tone="refused" {...wrongNoteWords(displayName(phase.note))} />;
+  }
+  if (phase.kind === 'refused' && phase.reason === 'knock') {
+    const note = expected === null ? null : displayName(expected);
+    return <Big tone="refused" {...knockWordsOf(note)} />;
   }
   if (phase.kind === 'refused' && phase.candidates.length > 0) {
     return <WhichNote candidates={phase.candidates} onName={onName} />;

@@ -46,14 +46,12 @@ export function PanRows({
 }
 
 function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }) {
-  const { pan, name, family, layoutName, lastRoundAt } = card;
-  const when =
-    lastRoundAt === null ? rackWords.noRoundYet : rackWords.round(agoWords(lastRoundAt, now));
+  const { pan, name, family, layoutName, owner } = card;
   const asides = [
     layoutName === '' ? familyWords[family] : layoutName,
-    when,
+    owner,
+    ...roundAsides(card, now),
     card.isProvisional ? rackWords.provisional : '',
-    card.openRound === null ? '' : rackWords.openRound,
     card.hasConflict ? rackWords.writtenTwice : '',
     card.worked.length > 0 ? rackWords.workedOn(noteRowWords(card.worked)) : '',
     card.stopgaps.length > 0 ? rackWords.magnetOn(noteRowWords(card.stopgaps)) : '',
@@ -69,6 +67,11 @@ function PanRow({ card, now }: { readonly card: PanCard; readonly now: Instant }
     </a>
   );
 }
+
+const roundAsides = ({ lastRoundAt, openRound }: PanCard, now: Instant): readonly string[] =>
+  lastRoundAt === null
+    ? [openRound === null ? rackWords.noRoundYet : rackWords.firstRound]
+    : [rackWords.round(agoWords(lastRoundAt, now)), openRound === null ? '' : rackWords.openRound];
 
 const worstFirst: readonly NoteStanding[] = ['avoid', 'out', 'playable', 'good'];
 

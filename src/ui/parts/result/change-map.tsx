@@ -34,7 +34,7 @@ export function ChangeMap({
   );
   const changed = changes.filter((each) => each.hasChanged).length;
   const legend = [
-    { shape: 'moved', count: changed, text: changeWords.moved },
+    { shape: 'moved', count: changed, text: changeWords.moved(changed) },
     { shape: 'playable', count: changes.length - changed, text: changeWords.noChange },
     { shape: 'unread', count: marks.size - changes.length, text: changeWords.notBoth },
   ] as const;

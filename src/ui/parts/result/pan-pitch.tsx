@@ -23,7 +23,8 @@ export function PanPitchLine({
 export function Headline({ big, small }: { readonly big: string; readonly small: string }) {
   return (
     <p class="headline">
-      {big} {small !== '' && <span>{small}</span>}
+      {big}
+      {small !== '' && <span>; {small}</span>}
     </p>
   );
 }

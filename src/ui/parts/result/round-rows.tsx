@@ -11,14 +11,17 @@ import { StandingMark } from '../drawing/standing-mark';
 export function RoundRows({
   pan,
   rounds,
+  usualAir = null,
 }: {
   readonly pan: PanId;
   readonly rounds: readonly RoundResult[];
+  /** °C; a round far from it says so. */
+  readonly usualAir?: number | null;
 }) {
   return (
     <ul class="note-rows">
       {rounds.map((result) => {
-        const { title, found, asides } = roundWords(result);
+        const { title, found, asides } = roundWords(result, usualAir);
         const { round } = result;
         return (
           <li key={round}>

@@ -4,6 +4,7 @@ import type { Photos } from '../../../domain/ports/pan-store';
 import { type LookAnswer, type LookKind, lookAnswers } from '../../../domain/records/look-kinds';
 import { knockWords, lookWords } from '../../words/fall/knock-words';
 import { PhotoField } from '../controls/photo-field';
+import { LookPicture } from './look-picture';
 
 export function LookQuestion({
   look,
@@ -26,12 +27,16 @@ export function LookQuestion({
       <h2 id={`look-${look}`} class="question">
         {question}
       </h2>
-      <p>{hint}</p>
+      <div class="look-help">
+        <LookPicture look={look} />
+        <p>{hint}</p>
+      </div>
       <div class="pair answers">
         {lookAnswers.map((each) => (
           <button
             key={each}
             type="button"
+            data-answer={each}
             aria-pressed={answer === each}
             onClick={() => onAnswer(each)}
           >
@@ -46,6 +51,11 @@ export function LookQuestion({
           <h3>{knockWords.mustNot}</h3>
           <p>{never}</p>
         </div>
+      )}
+      {answer === 'unsure' && (
+        <p class="hint" role="status">
+          {knockWords.unsureToDo}
+        </p>
       )}
       <PhotoField photos={photos} bytes={photo} name={short} onChange={onPhoto} />
     </section>

@@ -37,7 +37,7 @@ export function MagnetField({
       {helped.length > 0 && (
         <>
           <p>
-            {tonightWords.magnetHint(noteListWords(helped))} {tonightWords.magnetOff}
+            {tonightWords.magnetHint(noteListWords(helped), helped.length)} {tonightWords.magnetOff}
           </p>
           <div class="pair">
             {helped.map((note) => (

@@ -15,7 +15,7 @@ export function SeenList({
   /** The photo of that name, or null where it cannot be read. */
   readonly photoOf: (id: AttachmentId) => Promise<Bytes | null>;
 }) {
-  const shown = looks.filter(({ answer, photo }) => answer === 'yes' || photo !== null);
+  const shown = looks.filter(({ answer, photo }) => answer !== 'no' || photo !== null);
   return (
     <details class="how-sure seen-list">
       <summary>
@@ -26,7 +26,13 @@ export function SeenList({
       <ul>
         {shown.map(({ look, answer, photo }) => (
           <li key={look}>
-            {answer === 'yes' ? lookWords[look].short : knockWords.notFound(lookWords[look].short)}
+            {
+              {
+                yes: lookWords[look].short,
+                no: knockWords.notFound(lookWords[look].short),
+                unsure: `${knockWords.notSure}: ${lookWords[look].short}`,
+              }[answer]
+            }
             {photo !== null && (
               <LookPhoto id={photo} name={lookWords[look].short} photoOf={photoOf} />
             )}

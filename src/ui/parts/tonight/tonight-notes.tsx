@@ -27,8 +27,10 @@ export function TonightNotes({
             <b class="pan-name">{displayName(note.note)}</b>{' '}
             <span>
               {rowWords(note.reasons.map(noteReasonWords))}.{' '}
-              {note.reasons.some(({ kind }) => kind === 'off') && (
-                <Was cents={before.get(note.note)} />
+              {note.reasons.map((reason) =>
+                reason.kind === 'off' ? (
+                  <Was key="was" before={before.get(note.note)} now={reason.cents} />
+                ) : null,
               )}
               {note.reasons.map((reason) =>
                 reason.kind === 'sign' && signAdvice[reason.sign] ? (
@@ -45,7 +47,8 @@ export function TonightNotes({
   );
 }
 
-const Was = ({ cents }: { readonly cents: Cents | undefined }) =>
-  cents === undefined ? null : (
-    <span class="aside">{tonightWords.wasBefore(signedCents(cents))} </span>
+/** Nothing where the note stands as before. */
+const Was = ({ before, now }: { readonly before: Cents | undefined; readonly now: Cents }) =>
+  before === undefined || signedCents(before) === signedCents(now) ? null : (
+    <span class="aside">{tonightWords.wasBefore(signedCents(before))} </span>
   );

@@ -14,6 +14,8 @@ import { ImpactField } from '../../parts/tonight/impact-field';
 import { LookQuestion } from '../../parts/tonight/look-question';
 import { cautionsWords } from '../../words/fall/cautions-words';
 import { knockWords, lookWords } from '../../words/fall/knock-words';
+import { tonightWords } from '../../words/fall/tonight-words';
+import { listWords } from '../../words/list-words';
 import { words } from '../../words/words';
 import './knock-screen.css';
 
@@ -148,6 +150,8 @@ function Seen({
   readonly onChange: () => void;
 }) {
   const yes = lookKinds.filter((look) => draft.answers.get(look) === 'yes');
+  const unsure = lookKinds.filter((look) => draft.answers.get(look) === 'unsure');
+  const hasNotes = pan.current.fields.layout.drums.some(({ notes }) => notes.length > 0);
   const onward = onwardOf(draft, rulesWith(settings.ruleChanges.value));
   const tonight = { screen: 'tonight', pan: pan.id } as const;
   const title = {
@@ -158,12 +162,18 @@ function Seen({
   return (
     <div class="seen" data-onward={onward}>
       <h2 class="question">{title[onward]}</h2>
-      {onward === 'strike' && <p>{knockWords.soft}</p>}
+      <ol class="next-steps" aria-label={knockWords.nextTitle}>
+        {(onward === 'strike' && !hasNotes
+          ? [tonightWords.noDrawing]
+          : knockWords.nextSteps[onward]
+        ).map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
       <section class="field" aria-labelledby="seen">
         <h2 id="seen">{knockWords.seenTitle}</h2>
-        {yes.length === 0 ? (
-          <p>{knockWords.seenNothing}</p>
-        ) : (
+        {yes.length === 0 && <p>{knockWords.seenNothing}</p>}
+        {yes.length > 0 && (
           <ul class="cautions">
             {yes.map((look) => (
               <li key={look}>
@@ -171,6 +181,9 @@ function Seen({
               </li>
             ))}
           </ul>
+        )}
+        {unsure.length > 0 && (
+          <p>{tonightWords.unsure(listWords(unsure.map((look) => lookWords[look].short)))}</p>
         )}
         <a class="caution" href={addressOf('cautions')}>
           {cautionsWords.more}
@@ -196,7 +209,7 @@ function Seen({
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>
           {words.back}
         </a>
-        {onward === 'strike' ? (
+        {onward === 'strike' && hasNotes ? (
           <button
             type="button"
             class="main"

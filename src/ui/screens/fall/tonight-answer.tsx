@@ -2,6 +2,7 @@
 import { type KnockCheck, roundOf } from '../../../domain/records/rack-records';
 import type { DatedPanNow } from '../../../domain/rounds/pan-now';
 import type { RoundResult } from '../../../domain/rounds/round-result';
+import type { Instant } from '../../../domain/tuning/units';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
 import { addressOf } from '../../frame/route';
@@ -9,31 +10,36 @@ import type { Needs } from '../../frame/screen-props';
 import { NotKept } from '../../parts/gates/not-kept';
 import { MagnetField } from '../../parts/tonight/magnet-field';
 import { SeenList } from '../../parts/tonight/seen-list';
+import { SendTonight } from '../../parts/tonight/send-tonight';
 import { SetNeedsForm } from '../../parts/tonight/set-needs-form';
 import { TonightPan } from '../../parts/tonight/tonight-pan';
 import { TonightRulesForm } from '../../parts/tonight/tonight-rules-form';
 import { cautionsWords } from '../../words/fall/cautions-words';
 import { knockWords, lookWords } from '../../words/fall/knock-words';
+import { type TonightMessage, tonightMessage } from '../../words/fall/tonight-message';
 import {
   firstSentence,
   reasonSentence,
   tonightWords,
   verdictSentence,
 } from '../../words/fall/tonight-words';
+import { listWords } from '../../words/list-words';
 import { panWords } from '../../words/pan-words';
+import { rackWords } from '../../words/rack-words';
 import { words } from '../../words/words';
 import './tonight-answer.css';
 
 export function TonightAnswer({
   knock,
   settings,
+  fileHandout,
   now,
   pan,
   check,
   tonight,
   result,
   before,
-}: Needs<'knock' | 'settings' | 'now'> & {
+}: Needs<'knock' | 'settings' | 'now' | 'fileHandout'> & {
   readonly pan: OpenPan;
   readonly check: KnockCheck | null;
   readonly tonight: TonightOfPan;
@@ -41,6 +47,7 @@ export function TonightAnswer({
   readonly before: RoundResult | null;
 }) {
   const { verdict, reasons, first, tell } = tonight;
+  const hasNotes = pan.current.fields.layout.drums.some(({ notes }) => notes.length > 0);
   return (
     <main class="screen tonight" data-pan={pan.id}>
       <header class="top">
@@ -75,6 +82,30 @@ export function TonightAnswer({
           {tonightWords.keepInMind}: {lookWords[look].short}.
         </p>
       ))}
+      {verdict.kind !== 'strike-first' && (
+        <SendTonight
+          handout={fileHandout}
+          message={messageOf(pan, tonight, now())}
+          layout={pan.current.fields.layout}
+          notes={tonight.notes}
+        />
+      )}
+      {tonight.unsure.length > 0 && (
+        <p class="quiet" data-unsure={tonight.unsure.join(' ')}>
+          {tonightWords.unsure(listWords(tonight.unsure.map((look) => lookWords[look].short)))}
+        </p>
+      )}
+      {!hasNotes && (
+        <section class="field">
+          <p>{tonightWords.noDrawing}</p>
+          <a class="button" href={addressOf('listen')}>
+            {tonightWords.listenToIt}
+          </a>
+          <a class="button" href={addressOf({ screen: 'layout', pan: pan.id })}>
+            {tonightWords.drawIt}
+          </a>
+        </section>
+      )}
       <SetNeedsForm settings={settings} />
       {result && tonight.notes.length > 0 && (
         <TonightPan pan={pan} tonight={tonight} result={result} before={before} />
@@ -102,6 +133,9 @@ export function TonightAnswer({
     </main>
   );
 }
+
+const messageOf = ({ current }: OpenPan, tonight: TonightOfPan, now: Instant): TonightMessage =>
+  tonightMessage({ name: rackWords.nameOf(current.fields.name), now, ...tonight });
 
 /** What comes next: the round that was begun, or the knock check. */
 function Onward({

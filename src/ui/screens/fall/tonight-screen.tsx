@@ -17,7 +17,7 @@ import { PanGate } from '../../parts/gates/pan-gate';
 import { RoundsGate, resultIn } from '../../parts/gates/rounds-gate';
 import { TonightAnswer } from './tonight-answer';
 
-type Models = Needs<'pan' | 'results' | 'knock' | 'settings' | 'now'>;
+type Models = Needs<'pan' | 'results' | 'knock' | 'settings' | 'now' | 'fileHandout'>;
 
 export function TonightScreen({ models }: { readonly models: Models }) {
   return <PanGate model={models.pan}>{(pan) => <Loaded models={models} pan={pan} />}</PanGate>;
@@ -81,6 +81,7 @@ function Judged({
     <TonightAnswer
       knock={models.knock}
       settings={settings}
+      fileHandout={models.fileHandout}
       now={models.now}
       pan={pan}
       check={rounds.check}

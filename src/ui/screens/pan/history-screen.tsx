@@ -4,7 +4,12 @@ import { newestSoftRound } from '../../../domain/knock-check/knock-rounds';
 import { knockSigns, type ReadingsByRound } from '../../../domain/knock-check/round-signs';
 import { type RoundStart, roundOf } from '../../../domain/records/rack-records';
 import { isBefore } from '../../../domain/records/record-order';
-import { panDrift } from '../../../domain/rounds/pan-drift';
+import { panDrift, pitchTrend } from '../../../domain/rounds/pan-drift';
+import {
+  pitchByWarmth,
+  usualTemperature,
+  withoutWeather,
+} from '../../../domain/rounds/pitch-by-warmth';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import { roundsToRead } from '../../../domain/rounds/rounds-to-read';
 import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
@@ -24,7 +29,13 @@ import { PanDriftTable } from '../../parts/charts/pan-drift-table';
 import { PanGate } from '../../parts/gates/pan-gate';
 import { RoundsGate } from '../../parts/gates/rounds-gate';
 import { RoundRows } from '../../parts/result/round-rows';
-import { historyWords, pitchTrendWords, unevennessTrendWords } from '../../words/history-words';
+import {
+  historyWords,
+  pitchTrendWords,
+  unevennessTrendWords,
+  warmthWords,
+  withoutWeatherWords,
+} from '../../words/history-words';
 import { workWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { sinceWords } from '../../words/since-words';
@@ -114,7 +125,11 @@ function Shown({
           ))}
           <section class="rows">
             <h2>{historyWords.rounds}</h2>
-            <RoundRows pan={pan.id} rounds={rounds.slice(0, listed)} />
+            <RoundRows
+              pan={pan.id}
+              rounds={rounds.slice(0, listed)}
+              usualAir={usualTemperature(rounds.map(({ conditions }) => conditions))}
+            />
             {pan.rounds.length > listed && (
               <button type="button" onClick={onMore}>
                 {historyWords.moreRounds(pan.rounds.length - listed)}
@@ -181,6 +196,8 @@ function Drift({
   const isChoice = since.length < rounds.length;
   const shown = from === 'visit' ? since : rounds;
   const drift = panDrift(shown, a4);
+  const warmth = pitchByWarmth(drift.points);
+  const calm = warmth && pitchTrend(withoutWeather(drift.points, warmth));
   const nothing = isChoice && from === 'visit' ? sinceWords.oneSince : historyWords.oneRound;
   return (
     <>
@@ -200,6 +217,11 @@ function Drift({
           <p class="pan-pitch">
             {pitchTrendWords(drift.pitch)} {unevennessTrendWords(drift.unevenness)}
           </p>
+          {warmth && (
+            <p class="warmth" data-slope={warmth.slope.toFixed(2)}>
+              {warmthWords(warmth)} {withoutWeatherWords(warmth, calm)}
+            </p>
+          )}
           <PanDriftCharts points={drift.points} />
           <PanDriftTable points={drift.points} />
         </section>

@@ -1,6 +1,5 @@
 // The first screen: what can be done now, and all pans, the one that needs the tuner most first.
-import { useLayoutEffect } from 'preact/hooks';
-import { rackOrders } from '../../../domain/rack/rack-order';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { FileButton } from '../../parts/controls/file-button';
@@ -12,6 +11,14 @@ import { words } from '../../words/words';
 import './rack-screen.css';
 
 type Models = Needs<'listen' | 'rack' | 'arrival' | 'settings' | 'offline' | 'isUnsaved' | 'now'>;
+
+/** What the rack is kept in order with: above the pans, however many there are. */
+const tools = [
+  ['add-pan', rackWords.addPan],
+  ['visit', rackWords.visit],
+  ['backup', rackWords.backUp],
+  ['settings', words.settings],
+] as const;
 
 /** With so few pans there is nothing to search. */
 const fewPans = 5;
@@ -40,13 +47,17 @@ export function RackScreen({ models }: { readonly models: Models }) {
         <a class="button" href={addressOf('practice')}>
           {words.practice}
         </a>
-        <a class="button" href={addressOf('add-pan')}>
-          {rackWords.addPan}
-        </a>
         <a class="button" href={addressOf('dropped')}>
           {rackWords.dropped}
         </a>
       </div>
+      <nav class="tools">
+        {tools.map(([screen, name]) => (
+          <a key={screen} class="button" href={addressOf(screen)}>
+            {name}
+          </a>
+        ))}
+      </nav>
       {models.arrival.waiting.value && (
         <a class="hint hint-link" href={addressOf('receive')}>
           {rackWords.fileWaits(models.arrival.waiting.value.name.slice(0, 80))}
@@ -55,9 +66,6 @@ export function RackScreen({ models }: { readonly models: Models }) {
       {models.isUnsaved.value && <p class="hint warn">{rackWords.notSaved}</p>}
       <RackLost rack={rack} />
       <Pans rack={rack} now={models.now} />
-      <a class="button" href={addressOf('visit')}>
-        {rackWords.visit}
-      </a>
       <Removed rack={rack} now={models.now} />
       {rack.clockDoubt.value && (
         <p class="hint warn">{clockDoubtWords(rack.clockDoubt.value, models.now())}</p>
@@ -67,22 +75,14 @@ export function RackScreen({ models }: { readonly models: Models }) {
           {reminderWords(rack.reminder.value)}
         </p>
       )}
-      <div class="pair">
-        <FileButton
-          onFile={(file) => {
-            window.location.hash = addressOf('listen');
-            void listen.openFile(file);
-          }}
-        />
-        <a class="button" href={addressOf('backup')}>
-          {rackWords.backUp}
-        </a>
-      </div>
+      <FileButton
+        onFile={(file) => {
+          window.location.hash = addressOf('listen');
+          void listen.openFile(file);
+        }}
+      />
       <a class="caution" href={addressOf('cautions')}>
         {words.cautionLink}
-      </a>
-      <a class="button" href={addressOf('settings')}>
-        {words.settings}
       </a>
       {models.settings.isNotKept.value && <p class="hint warn">{words.notKept}</p>}
       <OfflineLine listen={listen} offline={models.offline} />
@@ -115,41 +115,21 @@ function Pans({ rack, now }: Pick<Models, 'rack' | 'now'>) {
       aria-label={rackWords.pansKept(rack.count.value)}
       aria-busy={rack.isChecked.value ? undefined : 'true'}
     >
-      {rack.count.value > fewPans && (
-        <div class="pair">
-          <label class="field">
-            <span>{rackWords.search}</span>
-            <input
-              type="search"
-              autocomplete="off"
-              value={rack.search.value}
-              onInput={(event) => {
-                rack.search.value = event.currentTarget.value;
-              }}
-            />
-          </label>
-          <label class="field">
-            <span>{rackWords.sortBy}</span>
-            <select
-              value={rack.order.value}
-              onChange={(event) => {
-                const { value } = event.currentTarget;
-                rack.order.value = rackOrders.find((each) => each === value) ?? 'need';
-              }}
-            >
-              {rackOrders.map((order) => (
-                <option key={order} value={order}>
-                  {rackWords.orders[order]}
-                </option>
-              ))}
-            </select>
-          </label>
-        </div>
-      )}
+      {rack.count.value > fewPans && <Finder rack={rack} />}
       {shown.length === 0 && <p class="hint">{rackWords.noMatch}</p>}
       <PanRows cards={shown} now={now()} isFirst={!rack.isChecked.value} />
     </section>
   );
+}
+
+/** What finds a pan comes after the pans: nobody searches in the first moment. Its room is kept. */
+function Finder({ rack }: Pick<Models, 'rack'>) {
+  const [parts, setParts] = useState<typeof import('../../parts/rack/pan-finder') | null>(null);
+  useEffect(() => {
+    // Without it the rack is whole: the next opening tries again.
+    import('../../parts/rack/pan-finder').then(setParts, () => undefined);
+  }, []);
+  return <div class="finder-room">{parts && <parts.PanFinder rack={rack} />}</div>;
 }
 
 /** Off the rack, not gone: each leads to its page, where it can be put back. */

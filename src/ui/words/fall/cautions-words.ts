@@ -26,7 +26,7 @@ export const cautionsWords = {
   level: 'Level, dB(A)',
   longest: 'At most, a day',
   noMeter:
-    'A phone is no sound level meter. This app measures pitch and never says how loud it is where you stand. When in doubt, protect your ears.',
+    'A phone is not a sound level meter. This app measures pitch and never says how loud it is where you stand. When in doubt, protect your ears.',
   aid: 'The app is an aid',
   aidWhy:
     'A professional tuner decides. Rules for work, noise and schools where you live come first.',

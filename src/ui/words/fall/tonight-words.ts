@@ -9,10 +9,11 @@ import type {
   NoteAction,
   TonightRule,
 } from '../../../domain/knock-check/tonight-rules';
+import type { HandedOut } from '../../../domain/ports/file-handout';
 import type { LookKind } from '../../../domain/records/look-kinds';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { Instant } from '../../../domain/tuning/units';
-import { centsWords } from '../count-words';
+import { centsWords, pluralOf } from '../count-words';
 import { listWords, noteListWords } from '../list-words';
 import { directionWord, signedCents } from '../words';
 import { lookWords } from './knock-words';
@@ -54,6 +55,8 @@ export function reasonSentence(reason: TonightReason): string {
   switch (reason.kind) {
     case 'look':
       return lookReasons[reason.look];
+    case 'look-unsure':
+      return `Nobody could tell: ${lookWords[reason.look].short}? Until somebody has looked who knows, take it as there.`;
     case 'cracked-note':
       return `${displayName(reason.note)} is marked as cracked.`;
     case 'unsettled':
@@ -67,7 +70,7 @@ export function reasonSentence(reason: TonightReason): string {
     case 'pan-off':
       return `The whole pan is ${centsWords(reason.cents)} ${directionWord(reason.cents)}. Beside the band that sounds wrong.`;
     case 'many-left-out':
-      return `${reason.count} of the ${reason.of} notes you need are bad.`;
+      return `${reason.count} of the ${reason.of} notes you need ${pluralOf(reason.count, 'is', 'are')} bad.`;
     case 'note-lost':
       return `No good ${listWords(reason.notes.map(className))} is left on it, high or low.`;
   }
@@ -77,7 +80,7 @@ const lookReasons: Readonly<Record<LookKind, string>> = {
   'sharp-edges': 'Something on it is sharp.',
   crack: 'It has a crack. A crack grows with every strike.',
   rim: 'The rim is bent.',
-  skirt: 'The skirt touches something.',
+  skirt: 'The skirt is dented or touches something.',
   hangers: 'Something is loose or hangs wrong.',
   stand: 'The stand is not safe.',
   heat: 'It is warm. Heat moves many notes, and most of them come back in the shade.',
@@ -159,6 +162,11 @@ export const tonightWords = {
   why: 'Why',
   first: 'Do this first',
   keepInMind: 'Keep in mind',
+  unsure: (what: string) => `Nobody could tell: ${what}. Show it to somebody who knows.`,
+  noDrawing:
+    'This pan has no drawing, so the app cannot name its notes. Strike each note softly and listen: leave out what buzzes, dies away at once or sounds lower with every strike.',
+  listenToIt: 'Listen to any note',
+  drawIt: 'Draw its notes',
   leaveOut: 'Leave out',
   inPassing: 'Short notes only',
   otherNotes: 'Bad, but the set does not need them',
@@ -167,8 +175,8 @@ export const tonightWords = {
   ifNoneAll: 'If there is no other pan, play softly and do not play alone.',
   againstBand: 'Against the band',
   wholePan: (where: string) => `The whole pan is ${where}.`,
-  heard: 'That is heard beside the others.',
-  notHeard: 'Hardly anybody hears that.',
+  heard: 'Beside the others you will hear that.',
+  notHeard: 'Hardly anybody will hear that.',
   noPitch: 'Too few notes were struck to tell.',
   wasBefore: (cents: string) => `It was ${cents} before.`,
   legend: { avoid: 'leave out', 'in-passing': 'short notes only', play: 'play' } satisfies Record<
@@ -178,8 +186,8 @@ export const tonightWords = {
   notNeeded: 'not needed',
   notStruck: 'not struck',
   magnetTitle: 'A magnet for tonight',
-  magnetHint: (notes: string) =>
-    `${notes} went sharp, and nothing else is wrong. A small flexible magnet stuck under the note makes it lower. Its overtones will not be right.`,
+  magnetHint: (notes: string, count: number) =>
+    `${notes} ${pluralOf(count, 'is', 'are')} sharp, and nothing else is wrong. A small flexible magnet stuck under the note makes it lower. Its octave will not be right.`,
   magnetOff: 'It must come off before the tuner comes, so say here that it is on.',
   magnetPut: (note: string) => `I put a magnet on ${note}`,
   magnetTake: (note: string) => `I took it off ${note}`,
@@ -189,6 +197,20 @@ export const tonightWords = {
     'No published standard exists for this. These are habits of careful players. Change them as your band likes.',
   rulesUsual: 'Back to the usual ones',
   rulesBad: (least: number, most: number) => `Enter a number from ${least} to ${most}.`,
+  send: 'Send this to the band leader',
+  sendHint: 'As a picture, with the same in words.',
+  sent: {
+    shared: 'Handed on.',
+    downloaded: 'The picture is among your downloads.',
+    dismissed: 'Not sent.',
+    again: 'Tap once more.',
+    failed: 'The picture could not be handed on. Copy the text instead.',
+  } satisfies Record<HandedOut, string>,
+  making: 'Making the picture.',
+  copy: 'Copy the text',
+  copied: 'Copied. Paste it into a message.',
+  notCopied: 'The text could not be copied. Select it here and copy it by hand:',
+  pictureName: (pan: string, day: string) => `${pan} tonight ${day}.png`,
   lookAgain: 'Do the knock check',
   whoNext: 'Tell the band leader, and tell the tuner what happened.',
   lookActions: {
@@ -213,7 +235,7 @@ export const ruleWords: Readonly<Record<TonightRule, string>> = {
   crack: 'A crack was seen',
   'sharp-edges': 'Something sharp was seen',
   rim: 'The rim is bent',
-  skirt: 'The skirt touches something',
+  skirt: 'The skirt is dented or touches something',
   hangers: 'Something is loose or hangs wrong',
   stand: 'The stand is bent or shaky',
   heat: 'The pan is warm',

@@ -8,7 +8,7 @@ export const backupWords = {
   titlePan: (name: string) => `Send ${name}`,
   why: 'A phone can be lost, and a browser may clear what it keeps. One file holds the whole rack, with photos and sounds.',
   make: 'Make the file',
-  makeAgain: 'Make it anew',
+  makeAgain: 'Make it again',
   handOut: 'Save or send the file',
   making: (percent: number) => `Making the file: ${percent} %`,
   ready: (name: string, size: string) => `${name} is ready, ${size}.`,

@@ -19,13 +19,12 @@ export const exchangeWords = {
   inFile: 'In the file',
   anyone: 'Anyone who has the file can read all of it. Send it only to people you trust.',
   howToOpen:
-    'Who gets it opens it with this app, or chooses it there: Rack, Back up, Take a file in.',
+    'Whoever gets it opens it with this app, or chooses it there: Rack, Back up, Load or restore a file.',
   joinTitle: 'One rack on two phones',
   join: 'Send this file to a bandmate, and take theirs in. Then both phones have everything. Do it as often as you like: nothing is doubled.',
-  nothingYet:
-    'No pan is kept here yet, so there is nothing to back up. Add a pan, or take a file in.',
-  takeTitle: 'Take a file in',
-  takeLink: 'Take a file in',
+  nothingYet: 'No pan is kept here yet, so there is nothing to back up. Add a pan, or load a file.',
+  takeTitle: 'Load or restore a file',
+  takeLink: 'Load or restore a file',
   none: 'No file waits here. Choose one: a pan that somebody sent, the band’s rack, or your own backup. It is checked first, and you are asked before anything is added.',
   safe: 'What is on this phone already stays. What is new is added. Nothing is doubled.',
   choose: 'Choose a file',

@@ -4,7 +4,7 @@ import type { Advice, LeaveReason, SuggestedBlows } from '../../../domain/advice
 import type { ProfessionalReason } from '../../../domain/advice/beyond-limits';
 import type { BlowAim } from '../../../domain/advice/choose-place';
 import { displayName } from '../../../domain/tuning/note-names';
-import { centsWords } from '../count-words';
+import { centsWords, counted } from '../count-words';
 import { noteListWords } from '../list-words';
 import { tenths } from '../words';
 
@@ -14,6 +14,7 @@ export const adviceWords = {
   moves: 'What moves what',
   plan: 'The whole plan',
   leave: 'Leave it',
+  notYet: 'Not yet',
   professional: 'This one is for a professional',
   undo: 'A professional can undo less than you think. Stop while it is better than before.',
   expect: 'They are expected to move',
@@ -44,7 +45,7 @@ export function riskWords({ overshoot, worsening }: SuggestedBlows): string {
   const chance =
     overshoot < 0.02
       ? 'It will hardly go too far.'
-      : `About ${Math.max(1, Math.round(overshoot * 20))} times in 20 it goes too far.`;
+      : `About ${counted(Math.max(1, Math.round(overshoot * 20)), 'time')} in 20 it goes too far.`;
   return worsening > 0.5
     ? `${chance} At the worst a partial ends ${centsWords(Math.ceil(worsening))} further off.`
     : chance;
@@ -68,7 +69,7 @@ export function leaveWords(why: LeaveReason): string {
     case 'dead':
       return 'It is marked as dead. Blows do not bring it back.';
     case 'not-settled':
-      return 'Strike it again: three strikes that agree make sure of the note.';
+      return 'Strike again: three must agree.';
     case 'walking':
       return 'Its pitch moves from strike to strike. Do not hammer a note that does not hold still.';
     case 'octave-open':
@@ -107,13 +108,17 @@ const adviceTitles: Readonly<Record<BlowAim, string>> = {
   try: adviceWords.trial,
 };
 
+/** Nothing speaks against the note: more must be heard first. */
+const isMissingAStrike = ({ kind }: LeaveReason): boolean =>
+  kind === 'not-settled' || kind === 'octave-open';
+
 /** The same in a few words, for a voice. */
 export function adviceTitle(advice: Advice): string {
   switch (advice.kind) {
     case 'blows':
       return adviceTitles[advice.aim];
     case 'leave':
-      return adviceWords.leave;
+      return isMissingAStrike(advice.why) ? adviceWords.notYet : adviceWords.leave;
     case 'professional':
       return adviceWords.professional;
   }

@@ -80,8 +80,11 @@ export const benchWords = {
     'Look for cracks first. A cracked pan is not played and not hammered.',
     'Without training, do not hammer. One wrong blow may be beyond repair, and a professional tuner can undo less than you think.',
   ],
-  cover: (notes: string) => `Before you strike: lay a hand on ${notes}. They ring along.`,
-  coverOne: (note: string) => `Before you strike: lay a finger on ${note}. It rings along.`,
+  /** `first`: the notes of the same name; `then`: those that ring along less. */
+  cover: (first: string, then: string) =>
+    first === '' || then === ''
+      ? `Damp ${first}${then} first.`
+      : `Damp ${first} first; ${then} if you can.`,
   ringing: (notes: string) =>
     `Also heard: ${notes}. Those lines are not this note’s own: cover what rings along.`,
   checksTitle: 'To be checked again',

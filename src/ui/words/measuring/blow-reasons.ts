@@ -65,7 +65,7 @@ function byItselfWords({ off, step, later }: SuggestedBlows, reading: Third): st
     .filter((k) => !worked(k))
     .map((k) => `the ${partialName(k, reading)}`);
   if (names.length === 0) return '';
-  return capital(`${listWords(names)} then ${pluralOf(names.length, 'is', 'are')} true again.`);
+  return capital(`${listWords(names)} then ${pluralOf(names.length, 'is', 'are')} good again.`);
 }
 
 /** All steps before the first blow, one sentence each; none where one step is all. */

@@ -31,7 +31,7 @@ export const practiceWords = {
   asSuggested: (blows: string) => `Hammer as suggested: ${blows}`,
   realPan:
     'On a real pan a wrong blow may be beyond repair, and a professional can undo less than you think.',
-  over: 'What your hammering came to',
+  over: 'What your hammering did',
   yours: 'Your work',
   nothing: 'Nothing was hammered. The pan is as it was.',
   gained: 'Gained',

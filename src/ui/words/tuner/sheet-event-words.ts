@@ -2,7 +2,7 @@
 
 import type { DamageKind } from '../../../domain/knock-check/damage-evidence';
 import type { ImpactPlace } from '../../../domain/records/impact-place';
-import type { LookKind } from '../../../domain/records/look-kinds';
+import type { LookAnswer, LookKind } from '../../../domain/records/look-kinds';
 import type { SheetEvent, ShownSign } from '../../../domain/sheet/sheet';
 import { displayName } from '../../../domain/tuning/note-names';
 import { noteRowWords, rowWords } from '../list-words';
@@ -21,7 +21,7 @@ const looks: Readonly<Record<LookKind, string>> = {
   'sharp-edges': 'sharp edges',
   crack: 'a crack',
   rim: 'the rim is bent',
-  skirt: 'the skirt is damaged',
+  skirt: 'the skirt is dented or touches something',
   hangers: 'a hanger touches or is loose',
   stand: 'the stand touches or is bent',
   heat: 'the pan was hot',
@@ -33,10 +33,14 @@ export function eventWords(event: SheetEvent): string {
   switch (event.kind) {
     case 'knock': {
       const { impact, looks: seen, remarks } = event.check;
-      const found = seen.filter(({ answer }) => answer === 'yes').map(({ look }) => looks[look]);
+      const answered = (wanted: LookAnswer): readonly string[] =>
+        seen.filter(({ answer }) => answer === wanted).map(({ look }) => looks[look]);
+      const found = answered('yes');
+      const unsure = answered('unsure');
       return [
         impact === null ? 'Knock.' : `Knock ${impactWords(impact)}.`,
         found.length === 0 ? 'Nothing was seen.' : `Seen: ${rowWords(found)}.`,
+        unsure.length === 0 ? '' : `Not sure: ${rowWords(unsure)}.`,
         event.signs === null ? '' : heardWords(event.signs),
         remarks,
       ]

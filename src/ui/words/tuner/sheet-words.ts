@@ -35,7 +35,7 @@ export const sheetWords = {
   wanted: 'What is wanted',
   wantedHint: 'For example: fine tuning, and look at the crack at C4.',
   wantedBy: 'By when',
-  contact: 'Whom to answer',
+  contact: 'Contact',
   contactHint: 'A name and a telephone number. This phone keeps it for all its sheets.',
   family: 'Kind',
   layout: 'Layout',
@@ -64,12 +64,15 @@ export const sheetWords = {
     ring: 'ring s',
     strikes: 'strikes',
     spread: 'spread',
+    day: 'day',
     moved: 'moved',
     remarks: 'remarks',
   },
   or: 'or',
   magnet: 'magnet on it: take it off',
-  onBench: (day: string) => `measured on the bench ${day}`,
+  onBench: 'measured on the bench',
+  beforeTuning: (day: string) =>
+    `Measured before the tuning of ${day}: the pan is not like this any more. Take a full round.`,
   notMeasured: 'hammered since, not measured',
   happened: 'What happened',
   nothingHappened: 'Nothing was written down.',
@@ -140,7 +143,7 @@ export function remarksCell(note: SheetNote): string {
     signsOf(note, title),
     walk ? `walking ${signedTenths(walk.centsPerStrike)} a strike` : '',
     measured?.isInferred ? words.inferred : '',
-    note.benchAt === null ? '' : sheetWords.onBench(dayWords(note.benchAt)),
+    note.benchAt === null ? '' : sheetWords.onBench,
     note.work === 'not-measured' ? sheetWords.notMeasured : '',
     stopgap === 'magnet' ? sheetWords.magnet : '',
   ]
@@ -209,7 +212,7 @@ const against: Readonly<Record<Reference, string>> = {
 /** How the values came about and how sure they are, in sentences. */
 export function howWords(round: SheetRound, a4: string): readonly string[] {
   return [
-    ...round.takings.map(takingWords),
+    takingWords(round.takings),
     'Each partial is measured by itself once the glide after the strike is over.',
     `cents: f1 against equal temperament at ${a4}. ±: one standard error, with the scatter of the strikes in it. octave, third (12th: twelfth, 15th: double octave): against 2, 3 or 4 times the note’s own f1.`,
     'ring: seconds to fall by 60 dB at the rate of the first half second. spread: between the highest and lowest strike, cents. moved: since the day named under “What changed since”, without what the whole pan did; in brackets where it is less than three standard errors.',
@@ -224,11 +227,20 @@ const limitWords = ({ good, playable, out }: ToleranceSet): string =>
     ),
   );
 
-const takingWords = ({ source, sampleRate, processing, gaps, appVersion }: Taking): string =>
-  [
-    `Heard with ${sources[source]} at ${sampleRate} Hz by Ringwright ${appVersion}.`,
-    processing.length > 0 ? `The phone kept its ${listWords(processing)} on.` : '',
-    gaps > 0 ? 'Some sound was lost on the way.' : '',
+/** Once for all readings, however many phones and versions took them. */
+const takingWords = (takings: readonly Taking[]): string => {
+  const each = <Value>(of: (taking: Taking) => Value): readonly Value[] => [
+    ...new Set(takings.map(of)),
+  ];
+  if (takings.length === 0) return '';
+  const heard = each(({ source, sampleRate }) => `${sources[source]} at ${sampleRate} Hz`);
+  const versions = each(({ appVersion }) => appVersion);
+  const kept = [...new Set(takings.flatMap(({ processing }) => processing))];
+  return [
+    `Heard with ${listWords(heard)} by Ringwright ${listWords(versions)}.`,
+    kept.length > 0 ? `The phone kept its ${listWords(kept)} on.` : '',
+    takings.some(({ gaps }) => gaps > 0) ? 'Some sound was lost on the way.' : '',
   ]
     .filter((part) => part !== '')
     .join(' ');
+};

@@ -6,7 +6,7 @@ export const tunedWords = {
   title: 'The tuner was here',
   why: 'Write down what the tuner said and did. From then on changes are counted from this day.',
   fields: {
-    visitedAt: 'When the tuner was done',
+    visitedAt: 'Day of the visit',
     who: 'Who it was',
     done: 'What was done',
     remarks: 'What the tuner said',

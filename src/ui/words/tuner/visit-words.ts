@@ -20,7 +20,7 @@ export const visitWords = {
       ? 'There is no time for a whole pan.'
       : `There is time for ${pluralOf(count, 'one pan', `${count} pans`)}:`,
   later: 'After that, if there is time',
-  fine: 'Nothing speaks for these',
+  fine: 'These can wait',
   nobody: 'No pan needs the tuner.',
   empty: 'No pans are kept here yet. Add a pan and take a round, then come back.',
   addPan: 'Add a pan',

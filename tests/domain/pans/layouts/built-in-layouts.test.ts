@@ -76,7 +76,7 @@ describe.each(named)('the layout %s', (id, layout) => {
     expect(layout.source.length).toBeGreaterThan(20);
     const { kind } = builtInLayouts.find((entry) => entry.layout.id === plainId(id)) ?? {};
     const says = (layout.doubts ?? []).join(' ');
-    expect(says.includes('No published positions: arrange these on your drums')).toBe(
+    expect(says.includes('No published positions. This is a start of ours')).toBe(
       kind === 'unplaced',
     );
   });

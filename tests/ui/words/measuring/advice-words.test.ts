@@ -138,7 +138,7 @@ describe('a suggestion', () => {
       ],
     };
     expect(reasonWords(corners, null, 0)).toContain(
-      'The fundamental is flat and the octave is sharp. The fundamental alone must rise. The octave then is true again.',
+      'The fundamental is flat and the octave is sharp. The fundamental alone must rise. The octave then is good again.',
     );
   });
 
