@@ -217,6 +217,15 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'bench-screens',
+          environment: 'node',
+          include: ['tests/benchmarks/screens.bench-run.ts'],
+          globalSetup: ['tests/browser/name-browser.ts'],
+          testTimeout: 600_000,
+        },
+      },
+      {
+        test: {
           name: 'bench-rack',
           environment: 'node',
           include: ['tests/benchmarks/rack.bench-run.ts'],

@@ -12,6 +12,7 @@ import { createBenchModel } from './state/bench/bench-model';
 import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
+import { createUndoModel } from './state/keeping/undo-model';
 import { createInsideModel } from './state/listening/inside-model';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
@@ -36,6 +37,7 @@ import { warnOnLeaving } from './storage/browser/warn-on-leaving';
 import type { Database } from './storage/database/database';
 import type { RackChanges } from './storage/rack/rack-changes';
 import type { LateModels } from './ui/frame/app-models';
+import { showUndoBar } from './ui/parts/controls/undo-bar';
 import { newsWords } from './ui/words/pan-words';
 
 /** The practice pan is the same one at every start, so that what was learnt on it stays true. */
@@ -63,7 +65,11 @@ export function makeLateModels(early: LateParts): LateModels {
   const announcer = new BrowserAnnouncer();
   const tonePlayer = new BrowserTonePlayer();
   const fileHandout = new BrowserFileHandout();
-  const parts = { ...early, store, turns, announcer, identities: browserIdentities() };
+  const undo = createUndoModel(
+    (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
+  );
+  showUndoBar(undo, document);
+  const parts = { ...early, store, turns, undo, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
   const pan = createPanModel(parts);
   const knock = createKnockModel({ ...parts, round });

@@ -22,8 +22,25 @@ export interface AnalyseSurroundings {
   readonly complain: (line: string) => void;
 }
 
+const options = {
+  note: { type: 'string' },
+  pan: { type: 'string' },
+  a4: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
+const help: readonly string[] = [
+  'npm run --silent analyse -- FILE... [options]',
+  'Writes one line of JSON for each WAV file: its strikes with their partials.',
+  '  --note NAME  the note that was struck, such as D5 or F#4',
+  `  --pan ID     only the notes of this pan: ${knownPans.map(({ id }) => id).join(', ')}`,
+  `  --a4 HZ      what the cents are against, from ${lowestA4} to ${highestA4} (${standardA4} unless given)`,
+  '  --help       this text',
+];
+
 type Parameters =
   | { readonly kind: 'ok'; readonly files: readonly string[]; readonly context: ListeningContext }
+  | { readonly kind: 'help' }
   | { readonly kind: 'wrong'; readonly why: string };
 
 /** Analyses the files named by `words`; resolves to the exit code: 0, or 2 if anything was wrong with a parameter or file. */
@@ -35,6 +52,10 @@ export async function analyseFiles(
   if (parameters.kind === 'wrong') {
     surroundings.complain(parameters.why);
     return 2;
+  }
+  if (parameters.kind === 'help') {
+    for (const line of help) surroundings.out(line);
+    return 0;
   }
   let exitCode: 0 | 2 = 0;
   for (const file of parameters.files) {
@@ -64,9 +85,14 @@ function readParameters(words: readonly string[]): Parameters {
   try {
     parsed = parseWords(words);
   } catch (error) {
+    const unknown = words.find((word) => word.startsWith('-') && !isKnown(word));
+    if (unknown !== undefined) {
+      return wrong(`There is no option ${unknown.split('=', 1)[0]}; --help lists those there are.`);
+    }
     return wrong(error instanceof Error ? (error.message.split('\n', 1)[0] ?? '') : String(error));
   }
   const { values, positionals: files } = parsed;
+  if (values.help) return { kind: 'help' };
   if (files.length === 0) return wrong('Name at least one WAV file.');
   const a4 = values.a4 === undefined ? standardA4 : Number(values.a4);
   if (!(a4 >= lowestA4 && a4 <= highestA4)) {
@@ -92,8 +118,11 @@ const parseWords = (words: readonly string[]) =>
   parseArgs({
     args: [...words],
     allowPositionals: true,
-    options: { note: { type: 'string' }, pan: { type: 'string' }, a4: { type: 'string' } },
+    options,
   });
+
+const isKnown = (word: string): boolean =>
+  word === '-h' || Object.keys(options).some((name) => word.split('=', 1)[0] === `--${name}`);
 
 /** The bytes of a file, or why they cannot be had, in words. */
 async function readBytes(path: string): Promise<ArrayBuffer | string> {

@@ -30,6 +30,7 @@ export const screenLoaders: Readonly<Record<LateRoute['screen'], Loader>> = {
   history: () => import('./screens/pan/history-screen').then((file) => file.HistoryScreen),
   note: () => import('./screens/pan/note-screen').then((file) => file.NoteScreen),
   knock: () => import('./screens/fall/knock-screen').then((file) => file.KnockScreen),
+  'taken-out': () => import('./screens/pan/taken-out-screen').then((file) => file.TakenOutScreen),
   tonight: () => import('./screens/fall/tonight-screen').then((file) => file.TonightScreen),
   dropped: () => import('./screens/fall/dropped-screen').then((file) => file.DroppedScreen),
   round: () => import('./screens/measuring/round-screen').then((file) => file.RoundScreen),

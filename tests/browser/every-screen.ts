@@ -25,6 +25,7 @@ export const everyScreen: readonly string[] = [
     'tonight',
     'sheet',
     'tuned',
+    'taken-out',
     'answers',
   ].map((screen) => `#/pan/pan-1/${screen}`),
   '#/pan/pan-1/round/round-1',

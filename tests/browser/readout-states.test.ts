@@ -114,7 +114,7 @@ describe('a note that walks', () => {
     withApp(async (app) => {
       const values = [0, -0.8, -1.7, -2.5];
       await app.say(...strikes(...values.map((fundamental) => ({ fundamental }))));
-      await app.page.locator('.state', { hasText: 'Walking: each strike lower.' }).waitFor();
+      await app.page.locator('.state', { hasText: 'each strike lower.' }).waitFor();
       await app.page.locator('.todo', { hasText: 'Stop and let it rest.' }).waitFor();
       expect(await app.page.locator('#readout').getAttribute('data-verdict')).toBe('');
       expect(await app.page.locator('#readout').getAttribute('data-state')).toBe('heard');

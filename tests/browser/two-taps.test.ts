@@ -82,6 +82,12 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
   note: { at: 'note/62', of: 'pan', says: /has not been heard yet/, control: /Work on this note/ },
   bench: { at: 'bench/62', of: 'pan', says: /microphone is off/, control: /^Listen$/ },
   sheet: { at: 'sheet', of: 'pan', says: /has not been heard yet/, control: /Start a round/ },
+  'taken-out': {
+    at: 'taken-out',
+    of: 'pan',
+    says: /Nothing was taken out/,
+    control: /^Back$/,
+  },
   answers: { at: 'answers', of: 'pan', says: /Nothing is known yet/, control: /pan/i },
   tuned: { at: 'tuned', of: 'pan', says: /No visit is written down yet/, control: /Keep it/ },
   visit: { at: 'visit', of: 'no pans', says: /No pans are kept here yet/, control: /Add a pan/ },

@@ -121,3 +121,27 @@ test.each([
   expect(complaints).toHaveLength(1);
   expect(complaints[0]).toContain(named);
 });
+
+test('--help says what there is, and an unknown option gets one line', async () => {
+  const run = async (...words: string[]) => {
+    const out: string[] = [];
+    const complaints: string[] = [];
+    const code = await analyseFiles(words, {
+      folder,
+      out: (line) => out.push(line),
+      complain: (line) => complaints.push(line),
+    });
+    return { out, complaints, code };
+  };
+  const help = await run('--help');
+  expect(help.code).toBe(0);
+  expect(help.complaints).toEqual([]);
+  for (const option of ['--note', '--pan', '--a4', '--help']) {
+    expect(help.out.join('\n')).toContain(option);
+  }
+  expect(await run('--loud', 'a.wav')).toEqual({
+    out: [],
+    complaints: ['There is no option --loud; --help lists those there are.'],
+    code: 2,
+  });
+});

@@ -6,18 +6,20 @@ import { currentPan, fieldConflicts } from '../records/standing/current-pan';
 import { openRounds } from '../records/standing/open-rounds';
 import { standingStopgaps } from '../records/standing/standing-stopgaps';
 import { readingsWithoutErased } from '../records/standing/without-erased';
+import { baseRound, isOfFewNotes, mostLookedThrough } from '../rounds/base-round';
 import { newestFinishedRounds } from '../rounds/finished-rounds';
 import { panNow } from '../rounds/pan-now';
 import { resultOf } from '../rounds/result-of-round';
-import { roundChanges } from '../rounds/round-changes';
+import { type RoundChanges, roundChanges } from '../rounds/round-changes';
+import { roundHead } from '../rounds/round-result';
 import { type CardSettings, judgingText } from './card-settings';
 import type { PanCard } from './pan-card';
-import { tunerNeed } from './tuner-need';
+import { type FromNotes, tunerNeed } from './tuner-need';
 
 /**
- * The card of a pan. `readings` are those of the two `newestFinishedRounds` and those outside of rounds since the newest
- * one, in any order; erased ones among them do not count. How the pan stands is `panNow`; how its notes drift by
- * themselves, from round to round, follows from the two rounds alone.
+ * The card of a pan. `readings` are those of its newest finished rounds, back to the second that is not of few notes
+ * (`isOfFewNotes`), and those outside of rounds since the first of them, in any order; erased ones among them do not
+ * count. How the pan stands is `panNow`; how its notes drift by themselves follows from the two rounds alone.
  */
 export function makePanCard(
   records: PanRecords,
@@ -26,12 +28,15 @@ export function makePanCard(
 ): PanCard {
   const { fields } = currentPan(records);
   const valid = readingsWithoutErased(readings, records.erasures);
-  const rounds = newestFinishedRounds(records);
-  const [last = null, before = null] = rounds.map((start) =>
-    resultOf(start, valid, records, settings),
-  );
-  const now = panNow(rounds[0] ?? null, valid, records, settings);
+  const rounds = newestFinishedRounds(records, mostLookedThrough);
+  const base = baseRound(rounds, valid, fields.layout);
+  const [last = null, before = null] = rounds
+    .filter((start) => !isOfFewNotes(start, valid, fields.layout))
+    .map((start) => resultOf(start, valid, records, settings));
+  const now = panNow(base, valid, records, settings);
   const panPitch = now.panPitch?.cents ?? null;
+  const noteCount = new Set(notesOf(fields.layout)).size;
+  const [newest = null] = rounds;
   return {
     version: 3,
     judgedBy: judgingText(settings),
@@ -44,9 +49,9 @@ export function makePanCard(
     serial: fields.serial,
     isRemoved: fields.isRemoved,
     hasConflict: fieldConflicts(records).length > 0,
-    noteCount: new Set(notesOf(fields.layout)).size,
-    lastRoundAt: last?.at ?? null,
-    isProvisional: last?.isProvisional ?? false,
+    noteCount,
+    lastRoundAt: newest?.at ?? null,
+    isProvisional: base !== null && roundHead(base).isProvisional,
     openRound: openRoundOf(records),
     standings: now.standings,
     worst: now.worst.slice(0, 3).map(({ note }) => note),
@@ -58,10 +63,16 @@ export function makePanCard(
     stopgaps: [...standingStopgaps(records).keys()].sort((low, high) => low - high),
     ...tunerNeed({
       notes: now.notes,
-      panPitch,
-      drift: last && before ? roundChanges(before, last).meanChange : null,
+      panPitch: now.panPitch && { cents: now.panPitch.cents, from: now.panPitch.notes.length },
+      drift: last && before && driftOf(roundChanges(before, last), noteCount),
     }),
   };
+}
+
+/** What few notes did says nothing about the pan. */
+function driftOf({ meanChange, notes }: RoundChanges, noteCount: number): FromNotes | null {
+  if (meanChange === null || 2 * notes.length < noteCount) return null;
+  return { cents: meanChange, from: notes.length };
 }
 
 const openRoundOf = (records: PanRecords) => {

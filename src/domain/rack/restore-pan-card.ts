@@ -46,8 +46,16 @@ const reasonRules: { readonly [Kind in NeedReason['kind']]: Rule<ReasonOf<Kind>>
   avoid: notesReasonRule('avoid'),
   out: notesReasonRule('out'),
   buzzing: notesReasonRule('buzzing'),
-  'pan-pitch': fieldsOf({ kind: kindRule('pan-pitch'), cents: needed(centsRule) }),
-  drift: fieldsOf({ kind: kindRule('drift'), cents: needed(centsRule) }),
+  'pan-pitch': fieldsOf({
+    kind: kindRule('pan-pitch'),
+    cents: needed(centsRule),
+    from: needed(countRule),
+  }),
+  drift: fieldsOf({
+    kind: kindRule('drift'),
+    cents: needed(centsRule),
+    from: needed(countRule),
+  }),
   'old-round': fieldsOf({ kind: kindRule('old-round'), lastRoundAt: needed(instantRule) }),
   'never-read': fieldsOf({ kind: kindRule('never-read') }),
 };

@@ -9,10 +9,10 @@ export type NeedReason =
   | { readonly kind: 'avoid'; readonly notes: readonly MidiNote[] }
   | { readonly kind: 'out'; readonly notes: readonly MidiNote[] }
   | { readonly kind: 'buzzing'; readonly notes: readonly MidiNote[] }
-  /** The whole pan lies this far from the band's pitch. */
-  | { readonly kind: 'pan-pitch'; readonly cents: Cents }
-  /** Notes moved this much since the round before (mean of absolute values). */
-  | { readonly kind: 'drift'; readonly cents: Cents }
+  /** The whole pan lies this far from the band's pitch, by so many of its notes. */
+  | { readonly kind: 'pan-pitch'; readonly cents: Cents; readonly from: number }
+  /** Notes moved this much since the round before (mean of absolute values), those read in both. */
+  | { readonly kind: 'drift'; readonly cents: Cents; readonly from: number }
   | { readonly kind: 'old-round'; readonly lastRoundAt: Instant }
   | { readonly kind: 'never-read' };
 
@@ -46,15 +46,23 @@ const needWeights = {
 export interface NeedFindings {
   /** The notes after the newest finished round, or with their marks only; empty: nothing known. */
   readonly notes: readonly Pick<NoteResult, 'note' | 'standing' | 'reason'>[];
-  readonly panPitch: Cents | null;
+  readonly panPitch: FromNotes | null;
   /** `meanChange` since the round before. */
-  readonly drift: Cents | null;
+  readonly drift: FromNotes | null;
+}
+
+/** A value, and from how many notes it comes. */
+export interface FromNotes {
+  readonly cents: Cents;
+  readonly from: number;
 }
 
 interface Weighed {
   readonly weight: number;
   readonly reason: NeedReason;
 }
+
+const none: FromNotes = { cents: cents(0), from: 0 };
 
 const noteKinds = ['cracked', 'dead', 'avoid', 'out', 'buzzing'] as const;
 type NoteKind = (typeof noteKinds)[number];
@@ -68,14 +76,14 @@ export function tunerNeed({ notes, panPitch, drift }: NeedFindings): TunerNeed {
     const these = notes.filter((note) => kindOf(note) === kind).map(({ note }) => note);
     return { weight: needWeights[kind] * these.length, reason: { kind, notes: these } };
   });
-  const pitch = cents(panPitch ?? 0);
-  const moved = cents(drift !== null && drift >= leastDrift ? drift : 0);
+  const pitch = panPitch ?? none;
+  const moved = drift !== null && drift.cents >= leastDrift ? drift : none;
   weighed.push(
     {
-      weight: beyond(needWeights.panPitch, Math.abs(pitch)),
-      reason: { kind: 'pan-pitch', cents: pitch },
+      weight: beyond(needWeights.panPitch, Math.abs(pitch.cents)),
+      reason: { kind: 'pan-pitch', ...pitch },
     },
-    { weight: beyond(needWeights.drift, moved), reason: { kind: 'drift', cents: moved } },
+    { weight: beyond(needWeights.drift, moved.cents), reason: { kind: 'drift', ...moved } },
   );
   return needOf(weighed);
 }

@@ -15,6 +15,7 @@ import { markKinds } from '../records/standing/standing-marks';
 import { readingsWithoutErased, withoutErased } from '../records/standing/without-erased';
 import { standardA4 } from '../tuning/equal-temperament';
 import { cents, type Hertz, type MidiNote } from '../tuning/units';
+import { newestFinishedRounds } from './finished-rounds';
 import { type JudgedPan, type Judging, judgedPan, type NoteResult } from './judged-pan';
 import { type RoundHead, roundHead } from './round-result';
 
@@ -42,9 +43,9 @@ export interface PanNow extends JudgedPan<NoteNow> {
 }
 
 /**
- * The pan as it stands now. It builds on the round `start`, usually the newest finished one (`newestFinishedRounds`), or
- * on none. A note's newest reading since that round began holds, in the round or outside of rounds; one that has not
- * settled (`isKnown`) holds only in the round itself, and only where nothing better is there. Marks are those that hold
+ * The pan as it stands now. It builds on the round `start`, usually the newest finished one of many notes (`baseRound`),
+ * or on none. A note's newest reading since that round began holds, in that round, a later one or outside of rounds; one
+ * that has not settled (`isKnown`) holds only in a round, and only where nothing better is there. Marks are those that hold
  * now. `readings` may hold others, and erased ones; they do not count.
  */
 export function panNow(
@@ -55,15 +56,15 @@ export function panNow(
 ): PanNow {
   const { fields } = currentPan(records);
   const valid = readingsWithoutErased(readings, records.erasures);
-  const counting = countingReadings(start, valid);
-  const round = start && roundOf(start);
+  const counting = countingReadings(start, valid, records);
+  const quick = new Set(records.rounds.filter(({ way }) => way === 'quick').map(roundOf));
   const pan = judgedPan(
     {
       readings: counting,
       marks: markKinds(records),
       layout: fields.layout,
       a4: fields.a4 ?? a4,
-      isQuick: (reading) => start?.way === 'quick' && reading.round === round,
+      isQuick: ({ round }) => round !== null && quick.has(round),
     },
     judging,
   );
@@ -96,12 +97,16 @@ export const resultNow = (now: PanNow): DatedPanNow | null => now.base && { ...n
 function countingReadings(
   start: RoundStart | null,
   readings: readonly ReadingRecord[],
+  records: PanRecords,
 ): ReadonlyMap<MidiNote, ReadingRecord> {
-  const round = start && roundOf(start);
+  const later = newestFinishedRounds(records, Number.POSITIVE_INFINITY).filter(
+    (each) => start !== null && isBefore(start, each),
+  );
+  const rounds = new Set([...later, ...(start ? [start] : [])].map(roundOf));
   const byNote = new Map<MidiNote, ReadingRecord[]>();
   for (const reading of [...readings].sort((one, other) => olderFirst(other, one))) {
     const isSince = start === null || !isBefore(reading, start);
-    if (reading.round === null ? isSince : reading.round === round) {
+    if (reading.round === null ? isSince : rounds.has(reading.round)) {
       byNote.set(reading.note, [...(byNote.get(reading.note) ?? []), reading]);
     }
   }

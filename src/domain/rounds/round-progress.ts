@@ -93,6 +93,13 @@ export const notesLeft = (progress: RoundProgress): readonly MidiNote[] =>
 
 export const isFinished = (progress: RoundProgress): boolean => notesLeft(progress).length === 0;
 
+/**
+ * A round ends when three agreeing strikes, or a mark, have done the last of its notes. In a quick one a single stray
+ * strike would be enough: it waits until it is told to end.
+ */
+export const endsByItself = ({ progress, event }: Pick<RoundStep, 'progress' | 'event'>): boolean =>
+  isFinished(progress) && (progress.way !== 'quick' || event.kind === 'marked');
+
 /** The note the user picked or, in a guided round, the first that is not done; null: any note, or none left. */
 export const nextNote = (progress: RoundProgress): MidiNote | null =>
   progress.chosen ?? (progress.way === 'guided' ? (notesLeft(progress)[0] ?? null) : null);

@@ -14,7 +14,9 @@ import type {
 import { olderFirst } from '../records/record-order';
 import { withoutErased } from '../records/standing/without-erased';
 import { noteName } from '../tuning/note-names';
+import type { Instant } from '../tuning/units';
 import { csvRow } from './csv-row';
+import { localTime } from './local-time';
 
 const columns = [
   'Pan',
@@ -31,6 +33,7 @@ const columns = [
   'Happened at (UTC)',
   'Remarks',
   'Record',
+  'Written down at (local)',
 ] as const;
 
 /** The cells of one row that differ from kind to kind. */
@@ -48,12 +51,14 @@ interface Event {
 
 /**
  * The table of all that happened to a pan, older records first; what was erased is left out. `heard` are the signs of
- * damage after its newest knock, which stand with that knock check.
+ * damage after its newest knock, which stand with that knock check; `minutesAhead` says how far local time is ahead of
+ * UTC at a moment.
  */
 export function eventsCsv(
   records: PanRecords,
   { name, serial }: Pick<PanFields, 'name' | 'serial'>,
   heard: KnockSigns | null = null,
+  minutesAhead: (at: Instant) => number = () => 0,
 ): string {
   const { knockChecks, stopgaps, marks, blows, visits } = withoutErased(records);
   const all: readonly RackRecord[] = [...knockChecks, ...stopgaps, ...marks, ...blows, ...visits];
@@ -75,6 +80,7 @@ export function eventsCsv(
             event.happenedAt ?? null,
             event.remarks ?? null,
             record.id,
+            localTime(record.at, minutesAhead),
           ]),
       ),
     );
@@ -146,7 +152,7 @@ const eventOfBlows = ({ note, logged, count }: Blows): Event => ({
 });
 
 const eventOfVisit = ({ visitedAt, who, done, remarks, startsBaseline }: TunerVisit): Event => ({
-  kind: startsBaseline ? 'tuning' : 'tuner’s visit',
+  kind: startsBaseline ? 'visit: tuned' : 'visit: looked at, not tuned',
   what: done,
   answer: who,
   happenedAt: new Date(visitedAt).toISOString(),

@@ -2,13 +2,15 @@
 import type { DamageKind } from '../knock-check/damage-evidence';
 import { meanBuzz } from '../measurement/mean-buzz';
 import type { RivalLine } from '../reading/matched-lines';
+import type { NoteStanding } from '../reading/note-standing';
 import { readingValues } from '../reading/reading-values';
 import type { ReadingPartial } from '../reading/summarise';
-import type { ReadingRecord, RoundConditions } from '../records/rack-records';
+import type { ReadingRecord, RoundConditions, RoundWay } from '../records/rack-records';
 import { targetOf } from '../records/strike-record';
 import { noteName } from '../tuning/note-names';
-import { type Cents, type Hertz, shiftedBy } from '../tuning/units';
+import { type Cents, type Hertz, type Instant, shiftedBy } from '../tuning/units';
 import { csvRow } from './csv-row';
+import { localTime } from './local-time';
 
 /** A reading with what the table says beside it. */
 export interface ListedReading {
@@ -20,6 +22,12 @@ export interface ListedReading {
   readonly offset: Cents;
   /** Of its round, or null for a reading outside a round. */
   readonly conditions: RoundConditions | null;
+  /** When its round was begun and of which kind it was; null for a reading outside a round. */
+  readonly round: { readonly at: Instant; readonly way: RoundWay } | null;
+  /** How the note stood by it (`judgedPan`), or null where that was not judged. */
+  readonly state: NoteStanding | null;
+  /** Minutes that local time is ahead of UTC at a moment: the zone is the phone's. */
+  readonly minutesAhead: (at: Instant) => number;
   /** The signs of damage that it showed; null where it was not asked for any. */
   readonly signs: readonly DamageKind[] | null;
 }
@@ -45,6 +53,11 @@ const columns = [
   'Pan stood',
   'Source',
   'Reading',
+  // Later ones stand last: whoever counts columns finds the others where they were.
+  'State',
+  'Kind of round',
+  'Round begun at (local)',
+  'Taken at (local)',
 ] as const;
 
 /** First row of the table. A byte order mark before it tells spreadsheets that the text is UTF-8. */
@@ -52,7 +65,7 @@ export const readingsCsvHeader: string = `\ufeff${csvRow(columns)}`;
 
 /** The rows of one (valid) reading, lowest partial first, each ended by CRLF. */
 export function readingCsvRows(listed: ListedReading): string {
-  const { reading, a4, offset } = listed;
+  const { reading, a4, offset, round, minutesAhead } = listed;
   const target = targetOf({ note: reading.note, a4, offset });
   const { fundamental, fundamentalRival, isInferred, octave, octaveRival, third, thirdRival } =
     readingValues(reading, {
@@ -72,7 +85,7 @@ export function readingCsvRows(listed: ListedReading): string {
       rounded(against, 3),
       own === null ? null : rounded(own, 3),
       rounded(sigma, 3),
-      rounded(target, 4),
+      rounded(order * target, 4),
       a4,
       reading.strikes.length,
       isInferred && order === 1 ? 'yes' : 'no',
@@ -82,6 +95,10 @@ export function readingCsvRows(listed: ListedReading): string {
       listed.conditions?.standing ?? null,
       reading.taking.source,
       reading.id,
+      listed.state,
+      round?.way ?? null,
+      round && localTime(round.at, minutesAhead),
+      localTime(reading.at, minutesAhead),
     ]);
   const first: Row = {
     name: 'fundamental',

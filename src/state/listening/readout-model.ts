@@ -41,6 +41,8 @@ export function createReadoutModel(tellExpected: () => void): ReadoutModel {
   const expected = signal<MidiNote | null>(null);
   /** The event whose octave was put right: the ear may still say the old note of it. */
   let correctedEvent: number | null = null;
+  /** Before the first blow, what is too soft is the room: nobody has struck anything. */
+  let hasStruck = false;
 
   const octaves = computed(() => octavesOf(readingOf(phase.value)?.note ?? expected.value));
   const startAnew = (): void => {
@@ -66,15 +68,20 @@ export function createReadoutModel(tellExpected: () => void): ReadoutModel {
     hear(heard) {
       // The analysis may still finish a strike after "Stop".
       if (phase.value.kind === 'idle') return;
+      const isSoft = heard.kind === 'refused' && heard.reason === 'too-soft';
+      if (isSoft && !hasStruck) return;
+      hasStruck = true;
       const isLate = heard.event === correctedEvent;
       const now = isLate ? inOctaveOf(heard, expected.value) : heard;
       if (now) phase.value = phaseAfter(phase.value, now);
     },
     startAnew,
     endListening() {
+      hasStruck = false;
       if (phase.value.kind === 'listening') phase.value = { kind: 'idle' };
     },
     clear() {
+      hasStruck = false;
       phase.value = { kind: 'idle' };
       correctedEvent = null;
     },

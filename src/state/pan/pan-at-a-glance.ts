@@ -3,8 +3,8 @@ import type { CardSettings } from '../../domain/rack/card-settings';
 import { type PanNow, panNow } from '../../domain/rounds/pan-now';
 import type { OpenPan } from './pan-model';
 
-/** Built on the newest finished round, with all that was measured outside of rounds since; the notes alone before the first. */
+/** Built on the newest finished round of many notes, with all that was measured since; the notes alone before the first. */
 export const panAtAGlance = (
-  { records, rounds, readings, outside }: OpenPan,
+  { records, base, sinceBase, outside }: OpenPan,
   settings: CardSettings,
-): PanNow => panNow(rounds[0] ?? null, [...readings, ...outside], records, settings);
+): PanNow => panNow(base, [...sinceBase, ...outside], records, settings);

@@ -3,7 +3,6 @@ import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore } from '../../domain/ports/pan-store';
 import {
   type Attachment,
-  attachmentId,
   type PanFields,
   type PanId,
   type PanRecords,
@@ -16,6 +15,7 @@ import {
   roundOf,
   type TunerVisit,
 } from '../../domain/records/rack-records';
+import { isBefore } from '../../domain/records/record-order';
 import {
   type CurrentPan,
   currentPan,
@@ -24,11 +24,15 @@ import {
 } from '../../domain/records/standing/current-pan';
 import { openRounds } from '../../domain/records/standing/open-rounds';
 import { readingsWithoutErased, withoutErased } from '../../domain/records/standing/without-erased';
+import { baseRound } from '../../domain/rounds/base-round';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 import { type HeadPorts, newHead } from '../keeping/new-head';
+import { photoOf } from '../keeping/photo-of';
+import { readBack } from '../keeping/read-back';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
+import type { Undoable, UndoModel } from '../keeping/undo-model';
 
 export type PanView = OpenView<{ readonly pan: OpenPan }>;
 
@@ -42,7 +46,11 @@ export interface OpenPan {
   readonly openRound: RoundStart | null;
   /** Readings of the newest finished round. */
   readonly readings: readonly ReadingRecord[];
-  /** Readings outside of rounds since the newest full round, or since the newest one of any way. */
+  /** The round that says how the pan stands: the newest that is not of few notes (`baseRound`). */
+  readonly base: RoundStart | null;
+  /** Readings of the rounds from `base` on. */
+  readonly sinceBase: readonly ReadingRecord[];
+  /** Readings outside of rounds since `base` and the newest full round, or since the newest one of any way. */
   readonly outside: readonly ReadingRecord[];
   readonly photo: Attachment | null;
 }
@@ -60,44 +68,37 @@ export interface PanModel extends Pick<RecordKeeper, 'saving' | 'retry'> {
   /**
    * Resolves once the changes are kept. A new photo comes as JPEG. `known` is what was on the screen when the
    * changes were begun: what was written since, in another window, then stands beside them and is asked about.
+   * With `undoable` the edit can be taken back for a while.
    */
   save(
     changes: Partial<PanFields>,
     photo?: Uint8Array<ArrayBuffer> | null,
     known?: PanHistory,
+    undoable?: Undoable,
   ): Promise<void>;
   /** Writes down that a tuner was here, and what was done. */
   keepVisit(visit: TunerAnswers): Promise<void>;
-  /** Takes a record out of everything that is computed. */
-  erase(target: RecordId): Promise<void>;
+  /** Takes a record out of everything that is computed; with `undoable` that can be taken back for a while. */
+  erase(target: RecordId, undoable?: Undoable): Promise<void>;
   /** Readings of one round, erased ones taken out; null if they cannot be read. */
   readingsOf(round: RoundId): Promise<readonly ReadingRecord[] | null>;
 }
 
-/** What somebody writes down after a tuner's visit. */
+/** What is written down after a tuner's visit. */
 export type TunerAnswers = Pick<
   TunerVisit,
   'visitedAt' | 'who' | 'done' | 'remarks' | 'nextVisit' | 'startsBaseline'
 >;
 
 export interface PanPorts extends HeadPorts {
+  readonly undo: Pick<UndoModel, 'propose'>;
   readonly store: Pick<
     PanStore,
     'pan' | 'readingsOfRound' | 'readingsOutside' | 'attachment' | 'keep' | 'onChange'
   >;
 }
 
-/** A photo and the field that names it. */
-export function photoOf(
-  bytes: Uint8Array<ArrayBuffer>,
-  pan: PanId,
-  { clock, identities }: Pick<HeadPorts, 'clock' | 'identities'>,
-): Attachment {
-  const id = attachmentId(identities.next());
-  return { shape: 1, id, pan, at: clock.now(), kind: 'photo', type: 'image/jpeg', bytes };
-}
-
-export function createPanModel({ store, clock, identities, turns }: PanPorts): PanModel {
+export function createPanModel({ store, clock, identities, turns, undo }: PanPorts): PanModel {
   const keeper = createRecordKeeper(store);
   const view = signal<PanView>({ kind: 'loading' });
   const latest = createLatest();
@@ -115,12 +116,15 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
     const [newest] = rounds;
     const { photo: photoId } = current.fields;
     const since = rounds.find(({ way }) => way !== 'quick') ?? newest;
-    const [readings, outside, photo] = await Promise.all([
-      newest ? store.readingsOfRound(roundOf(newest)) : null,
-      store.readingsOutside(id, since ?? null),
+    const { layout } = current.fields;
+    const { erasures } = records;
+    const readings = await readBack(store, { rounds, layout, erasures, full: 1 });
+    if (readings.kind === 'trouble') return readings;
+    const base = baseRound(rounds, readings.readings, layout);
+    const [outside, photo] = await Promise.all([
+      store.readingsOutside(id, since && base && isBefore(base, since) ? base : (since ?? null)),
       photoId === null ? null : store.attachment(photoId),
     ]);
-    if (readings?.kind === 'trouble') return readings;
     if (outside.kind === 'trouble') return outside;
     return {
       kind: 'open',
@@ -130,8 +134,10 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
         current,
         rounds,
         openRound: openRounds(records)[0] ?? null,
-        readings: readingsWithoutErased(readings?.value ?? [], records.erasures),
-        outside: readingsWithoutErased(outside.value, records.erasures),
+        base,
+        sinceBase: readings.readings,
+        readings: readings.readings.filter(({ round }) => newest && round === roundOf(newest)),
+        outside: readingsWithoutErased(outside.value, erasures),
         photo: photo?.kind === 'loaded' ? photo.value : null,
       },
     };
@@ -152,6 +158,14 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
 
   const keep = (record: RackRecord, attachment: Attachment | null = null): Promise<void> =>
     keeper.keep([record], attachment ? [attachment] : []);
+  /** By the pan's name: when it is taken back another pan may be open. */
+  const erase = async (pan: PanId, target: RecordId, undoable?: Undoable): Promise<void> => {
+    const record = { ...head(pan), kind: 'erasure', target } as const;
+    awaited.add(record.id);
+    if (undoable) undo.propose(undoable, () => void erase(pan, record.id));
+    await keep(record);
+    if (openPan()?.id === pan) await load(pan);
+  };
   store.onChange(({ pans, own }) => {
     const pan = openPan();
     if (!pan || !pans.includes(pan.id)) return;
@@ -182,7 +196,7 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
       const edit = editOf(pan, { edits: [], erasures: [] }, all, head(pan));
       return { pan, kept: keep(edit, attachment) };
     },
-    async save(changes, photo = null, known) {
+    async save(changes, photo = null, known, undoable) {
       const pan = openPan();
       if (!pan) return;
       const attachment = photo && photoOf(photo, pan.id, { clock, identities });
@@ -196,6 +210,7 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
         const shown = { ...pan, records, current, photo: attachment ?? pan.photo };
         view.value = { kind: 'open', pan: shown };
       });
+      if (undoable) undo.propose(undoable, () => void erase(pan.id, edit.id));
       await keep(edit, attachment);
     },
     async keepVisit(visit) {
@@ -206,13 +221,9 @@ export function createPanModel({ store, clock, identities, turns }: PanPorts): P
       await keep(record);
       await load(pan.id);
     },
-    async erase(target) {
+    async erase(target, undoable) {
       const pan = openPan();
-      if (!pan) return;
-      const record = { ...head(pan.id), kind: 'erasure', target } as const;
-      awaited.add(record.id);
-      await keep(record);
-      await load(pan.id);
+      if (pan) await erase(pan.id, target, undoable);
     },
     async readingsOf(round) {
       const loaded = await store.readingsOfRound(round);

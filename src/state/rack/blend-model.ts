@@ -3,12 +3,15 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { CardSettings } from '../../domain/rack/card-settings';
 import { blendOf, type NoteBlend } from '../../domain/rack/section-blend';
-import { type PanId, roundOf } from '../../domain/records/rack-records';
+import type { PanId } from '../../domain/records/rack-records';
+import { currentPan } from '../../domain/records/standing/current-pan';
+import { baseRound, mostLookedThrough } from '../../domain/rounds/base-round';
 import { newestFinishedRounds } from '../../domain/rounds/finished-rounds';
 import type { JudgedPan } from '../../domain/rounds/judged-pan';
 import { panNow } from '../../domain/rounds/pan-now';
 import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
+import { readBack } from '../keeping/read-back';
 
 /** The pans that were compared last, and what came of it. */
 export interface Blend {
@@ -36,15 +39,16 @@ export function createBlendModel({ store, judging }: BlendPorts): BlendModel {
   const newest = async (pan: PanId): Promise<JudgedPan | null | StoreTrouble> => {
     const records = await store.pan(pan);
     if (records.kind === 'trouble') return records.trouble;
-    const [start] = newestFinishedRounds(records.value, 1);
-    if (!start) return null;
-    const [readings, outside] = await Promise.all([
-      store.readingsOfRound(roundOf(start)),
-      store.readingsOutside(pan, start),
-    ]);
+    const rounds = newestFinishedRounds(records.value, mostLookedThrough);
+    const { layout } = currentPan(records.value).fields;
+    const { erasures } = records.value;
+    const readings = await readBack(store, { rounds, layout, erasures, full: 1 });
     if (readings.kind === 'trouble') return readings.trouble;
+    const start = baseRound(rounds, readings.readings, layout);
+    if (!start) return null;
+    const outside = await store.readingsOutside(pan, start);
     if (outside.kind === 'trouble') return outside.trouble;
-    return panNow(start, [...readings.value, ...outside.value], records.value, judging.value);
+    return panNow(start, [...readings.readings, ...outside.value], records.value, judging.value);
   };
 
   return {

@@ -15,8 +15,9 @@ import type {
 } from '../../domain/records/rack-records';
 import type { MidiNote } from '../../domain/tuning/units';
 import { type HeadPorts, newHead } from '../keeping/new-head';
+import { photoOf } from '../keeping/photo-of';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
-import { type OpenPan, photoOf } from '../pan/pan-model';
+import type { OpenPan } from '../pan/pan-model';
 import type { RoundModel } from './round-model';
 
 /** What was seen so far; nothing of it is kept before `keep` or `beginRound`. */

@@ -14,8 +14,8 @@ import {
   roundOf,
 } from '../../domain/records/rack-records';
 import {
+  endsByItself,
   isDone,
-  isFinished,
   listeningBegan,
   markNote,
   nextNote,
@@ -28,6 +28,7 @@ import { createLatest } from '../asking/latest';
 import type { OpenView } from '../asking/open-view';
 import { newHead } from '../keeping/new-head';
 import { createRecordKeeper, type RecordKeeper } from '../keeping/record-keeper';
+import type { UndoModel } from '../keeping/undo-model';
 import type { ListenModel } from '../listening/listen-model';
 import type { SettingsModel } from '../settings/settings-model';
 import { announceNews, type NewsPorts } from './announce-news';
@@ -39,6 +40,7 @@ import { createRoundMaking, type Made, type RoundMakingPorts } from './round-mak
 export interface RoundPorts extends NewsPorts, RoundMakingPorts {
   readonly store: Pick<PanStore, 'pan' | 'readingsOfRound' | 'keep' | 'onChange'>;
   readonly listen: ListenModel;
+  readonly undo: Pick<UndoModel, 'propose'>;
   readonly settings: Pick<SettingsModel, 'a4' | 'announcement' | 'keepsSound'>;
 }
 
@@ -92,7 +94,11 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     if (own?.every(({ id }) => known.has(id))) return;
     const isLatest = latest.join();
     const read = await readRound(store, round.start.pan, roundOf(round.start));
-    if (!isLatest() || read.kind !== 'read' || read.from.every((id) => known.has(id))) return;
+    if (!isLatest() || read.kind !== 'read') return;
+    // An end that was erased leaves nothing unknown.
+    const isSame =
+      read.from.every((id) => known.has(id)) && read.round.isOver === open.value?.isOver;
+    if (isSame) return;
     if (!listen.isListening.value) return takeOver(read);
     // This window has the microphone, and strikes under way; of the other's word only the last one counts.
     if (!read.round.isOver || !open.value) return;
@@ -108,7 +114,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
   /** Keeps what a step made, and only then says what comes next. */
   const take = async (before: OpenRound, step: RoundStep, toKeep: Promise<Made> | null) => {
     const { event, progress } = step;
-    const isOver = isFinished(progress);
+    const isOver = endsByItself(step);
     const note = 'note' in event ? event.note : before.lastDone;
     const lastDone = event.kind === 'counted' ? before.lastDone : note;
     show({ ...before, progress, lastDone });
@@ -155,6 +161,15 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
     return listen.listenTo(pan, nextNote(progress));
   };
 
+  const markAs = (round: OpenRound, note: MidiNote, mark: MarkKind): void =>
+    void take(round, markNote(round.progress, note, mark), making.mark(round, note, mark));
+  /** Wherever one is by then. A round that the mark ended stays ended: its result leads back to it. */
+  const unmark = (round: OpenRound, note: MidiNote, mark: MarkKind): void => {
+    const now = open.value;
+    if (now && !now.isOver && now.start.id === round.start.id) markAs(now, note, mark);
+    else void making.mark(round, note, mark).then(({ record }) => keep([record]));
+  };
+
   return {
     view,
     saving: keeper.saving,
@@ -169,7 +184,8 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       return roundOf(round.start);
     },
     async open(pan, round) {
-      if (open.value && roundOf(open.value.start) === round) return;
+      // One that is over may have been opened again meanwhile, from its result.
+      if (open.value && !open.value.isOver && roundOf(open.value.start) === round) return;
       const isLatest = latest.begin();
       making.forget();
       view.value = { kind: 'loading' };
@@ -189,8 +205,10 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
       const round = open.value;
       const note = round && noteToMark(round);
       if (!round || round.isOver || note === null) return;
-      const step = markNote(round.progress, note, mark);
-      void take(round, step, making.mark(round, note, mark));
+      const { mark: earlierMark = 'none' } = round.kept.notes.get(note) ?? {};
+      markAs(round, note, mark);
+      if (mark !== 'none')
+        ports.undo.propose({ kind: 'mark', note, mark }, () => unmark(round, note, earlierMark));
     },
     choose(note) {
       const round = open.value;

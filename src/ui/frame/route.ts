@@ -29,6 +29,7 @@ const panScreens = [
   'tonight',
   'sheet',
   'tuned',
+  'taken-out',
   'answers',
 ] as const;
 
@@ -94,6 +95,7 @@ export function addressOf(to: PlainScreen | Route): string {
     case 'tonight':
     case 'sheet':
     case 'tuned':
+    case 'taken-out':
     case 'answers':
       return `#/pan/${encodeURIComponent(route.pan)}/${route.screen}`;
     case 'round':

@@ -3,6 +3,9 @@ import { type Instant, instant } from '../../domain/tuning/units';
 
 const two = (value: number): string => String(value).padStart(2, '0');
 
+/** Minutes that this phone's time is ahead of UTC at a moment. */
+export const minutesAhead = (at: number): number => -new Date(at).getTimezoneOffset();
+
 /** For a field of the type `date`. */
 function dayText(at: number): string {
   const day = new Date(at);

@@ -90,6 +90,7 @@ export const panWords = {
 export const panPageWords = {
   conflicts: 'Two people wrote different things about this pan. Say which is right.',
   startAnother: 'New round',
+  quickRound: 'Quick round',
   sheet: 'Sheet for the tuner',
   answers: 'What blows did here',
 } as const;

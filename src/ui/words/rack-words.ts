@@ -70,6 +70,8 @@ const noteList = (notes: readonly MidiNote[]): string =>
 const countOf = ({ length }: readonly unknown[]): string =>
   pluralOf(length, 'one note', `${length} notes`);
 
+const fromWords = (notes: number): string => ` (${counted(notes, 'note')})`;
+
 /** Why a pan needs the tuner, a few words each. */
 export function needWords(reason: NeedReason): string {
   switch (reason.kind) {
@@ -84,9 +86,9 @@ export function needWords(reason: NeedReason): string {
     case 'buzzing':
       return `buzzing: ${noteList(reason.notes)}`;
     case 'pan-pitch':
-      return `the whole pan is ${centsWords(reason.cents)} ${reason.cents < 0 ? 'flat' : 'sharp'}`;
+      return `the whole pan is ${centsWords(reason.cents)} ${reason.cents < 0 ? 'flat' : 'sharp'}${fromWords(reason.from)}`;
     case 'drift':
-      return `notes moved ${centsWords(reason.cents)} since the round before`;
+      return `notes moved ${centsWords(reason.cents)} since the round before${fromWords(reason.from)}`;
     case 'old-round':
       return 'the last round is long ago';
     case 'never-read':

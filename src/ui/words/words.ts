@@ -18,6 +18,7 @@ export const words = {
   openFile: 'Open a sound file',
   settings: 'Settings',
   back: 'Back',
+  far: 'Show it large',
   offline: {
     'not-ready': 'Getting ready for offline use',
     ready: 'Ready for offline use',

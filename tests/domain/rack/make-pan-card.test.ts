@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lowCLead } from '../../../src/domain/pans/layouts/low-c-lead';
 import { makePanCard } from '../../../src/domain/rack/make-pan-card';
+import type { PanCard } from '../../../src/domain/rack/pan-card';
 import {
   type PanRecords,
   panId,
@@ -77,6 +78,44 @@ describe('the card of a pan', () => {
     });
     // What the notes did by themselves from round to round stays.
     expect(card.reasons).toEqual(was.reasons.filter(({ kind }) => kind === 'drift'));
+  });
+
+  it('looks no different after a round of few notes, but for those notes', () => {
+    const few = startSample({ day: 120 });
+    const heard = [60, 65].map((note, k) => readingSample(few, { note, fundamental: 30 }, k));
+    const was = makePanCard(recordsOf(rounds), readings, settings);
+    const records = recordsOf({
+      rounds: [...rounds.rounds, few],
+      ends: [...rounds.ends, endSample(few)],
+    });
+    const card = makePanCard(records, [...readings, ...heard], settings);
+    expect(card.lastRoundAt).toBe(few.at);
+    expect(was.standings).toEqual({ good: 27, playable: 0, out: 1, avoid: 1, unread: 0 });
+    expect(card.standings).toEqual({ good: 25, playable: 0, out: 3, avoid: 1, unread: 0 });
+    expect(card.panPitch).toBeCloseTo(was.panPitch ?? 0, 0);
+    // The drift is that of the two rounds of many notes, and says from how many it comes.
+    const moved = readings.map((reading) =>
+      reading.round === roundOf(last)
+        ? readingSample(last, { note: reading.note, fundamental: reading.note % 2 ? 6 : -6 }, 1)
+        : reading,
+    );
+    const driftOf = ({ reasons }: PanCard) => reasons.filter(({ kind }) => kind === 'drift');
+    const drift = driftOf(makePanCard(recordsOf(rounds), moved, settings));
+    expect(drift).toMatchObject([{ from: 29 }]);
+    expect(driftOf(makePanCard(records, [...moved, ...heard], settings))).toEqual(drift);
+  });
+
+  it('counts no drift from the few notes that two rounds have in common', () => {
+    const half = startSample({ day: 120 });
+    const other = startSample({ day: 130 });
+    const [low, high] = [leadNotes.slice(0, 16), leadNotes.slice(13)];
+    const records = recordsOf({ rounds: [half, other], ends: [endSample(half), endSample(other)] });
+    const read = [
+      ...low.map((note, k) => readingSample(half, { note, fundamental: 0 }, k)),
+      ...high.map((note, k) => readingSample(other, { note, fundamental: note % 2 ? 9 : -9 }, k)),
+    ];
+    const card = makePanCard(records, read, settings);
+    expect(card.reasons.map(({ kind }) => kind)).not.toContain('drift');
   });
 
   it('before the first round knows the pan and its marks only', () => {

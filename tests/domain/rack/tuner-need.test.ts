@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { needNow, tunerNeed } from '../../../src/domain/rack/tuner-need';
-import { type Cents, cents, instant } from '../../../src/domain/tuning/units';
+import { type FromNotes, needNow, tunerNeed } from '../../../src/domain/rack/tuner-need';
+import type { PanPitch } from '../../../src/domain/tuning/pan-pitch';
+import { cents, instant } from '../../../src/domain/tuning/units';
 import { type ResultSketch, resultSample, wholeLead } from '../rounds/result-sample';
 import { day } from '../rounds/round-sample';
+
+const from29 = (value: number): FromNotes => ({ cents: cents(value), from: 29 });
+const pitchOf = (pitch: PanPitch | null): FromNotes | null =>
+  pitch && { cents: pitch.cents, from: pitch.notes.length };
 
 const needOf = (
   fundamentals: Readonly<Record<number, number>>,
   marks: ResultSketch['marks'] = {},
-  drift: Cents | null = null,
+  drift: FromNotes | null = null,
 ) => {
   const result = resultSample(
     wholeLead((note) => ({ fundamental: fundamentals[note] ?? 0, octave: 0 })),
     { marks },
   );
-  return tunerNeed({ notes: result.notes, panPitch: result.panPitch?.cents ?? null, drift });
+  return tunerNeed({ notes: result.notes, panPitch: pitchOf(result.panPitch), drift });
 };
 const kinds = ({ reasons }: { readonly reasons: readonly { readonly kind: string }[] }) =>
   reasons.map(({ kind }) => kind);
@@ -37,18 +42,18 @@ describe('the need of the tuner', () => {
   });
 
   it('grows with a pan that has moved as a whole, and with the drift since the round before', () => {
-    const flat = tunerNeed({ notes: [], panPitch: cents(-17), drift: cents(3.5) });
+    const flat = tunerNeed({ notes: [], panPitch: from29(-17), drift: from29(3.5) });
     expect(flat.reasons).toEqual([
-      { kind: 'pan-pitch', cents: -17 },
-      { kind: 'drift', cents: 3.5 },
+      { kind: 'pan-pitch', cents: -17, from: 29 },
+      { kind: 'drift', cents: 3.5, from: 29 },
     ]);
     expect(flat.need).toBeCloseTo(12 + 2.5, 9);
     // Less than 3 cents is not told, "notes moved 1 cent" helps nobody.
-    expect(tunerNeed({ notes: [], panPitch: cents(4), drift: cents(2.9) })).toEqual({
+    expect(tunerNeed({ notes: [], panPitch: from29(4), drift: from29(2.9) })).toEqual({
       need: 0,
       reasons: [],
     });
-    expect(tunerNeed({ notes: [], panPitch: cents(90), drift: null }).need).toBe(20);
+    expect(tunerNeed({ notes: [], panPitch: from29(90), drift: null }).need).toBe(20);
   });
 
   it('ranks pans as a tuner would: a crack, then dead notes, then many notes out, then few', () => {

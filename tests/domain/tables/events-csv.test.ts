@@ -79,7 +79,7 @@ describe('the table of what happened to a pan', () => {
     );
     const rows = text.trimEnd().split('\r\n');
     const signs = rows.map((row) => row.split(',')).filter((row) => row[3] === 'sign of damage');
-    expect(signs.map((row) => [...row.slice(4, 6), row.at(-1)].join('|'))).toEqual([
+    expect(signs.map((row) => [...row.slice(4, 6), row.at(-2)].join('|'))).toEqual([
       'C4|choked|check-2',
       'D5|choked|check-2',
       'D5|walking|check-2',
@@ -94,7 +94,7 @@ describe('the table of what happened to a pan', () => {
       visits: [sampleVisit('visit-1'), sampleVisit('visit-2')],
       erasures: [sampleErasure('erasure-1', 'visit-2')],
     });
-    expect(rows.map((row) => row[3])).toEqual(['mark', 'blows', 'tuning']);
+    expect(rows.map((row) => row[3])).toEqual(['mark', 'blows', 'visit: tuned']);
   });
 
   it('holds no formula, whatever was written', () => {

@@ -131,6 +131,9 @@ function listed(parts: Partial<ListedReading> = {}): ListedReading {
     offset: cents(0),
     conditions: { temperature: -2.5, standing: 'sun' },
     signs: null,
+    round: { at: instant(Date.UTC(2025, 10, 25, 18)), way: 'quick' },
+    state: 'playable',
+    minutesAhead: () => -210,
     ...parts,
   };
 }
@@ -146,7 +149,12 @@ describe('readings as a table', () => {
     expect(column('Against own fundamental (cents)')).toEqual(['', '4', '9']);
     // D5 is 587.3295 Hz over A4 = 440 Hz; 6 cents below it is 585.2975 Hz.
     expect(column('Frequency (Hz)')[0]).toBe('585.2975');
-    expect(column('Target (Hz)')[0]).toBe('587.3295');
+    // Each partial has its own target: two and three times that.
+    expect(column('Target (Hz)')).toEqual(['587.3295', '1174.6591', '1761.9886']);
+    expect(column('State')[0]).toBe('playable');
+    expect(column('Kind of round')[0]).toBe('quick');
+    expect(column('Taken at (local)')[0]).toBe('2025-11-25T15:00:00-03:30');
+    expect(column('Round begun at (local)')[0]).toBe('2025-11-25T14:30:00-03:30');
     expect(column('Taken at (UTC)')[0]).toBe('2025-11-25T18:30:00.000Z');
     expect(column('Note')[0]).toBe('D5');
     expect(column('Strikes')[0]).toBe('3');

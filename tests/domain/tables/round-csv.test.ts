@@ -73,7 +73,7 @@ describe('the table of a round', () => {
         .map((row) => `${row[3]} ${row[header.indexOf('Signs of damage')]}`);
     };
     const table = (found: typeof heard | null) =>
-      roundCsv([soft, later], readings, fields, hertz(440), found);
+      roundCsv([soft, later], readings, fields, hertz(440), { heard: found });
     expect(columnOf(table(heard))).toEqual(['D4 ', 'E4 none', 'E2 ', 'D4 choked; walking', 'D4 ']);
     const other = { ...heard, round: roundId('another') };
     for (const found of [null, other]) {

@@ -19,6 +19,7 @@ async function twoWindows() {
     clock: { now: () => instant(now++) },
     identities: { next: () => `id-${++names}` },
     turns: createRecordTurns(),
+    undo: { propose: () => undefined },
   };
   const [one, other] = [createPanModel(ports), createPanModel(ports)];
   const { pan, kept } = one.add(fields, null);

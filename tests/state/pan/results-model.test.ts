@@ -106,6 +106,7 @@ describe('a pan at a glance', () => {
       clock: { now: () => instant(0) },
       identities: { next: () => recordId('next') },
       turns: createRecordTurns(),
+      undo: { propose: () => undefined },
     });
     await model.open(samplePan);
     const view = model.view.value;

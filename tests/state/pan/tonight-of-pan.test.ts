@@ -52,6 +52,8 @@ async function opened(sketches: readonly RoundSketch[], more: readonly RackRecor
     rounds,
     openRound: null,
     readings: (newest && readings.get(roundOf(newest))) ?? [],
+    base: newest ?? null,
+    sinceBase: (newest && readings.get(roundOf(newest))) ?? [],
     outside: memory.ofKind('reading').filter(({ round }) => round === null),
     photo: null,
   };

@@ -46,6 +46,7 @@ async function roundOn(damaged: DamagedPan) {
     clock: { now: () => instant(1000 + named) },
     identities: { next: () => `id-${++named}` },
     turns: createRecordTurns(),
+    undo: { propose: () => undefined },
     appVersion: 'test',
     newsWords: ({ kind }) => kind,
   });

@@ -42,6 +42,8 @@ async function made() {
     rounds: [],
     openRound: null,
     readings: [],
+    base: null,
+    sinceBase: [],
     outside: [],
     photo: null,
   };

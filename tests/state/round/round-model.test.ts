@@ -22,6 +22,7 @@ import {
 } from '../../../src/domain/tuning/units';
 import { readWav } from '../../../src/dsp/read-wav';
 import { createRecordTurns, turnedStore } from '../../../src/state/keeping/record-turns';
+import { createUndoModel } from '../../../src/state/keeping/undo-model';
 import { createListenModel } from '../../../src/state/listening/listen-model';
 import { createRoundModel } from '../../../src/state/round/round-model';
 import { panFieldsSample } from '../../domain/records/pan-fields-sample';
@@ -73,6 +74,7 @@ function begun(way: RoundWay, how: NextHow = 'nothing') {
     clock: { now: () => instant(1000) },
     identities: { next: () => `id-${++named}` },
     turns: createRecordTurns(),
+    undo: createUndoModel(() => new Promise(() => undefined)),
     appVersion: 'test',
     newsWords: (news: { kind: string }) => news.kind,
   };
@@ -257,6 +259,35 @@ describe('a guided round', () => {
     expect(round.isOver).toBe(false);
   });
 
+  it('takes a mark back, and asks for the note again', async () => {
+    const { model, memory, ports } = await begun('guided');
+    model.mark('dead');
+    await settle();
+    expect(ports.undo.offer.value?.done).toEqual({ kind: 'mark', note: 88, mark: 'dead' });
+    ports.undo.takeBack();
+    await settle();
+    expect(isDone(openRound(model).kept, midiNote(88))).toBe(false);
+    expect(memory.ofKind('mark').map(({ mark }) => mark)).toEqual(['dead', 'none']);
+  });
+
+  it('goes on after it was finished, once its end is erased', async () => {
+    const { model, memory, id, strike } = await begun('guided');
+    for (let n = 0; n < 3; n++) await strike(88);
+    const { fields, start } = openRound(model);
+    await memory.store.keep([
+      { ...start, kind: 'pan-edit', id: 'e' as never, fields, replaces: [] },
+    ]);
+    model.finish();
+    await settle();
+    const [end] = memory.ofKind('round-end');
+    if (!end) throw new Error('no end');
+    const target = end.id;
+    await memory.store.keep([{ ...end, kind: 'erasure', id: recordId('back'), target } as never]);
+    await model.open(pan, id);
+    expect(openRound(model).isOver).toBe(false);
+    expect(isDone(openRound(model).kept, midiNote(88))).toBe(true);
+  });
+
   it('ends by itself when every note is done', async () => {
     const { model, memory } = await begun('guided');
     for (let n = 0; n < 29; n++) {
@@ -283,6 +314,17 @@ describe('a quick round', () => {
     await strike(60, 3);
     await strike(60, 3.2);
     expect(memory.ofKind('reading').map(({ strikes }) => strikes.length)).toEqual([1, 2]);
+  });
+
+  it('is not ended by a strike, not even by the last one', async () => {
+    const { model, memory, strike } = await begun('quick');
+    for (const note of openRound(model).progress.order) await strike(note, 3);
+    await strike(60, 9);
+    expect(memory.ofKind('round-end')).toEqual([]);
+    expect(openRound(model).isOver).toBe(false);
+    model.finish();
+    await settle();
+    expect(memory.ofKind('round-end')).toMatchObject([{ ending: 'finished' }]);
   });
 
   it('that is ended by hand before anything was heard leaves no result', async () => {

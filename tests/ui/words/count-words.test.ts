@@ -34,12 +34,12 @@ describe('counts in words', () => {
   it('are right for one wherever they are said', () => {
     expect(durationWords(minutes(1))).toBe('1 minute');
     expect(durationWords(minutes(61))).toBe('1 hour 1 minute');
-    expect(needWords({ kind: 'pan-pitch', cents: -1.2 } as Parameters<typeof needWords>[0])).toBe(
-      'the whole pan is 1 cent flat',
-    );
-    expect(needWords({ kind: 'drift', cents: 1.2 } as Parameters<typeof needWords>[0])).toBe(
-      'notes moved 1 cent since the round before',
-    );
+    expect(
+      needWords({ kind: 'pan-pitch', cents: -1.2, from: 1 } as Parameters<typeof needWords>[0]),
+    ).toBe('the whole pan is 1 cent flat (1 note)');
+    expect(
+      needWords({ kind: 'drift', cents: 1.2, from: 29 } as Parameters<typeof needWords>[0]),
+    ).toBe('notes moved 1 cent since the round before (29 notes)');
     expect(reasonSentence({ kind: 'many-left-out', count: 1, of: 12 })).toBe(
       '1 of the 12 notes you need is bad.',
     );

@@ -6,7 +6,7 @@ import { courseOf, type OpenBench } from '../../../state/bench/open-bench';
 import type { ListenModel } from '../../../state/listening/listen-model';
 import { blowsSoFar, handsWords } from '../../words/measuring/hands-words';
 import { microphoneWords } from '../../words/words';
-import { dampingTest } from '../listen/readout-hints';
+import { dampingTest } from '../listen/damping-test';
 
 export function HandsStatus(props: {
   readonly model: Pick<BenchModel, 'isHearing' | 'cameOn' | 'advice'>;

@@ -20,7 +20,7 @@ export function FittedLine({ text, size }: { readonly text: string; readonly siz
   return (
     <span class="fit">
       <span ref={line} class={`fit-line ${size}`}>
-        {text}
+        {text}{' '}
       </span>
     </span>
   );

@@ -1,25 +1,17 @@
 // What must be known about a reading beside its verdict, a sentence each; and how sure it is, for who asks.
 
 import type { LeftOutStrikes, Reading } from '../../../domain/reading/reading';
-import { displayName } from '../../../domain/tuning/note-names';
 import { centsWords } from '../../words/count-words';
 import {
   signedCents,
   tenths,
   tenthsUp,
   twoFundamentalsWords,
-  twoOctavesWords,
   twoThirdsWords,
   walkingWords,
   words,
 } from '../../words/words';
-
-/** The damping test of a reading with two lines at its octave, or null. */
-export function dampingTest({ octave, octaveRival }: Reading) {
-  if (!octave || !octaveRival) return null;
-  const apart = centsWords(octave.centsFromOwn - octaveRival.centsFromOwn);
-  return twoOctavesWords(apart, octaveRival.note === null ? null : displayName(octaveRival.note));
-}
+import { dampingTest } from './damping-test';
 
 export function ReadoutHints({ reading }: { readonly reading: Reading }) {
   const test = dampingTest(reading);

@@ -6,10 +6,8 @@ import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
 import { type ReadoutPhase, readingOf } from '../../../state/listening/readout-phase';
 import { type VerdictWords, verdictWords, walkingWords, words } from '../../words/words';
-import { NoteDrawing } from '../drawing/note-drawing';
+import { dampingTest } from './damping-test';
 import { FittedLine } from './fitted-line';
-import { PartialTable } from './partial-table';
-import { dampingTest, HowSure, ReadoutHints } from './readout-hints';
 import { StateWord, WalkingWord } from './state-word';
 
 const decimals = (value: number | undefined): string =>
@@ -87,21 +85,6 @@ export function Readout({
   );
 }
 
-/** What must be known beside the verdict, the note drawing, the line per partial, and how sure it all is. */
-export function ReadoutDetails({ phase }: { readonly phase: ReadoutPhase }) {
-  const reading = readingOf(phase);
-  // What is only held has nothing to say or to ask.
-  const isShown = phase.kind === 'heard' || phase.kind === 'settled';
-  return (
-    <>
-      {reading && isShown && <ReadoutHints reading={reading} />}
-      {phase.kind !== 'idle' && <NoteDrawing reading={reading} />}
-      {reading && <PartialTable reading={reading} />}
-      {reading && <HowSure reading={reading} />}
-    </>
-  );
-}
-
 function VerdictWord({ verdict, short }: { readonly verdict: Verdict; readonly short: boolean }) {
   const { lines, number } = short ? shortened(verdictWords(verdict)) : verdictWords(verdict);
   return (
@@ -151,10 +134,12 @@ function progressWords(reading: Reading, oneEach: boolean): string {
   return hint === '' ? count : `${count} · ${hint}`;
 }
 
-function progress({ strikes: { length }, settled, walking }: Reading): string {
+function progress({ strikes: { length }, heard, settled, walking }: Reading): string {
   if (walking) return `${words.strikeCount(length)} · ${words.walking}`;
   if (settled) return `${words.strikeCount(length)} · ${words.settled}`;
-  return length < strikesToSettle
-    ? words.strikesOf(length, strikesToSettle)
+  // The last word on the newest strike is still to come: it may settle the reading.
+  const isOpen = heard.at(-1)?.provisional === true;
+  return length < strikesToSettle || isOpen
+    ? words.strikesOf(Math.min(length, strikesToSettle), strikesToSettle)
     : words.oneMore(length);
 }

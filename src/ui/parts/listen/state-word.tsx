@@ -1,9 +1,11 @@
-// What the readout says when it has no verdict, and what to do then.
+// What the readout says when it has no verdict, and what to do then: as tall as a verdict.
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { ReadoutPhase } from '../../../state/listening/readout-phase';
 import { knockWordsOf } from '../../words/knock-again-words';
 import { refusalWords, walkingWords, words, wrongNoteWords } from '../../words/words';
+import { bigLines } from './big-lines';
+import { FittedLine } from './fitted-line';
 
 export function StateWord({
   phase,
@@ -15,35 +17,44 @@ export function StateWord({
   readonly onName: (note: MidiNote) => void;
 }) {
   if (phase.kind === 'refused' && phase.reason === 'wrong-note' && phase.note !== null) {
-    return <Sentences tone="refused" {...wrongNoteWords(displayName(phase.note))} />;
+    return <Big tone="refused" {...wrongNoteWords(displayName(phase.note))} />;
   }
   if (phase.kind === 'refused' && phase.reason === 'knock') {
     const note = expected === null ? null : displayName(expected);
-    return <Sentences tone="refused" {...knockWordsOf(note)} />;
+    return <Big tone="refused" {...knockWordsOf(note)} />;
   }
   if (phase.kind === 'refused' && phase.candidates.length > 0) {
     return <WhichNote candidates={phase.candidates} onName={onName} />;
   }
-  return <p class={`state ${phase.kind}`}>{stateWords(phase, expected)}</p>;
+  const says = stateWords(phase, expected);
+  if (phase.kind === 'idle') return <p class="state idle">{says}</p>;
+  return <Big tone={phase.kind} says={says} />;
 }
 
 /** In place of a verdict: a note that does not hold still has none. */
 export const WalkingWord = ({ centsPerStrike }: { readonly centsPerStrike: number }) => (
-  <Sentences tone="refused" {...walkingWords(centsPerStrike)} />
+  <Big tone="refused" {...walkingWords(centsPerStrike)} />
 );
 
-function Sentences({
+function Big({
   tone,
   says,
   todo,
 }: {
   readonly tone: string;
   readonly says: string;
-  readonly todo: string;
+  readonly todo?: string;
 }) {
+  const big = bigLines(says);
+  const more = [big.todo, todo].filter(Boolean).join(' ');
   return (
     <p class={`state ${tone}`}>
-      {says} <span class="todo">{todo}</span>
+      <span class="state-lines">
+        {big.lines.map((line) => (
+          <FittedLine key={line} text={line} size="huge" />
+        ))}
+      </span>
+      {more !== '' && <span class="todo">{more}</span>}
     </p>
   );
 }
@@ -58,7 +69,7 @@ function WhichNote({
 }) {
   return (
     <>
-      <Sentences tone="refused" says={refusalWords['which-note']} todo={words.tapNote} />
+      <Big tone="refused" says={refusalWords['which-note']} todo={words.tapNote} />
       <div class="pair candidates">
         {candidates.map((note) => (
           <button key={note} type="button" onClick={() => onName(note)}>

@@ -3,11 +3,12 @@ import { knockSigns } from '../../../domain/knock-check/round-signs';
 import type { FileHandout } from '../../../domain/ports/file-handout';
 import type { RoundStart } from '../../../domain/records/rack-records';
 import type { RoundResult } from '../../../domain/rounds/round-result';
-import { roundCsv } from '../../../domain/tables/round-csv';
+import { roundCsv, statesOf } from '../../../domain/tables/round-csv';
 import type { Reference } from '../../../domain/tuning/reference';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import type { ResultsModel } from '../../../state/pan/results-model';
 import type { SettingsModel } from '../../../state/settings/settings-model';
+import { minutesAhead } from '../../frame/typed-moment';
 import { dayWords } from '../../words/day-words';
 import { headlineWords, referenceMissing, resultWords } from '../../words/result-words';
 import { ChoiceBar } from '../controls/choice-bar';
@@ -87,7 +88,8 @@ export function ResultNow({
           const readings = view.kind === 'open' ? view.readings : new Map();
           const { highestWithPartials } = settings.limits.value;
           const heard = knockSigns(pan.records, readings, highestWithPartials);
-          return roundCsv([start], readings, fields, result.a4, heard);
+          const states = statesOf([result]);
+          return roundCsv([start], readings, fields, result.a4, { heard, states, minutesAhead });
         }}
       />
     </>

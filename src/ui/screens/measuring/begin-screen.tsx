@@ -1,6 +1,7 @@
 // Before a round: how, and how the pan stands; asked once, answered with a thumb.
 import { useState } from 'preact/hooks';
 import type { RoundWay, Standing } from '../../../domain/records/rack-records';
+import { waysToOffer } from '../../../domain/rounds/ways-to-offer';
 import type { Announcement } from '../../../domain/settings/settings';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { addressOf, goTo } from '../../frame/route';
@@ -12,7 +13,6 @@ import { words } from '../../words/words';
 
 type Models = Needs<'pan' | 'round' | 'announcer' | 'settings'>;
 
-const ways: readonly RoundWay[] = ['guided', 'quick', 'free'];
 const standings: readonly Standing[] = ['settled', 'unloaded', 'sun'];
 const lowestTemperature = -30;
 const highestTemperature = 60;
@@ -23,7 +23,8 @@ export function BeginScreen({ models }: { readonly models: Models }) {
 
 function Begin({ models, pan }: { readonly models: Models; readonly pan: OpenPan }) {
   const { round } = models;
-  const [way, setWay] = useState<RoundWay>('guided');
+  const ways = waysToOffer(pan.records);
+  const [way, setWay] = useState<RoundWay>(ways[0] ?? 'guided');
   const [standing, setStanding] = useState<Standing | null>(null);
   const [temperature, setTemperature] = useState('');
   const [isBad, setIsBad] = useState(false);

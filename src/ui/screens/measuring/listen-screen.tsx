@@ -1,5 +1,6 @@
 // Listening: the readout first, then what the user may say about the note, then the microphone.
-import { useLayoutEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
 import { tolerancesAt } from '../../../domain/tuning/tolerances';
 import { verdictOn } from '../../../domain/tuning/verdict';
@@ -9,10 +10,12 @@ import type { Needs } from '../../frame/screen-props';
 import { FileNoticeLine } from '../../parts/controls/file-button';
 import { LatePart } from '../../parts/gates/late-part';
 import { NotePicker } from '../../parts/listen/note-picker';
-import { Readout, ReadoutDetails } from '../../parts/listen/readout';
+import { Readout } from '../../parts/listen/readout';
 import { microphoneWords, processingWords, words } from '../../words/words';
 
 const loadSteps = () => import('../../parts/listen/denied-steps').then((file) => file.DeniedSteps);
+
+type Late = typeof import('../../parts/listen/listen-late');
 
 export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'settings'> }) {
   const { listen, settings } = models;
@@ -25,6 +28,13 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
     },
     [listen],
   );
+  const [late, setLate] = useState<Late | 'failed' | null>(null);
+  const [isFar, setFar] = useState(false);
+  useEffect(() => {
+    import('../../parts/listen/listen-late').then(setLate, () => setLate('failed'));
+  }, []);
+  const verdictOf = (reading: Reading) => verdictOn(reading, good);
+  const shown = { phase: listen.phase.value, expected: listen.expected.value, verdictOf };
   const microphone = listen.microphone.value;
   const notice = listen.fileNotice.value;
   const text = microphoneWords(microphone);
@@ -36,16 +46,18 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
       {text.sentence}
     </p>
   );
+  if (isFar && late && late !== 'failed') {
+    return <late.FarListen {...shown} onLeave={() => setFar(false)} />;
+  }
   return (
     <main class="screen">
       <h1 class="only-spoken">{words.listen}</h1>
-      <Readout
-        phase={listen.phase.value}
-        expected={listen.expected.value}
-        onName={listen.expect}
-        verdictOf={(reading) => verdictOn(reading, good)}
-      />
-      <ReadoutDetails phase={listen.phase.value} />
+      <Readout {...shown} onName={listen.expect} short />
+      {late === 'failed' ? (
+        <p class="hint warn">{words.loadFailed}</p>
+      ) : (
+        late && <late.ReadoutDetails phase={shown.phase} />
+      )}
       <FileNoticeLine notice={notice} />
       {listen.ear.value.kind === 'failed' && (
         <p class="hint warn" role="alert">
@@ -89,6 +101,9 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
         <a class="button" href={addressOf('rack')}>
           {words.back}
         </a>
+        <button type="button" onClick={() => setFar(true)}>
+          {words.far}
+        </button>
         <button
           type="button"
           class="main"

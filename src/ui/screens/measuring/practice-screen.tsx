@@ -8,7 +8,8 @@ import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
 import { LoadFailed } from '../../parts/gates/load-failed';
-import { Readout, ReadoutDetails } from '../../parts/listen/readout';
+import { Readout } from '../../parts/listen/readout';
+import { ReadoutDetails } from '../../parts/listen/readout-details';
 import { practiceWords } from '../../words/measuring/practice-words';
 import { words } from '../../words/words';
 

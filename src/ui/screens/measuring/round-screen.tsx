@@ -28,11 +28,11 @@ import { StandingMark } from '../../parts/drawing/standing-mark';
 import { standingNoteMark } from '../../parts/drawing/standing-note-mark';
 import { useFarView } from '../../parts/listen/use-far-view';
 import { knockWords } from '../../words/fall/knock-words';
-import { handsWords } from '../../words/measuring/hands-words';
 import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
+import { EndOfRound } from './end-of-round';
 import './round-screen.css';
 
 type Models = Needs<'round' | 'pan' | 'listen' | 'settings' | 'headset'>;
@@ -60,10 +60,12 @@ function Opened({
   const isOver = view.kind === 'open' && view.round.isOver;
   const isSoft = isKnockRound(models.pan, route.round);
   useEffect(() => {
-    if (!isOver) return;
+    // What was shown before this round was opened again may have been over.
+    const now = model.view.peek();
+    if (!isOver || now.kind !== 'open' || !now.round.isOver) return;
     if (isSoft) goTo({ screen: 'tonight', pan: route.pan });
     else goTo({ screen: 'result', pan: route.pan, round: route.round });
-  }, [isOver, isSoft, route.pan, route.round]);
+  }, [model, isOver, isSoft, route.pan, route.round]);
   return (
     <ViewGate
       view={view}
@@ -103,8 +105,6 @@ function Round({
       judgedNote(reading.note, reading, wishOf(fields.layout, reading.note)),
       tolerancesAt(models.settings.limits.value, 'good'),
     );
-  const microphone = listen.microphone.value.kind;
-  const isOpen = microphone === 'listening' || microphone === 'priming' || microphone === 'asking';
   const far = useFarView(models, {
     // In a round a reading keeps itself.
     keep: () => undefined,
@@ -171,29 +171,13 @@ function Round({
           {start.way === 'guided' ? panWords.backToOrder : words.anyNote}
         </button>
       )}
-      <button type="button" onClick={far.show}>
-        {handsWords.far}
-      </button>
       {listen.last.value?.isOnPan && (
         <a class="button" href={addressOf('inside')}>
           {words.lookInside}
         </a>
       )}
       <MicrophoneLine listen={listen} />
-      <footer class="actions">
-        <a class="button" href={addressOf({ screen: 'pan', pan: start.pan })}>
-          {panWords.leave}
-        </a>
-        {isOpen ? (
-          <button type="button" onClick={model.finish}>
-            {panWords.endRound}
-          </button>
-        ) : (
-          <button type="button" class="main" onClick={() => void model.listen()}>
-            {panWords.listenAgain}
-          </button>
-        )}
-      </footer>
+      <EndOfRound model={model} listen={listen} round={round} onFar={far.show} />
     </main>
   );
 }

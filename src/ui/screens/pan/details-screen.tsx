@@ -46,10 +46,13 @@ function Details({ models, pan }: { readonly models: Models; readonly pan: OpenP
           setFaults(checked.kind === 'faulty' ? checked.faults : []);
           if (checked.kind === 'faulty') return;
           const newPhoto = photo === 'as-it-is' ? null : photo;
-          const noPhoto = photo === null && fields.photo !== null ? { photo: null } : {};
-          const changes = { ...changesOf(fields, checked.fields), ...noPhoto };
+          const changes = changesOf(fields, checked.fields);
           if (Object.keys(changes).length > 0 || newPhoto) {
             void model.save(changes, newPhoto, known);
+          }
+          // An edit of its own: to have the photo back takes nothing else back.
+          if (photo === null && fields.photo !== null) {
+            void model.save({ photo: null }, null, known, { kind: 'photo' });
           }
           goTo({ screen: 'pan', pan: pan.id });
         }}
@@ -69,7 +72,8 @@ function Details({ models, pan }: { readonly models: Models; readonly pan: OpenP
         <button
           type="button"
           onClick={() => {
-            void model.save({ isRemoved: !fields.isRemoved });
+            const undoable = fields.isRemoved ? undefined : ({ kind: 'pan' } as const);
+            void model.save({ isRemoved: !fields.isRemoved }, null, undefined, undoable);
             goTo(fields.isRemoved ? { screen: 'pan', pan: pan.id } : 'rack');
           }}
         >

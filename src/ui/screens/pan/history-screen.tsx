@@ -14,7 +14,7 @@ import type { RoundResult } from '../../../domain/rounds/round-result';
 import { roundsToRead } from '../../../domain/rounds/rounds-to-read';
 import { tunerBaseline } from '../../../domain/rounds/tuner-baseline';
 import { eventsCsv } from '../../../domain/tables/events-csv';
-import { roundCsv } from '../../../domain/tables/round-csv';
+import { roundCsv, statesOf } from '../../../domain/tables/round-csv';
 import type { Hertz } from '../../../domain/tuning/units';
 import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
@@ -24,6 +24,7 @@ import { Explained } from '../../parts/controls/explained';
 import '../../parts/result/pan-pitch.css';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
+import { minutesAhead } from '../../frame/typed-moment';
 import { PanDriftCharts } from '../../parts/charts/pan-drift-charts';
 import { PanDriftTable } from '../../parts/charts/pan-drift-table';
 import { PanGate } from '../../parts/gates/pan-gate';
@@ -145,7 +146,13 @@ function Shown({
               handout={models.fileHandout}
               label={historyWords.allReadings}
               name={historyWords.allName(fields.name)}
-              text={() => roundCsv(pan.rounds, readings, fields, a4, heard())}
+              text={() =>
+                roundCsv(pan.rounds, readings, fields, a4, {
+                  heard: heard(),
+                  states: statesOf(rounds),
+                  minutesAhead,
+                })
+              }
             />
           )}
         </>
@@ -154,7 +161,7 @@ function Shown({
         handout={models.fileHandout}
         label={sinceWords.events}
         name={sinceWords.eventsName(fields.name)}
-        text={() => eventsCsv(pan.records, fields, heard())}
+        text={() => eventsCsv(pan.records, fields, heard(), minutesAhead)}
       />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: pan.id })}>

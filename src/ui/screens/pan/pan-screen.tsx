@@ -11,14 +11,16 @@ import type { OpenPan } from '../../../state/pan/pan-model';
 import { addressOf, type PanScreenName } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { WorkPlanList } from '../../parts/bench/work-plan-list';
-import { PhotoPicture } from '../../parts/controls/photo-field';
 import { NoteRows } from '../../parts/drawing/note-rows';
 import { StandingMap } from '../../parts/drawing/standing-map';
 import { NotKept } from '../../parts/gates/not-kept';
 import { PanGate } from '../../parts/gates/pan-gate';
+import { PanAbout } from '../../parts/pan/pan-about';
+import { QuickRound } from '../../parts/pan/quick-round';
 import { Headline, PanPitchLine } from '../../parts/result/pan-pitch';
 import { knockWords } from '../../words/fall/knock-words';
 import { tonightWords } from '../../words/fall/tonight-words';
+import { undoWords } from '../../words/keeping/undo-words';
 import { noteListWords } from '../../words/list-words';
 import { workWords } from '../../words/now-words';
 import { panPageWords, panWords } from '../../words/pan-words';
@@ -27,9 +29,8 @@ import { conditionWords, headlineWords, resultWords } from '../../words/result-w
 import { tunedWords } from '../../words/tuner/tuned-words';
 import { words } from '../../words/words';
 import './pan-screen.css';
-import { familyTitle } from '../../words/family-words';
 
-type Models = Needs<'pan' | 'settings' | 'now'>;
+type Models = Needs<'pan' | 'round' | 'settings' | 'now'>;
 
 const shownWorst = 3;
 
@@ -44,6 +45,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
   const glance = useMemo(() => panAtAGlance(pan, judging), [pan, judging]);
   // To the note in most need, or the first one; the bench leads on to the others.
   const benched = glance.worst[0]?.note ?? glance.notes[0]?.note;
+  const newest = pan.rounds[0] && roundOf(pan.rounds[0]);
   const to = (screen: PanScreenName) => addressOf({ screen, pan: pan.id });
   return (
     <main class="screen pan-page" data-pan={pan.id}>
@@ -51,6 +53,22 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         <h1>{rackWords.nameOf(fields.name)}</h1>
         <span>{fields.layout.name}</span>
       </header>
+      {/* Before the notes in the order of stops; `order` puts it at the end to the eye. */}
+      <footer class="actions">
+        <a class="button" href={addressOf('rack')}>
+          {words.rack}
+        </a>
+        {pan.openRound ? (
+          <GoOn pan={pan} round={pan.openRound} />
+        ) : (
+          <>
+            <QuickRound round={models.round} pan={pan} />
+            <a class="button main" href={to('begin')}>
+              {panWords.startRound}
+            </a>
+          </>
+        )}
+      </footer>
       {fields.isRemoved && (
         <div class="hint warn">
           <p>{panWords.removedPan}</p>
@@ -82,7 +100,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         {glance.base && (
           <a
             class="button"
-            href={addressOf({ screen: 'result', pan: pan.id, round: glance.base.round })}
+            href={addressOf({ screen: 'result', pan: pan.id, round: newest ?? glance.base.round })}
           >
             {panWords.result}
           </a>
@@ -110,6 +128,9 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
         <a class="button" href={to('send')}>
           {panWords.send}
         </a>
+        <a class="button" href={to('taken-out')}>
+          {undoWords.title}
+        </a>
       </div>
       <div class="pair">
         {benched !== undefined && (
@@ -124,19 +145,7 @@ function Page({ models, pan }: { readonly models: Models; readonly pan: OpenPan 
           {tonightWords.link}
         </a>
       </div>
-      <About pan={pan} />
-      <footer class="actions">
-        <a class="button" href={addressOf('rack')}>
-          {words.rack}
-        </a>
-        {pan.openRound ? (
-          <GoOn pan={pan} round={pan.openRound} />
-        ) : (
-          <a class="button main" href={to('begin')}>
-            {panWords.startRound}
-          </a>
-        )}
-      </footer>
+      <PanAbout pan={pan} />
     </main>
   );
 }
@@ -191,31 +200,5 @@ function GoOn({ pan, round }: { readonly pan: OpenPan; readonly round: RoundStar
         {panWords.resumeRound}
       </a>
     </>
-  );
-}
-
-/** What is written down about the pan, where anything is. */
-function About({ pan }: { readonly pan: OpenPan }) {
-  const { family, owner, maker, serial, finish, remarks, name } = pan.current.fields;
-  const facts = [
-    [panWords.family, familyTitle(family)],
-    [panWords.owner, owner],
-    [panWords.maker, maker],
-    [panWords.serial, serial],
-    [panWords.finish, finish],
-    [panWords.remarks, remarks],
-  ].filter(([, text]) => text !== '');
-  return (
-    <section class="about" aria-label={panWords.details}>
-      {pan.photo && <PhotoPicture bytes={pan.photo.bytes} name={name} />}
-      <dl>
-        {facts.map(([title, text]) => (
-          <div key={title}>
-            <dt>{title}</dt>
-            <dd>{text}</dd>
-          </div>
-        ))}
-      </dl>
-    </section>
   );
 }

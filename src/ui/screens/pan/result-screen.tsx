@@ -3,10 +3,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { type RoundId, type RoundStart, roundOf } from '../../../domain/records/rack-records';
 import { olderFirst } from '../../../domain/records/record-order';
 import { withoutErased } from '../../../domain/records/standing/without-erased';
+import { endsToGoOn } from '../../../domain/rounds/ends-to-go-on';
 import type { RoundResult } from '../../../domain/rounds/round-result';
 import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
-import { addressOf } from '../../frame/route';
+import { addressOf, goTo } from '../../frame/route';
 import type { Needs, ScreenProps } from '../../frame/screen-props';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
 import { NotHere } from '../../parts/gates/instead';
@@ -17,13 +18,14 @@ import { ResultNow } from '../../parts/result/result-now';
 import { RoundComparison } from '../../parts/result/round-comparison';
 import { changeWords } from '../../words/change-words';
 import { momentWords } from '../../words/day-words';
+import { roundEndWords } from '../../words/measuring/round-end-words';
 import { nowWords } from '../../words/now-words';
 import { panWords } from '../../words/pan-words';
 import { rackWords } from '../../words/rack-words';
 import './result-screens.css';
 import { conditionWords, resultWords } from '../../words/result-words';
 
-type Models = Needs<'pan' | 'results' | 'settings' | 'fileHandout'>;
+type Models = Needs<'pan' | 'results' | 'settings' | 'fileHandout' | 'now'>;
 
 type View = keyof typeof changeWords.views;
 const views: readonly View[] = ['now', 'change'];
@@ -158,6 +160,7 @@ function Shown({
         />
       )}
       {since === null && isFinished && <p class="quiet">{changeWords.first}</p>}
+      <RoundTools models={models} pan={pan} start={start} />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'history', pan: pan.id })}>
           {panWords.history}
@@ -167,5 +170,36 @@ function Shown({
         </a>
       </footer>
     </main>
+  );
+}
+
+/** Goes on with a round that was finished within a day, or takes it out. */
+function RoundTools({ models, pan, start }: Props) {
+  const { pan: model, now } = models;
+  const round = roundOf(start);
+  const ends = endsToGoOn(pan.records, round, now());
+  return (
+    <div class="pair">
+      {ends.length > 0 && (
+        <button
+          type="button"
+          onClick={() => {
+            const erased = ends.map((end) => model.erase(end.id));
+            void Promise.all(erased).then(() => goTo({ screen: 'round', pan: pan.id, round }));
+          }}
+        >
+          {roundEndWords.goOnWith}
+        </button>
+      )}
+      <button
+        type="button"
+        onClick={() => {
+          void model.erase(start.id, { kind: 'round' });
+          goTo({ screen: 'pan', pan: pan.id });
+        }}
+      >
+        {roundEndWords.takeOut}
+      </button>
+    </div>
   );
 }

@@ -10,6 +10,7 @@ import { roundCsv } from '../../../domain/tables/round-csv';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
+import { minutesAhead } from '../../frame/typed-moment';
 import { CsvButton } from '../../parts/controls/csv-button';
 import { usePictureAddress } from '../../parts/controls/use-picture-address';
 import { NotKept } from '../../parts/gates/not-kept';
@@ -118,7 +119,9 @@ function Shown({
           handout={models.fileHandout}
           name={resultWords.tableName(fields.name, dayWords(shown.at))}
           text={() =>
-            rounds.shown ? roundCsv([rounds.shown], readings, fields, standing.a4, heard) : ''
+            rounds.shown
+              ? roundCsv([rounds.shown], readings, fields, standing.a4, { heard, minutesAhead })
+              : ''
           }
         />
       )}

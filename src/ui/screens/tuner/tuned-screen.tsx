@@ -1,6 +1,6 @@
 // The tuner's answers: what was done to the pan and when the next visit is. A tuning starts a new baseline.
 
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { longestOfVisit } from '../../../domain/records/longest-texts';
 import { standingStopgaps } from '../../../domain/records/standing/standing-stopgaps';
 import { tunerVisits } from '../../../domain/rounds/tuner-baseline';
@@ -37,6 +37,8 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
   const [isTuned, setTuned] = useState(true);
   const [bad, setBad] = useState<VisitField | null>(null);
   const [isKept, setKept] = useState(false);
+  // A second tap, before or after the first one is on disk, keeps no second visit: something must be typed first.
+  const isTaken = useRef(false);
   const stopgaps = [...standingStopgaps(pan.records).keys()].sort((low, high) => low - high);
   const field = (name: VisitField) => ({
     id: `visit-${name}`,
@@ -44,6 +46,7 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
     value: draft[name],
     isBad: bad === name,
     onInput: (value: string) => {
+      isTaken.current = false;
       setKept(false);
       setDraft({ ...draft, [name]: value });
     },
@@ -53,11 +56,13 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
     longest: longestOfVisit[name],
   });
   const keep = () => {
+    if (isTaken.current) return;
     const answers = visitAnswers(draft, isTuned, models.now());
     if (typeof answers === 'string') {
       setBad(answers);
       return;
     }
+    isTaken.current = true;
     setBad(null);
     setDraft(empty());
     void models.pan.keepVisit(answers).then(() => setKept(true));
@@ -105,7 +110,11 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
           <input
             type="checkbox"
             checked={isTuned}
-            onChange={({ currentTarget }) => setTuned(currentTarget.checked)}
+            onChange={({ currentTarget }) => {
+              isTaken.current = false;
+              setKept(false);
+              setTuned(currentTarget.checked);
+            }}
           />
           {tunedWords.isTuned}
         </label>
@@ -115,7 +124,7 @@ function Tuned({ models, pan }: { readonly models: Models; readonly pan: OpenPan
           <a class="button" href={addressOf({ screen: 'sheet', pan: pan.id })}>
             {words.back}
           </a>
-          <button type="submit" class="main">
+          <button type="submit" class="main" disabled={isKept}>
             {tunedWords.keep}
           </button>
         </footer>
@@ -147,7 +156,7 @@ function Visits({
             <button
               type="button"
               aria-label={tunedWords.removeOf(dayWords(visit.visitedAt))}
-              onClick={() => void model.erase(visit.id)}
+              onClick={() => void model.erase(visit.id, { kind: 'visit' })}
             >
               {tunedWords.remove}
             </button>

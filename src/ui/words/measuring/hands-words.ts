@@ -9,7 +9,7 @@ import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
 import { pluralOf } from '../count-words';
 import { rowWords } from '../list-words';
-import { verdictWords, walkingWords } from '../words';
+import { verdictWords, walkingWords, words } from '../words';
 import { benchWords, blowsHeard } from './bench-words';
 
 export const handsWords = {
@@ -45,7 +45,7 @@ export const handsWords = {
   stop: 'Stop',
   strike: (note: string) => `Strike ${note}`,
   sayWhere: 'Where did they fall?',
-  far: 'Show it large',
+  far: words.far,
   leaveFar: 'Tap or press any key to go back',
   kept: 'Kept.',
 } as const;
