@@ -15,6 +15,7 @@ import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import { createInsideModel } from './state/listening/inside-model';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
+import { createTargetTone } from './state/listening/target-tone';
 import { createAnswersModel } from './state/pan/answers-model';
 import { createNoteModel } from './state/pan/note-model';
 import { createPanModel } from './state/pan/pan-model';
@@ -60,6 +61,7 @@ export function makeLateModels(early: LateParts): LateModels {
   const turns = createRecordTurns();
   const store = turnedStore(early.store, turns);
   const announcer = new BrowserAnnouncer();
+  const tonePlayer = new BrowserTonePlayer();
   const fileHandout = new BrowserFileHandout();
   const parts = { ...early, store, turns, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
@@ -90,9 +92,10 @@ export function makeLateModels(early: LateParts): LateModels {
       settings,
       rest: () => new Promise((resume) => setTimeout(resume, 0)),
     }),
+    targetTone: createTargetTone({ listen, player: tonePlayer }),
     inside: createInsideModel({
       listen,
-      player: new BrowserTonePlayer(),
+      player: tonePlayer,
       takeApart: async () => (await import('./dsp/partial-sound/take-apart')).takeApart,
     }),
     blend: createBlendModel({ store, judging: settings.judging }),

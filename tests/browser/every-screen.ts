@@ -6,6 +6,7 @@ export const everyScreen: readonly string[] = [
   '#/practice',
   '#/practice-bench',
   '#/settings',
+  '#/inside',
   '#/add-pan',
   '#/backup',
   '#/cautions',

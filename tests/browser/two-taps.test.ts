@@ -23,12 +23,19 @@ interface NextStep {
 const nextSteps: Readonly<Record<string, NextStep>> = {
   rack: { at: '', of: 'no pans', says: /Add one, or just listen/, control: /Add a pan/ },
   listen: { at: 'listen', of: 'no pans', says: /microphone is off/, control: /^Listen$/ },
+  inside: { at: 'inside', of: 'no pans', says: /strike a note first/, control: /^Listen$/ },
   practice: { at: 'practice', of: 'no pans', says: /strike any note/, control: /Strike D4/ },
   'practice-bench': {
     at: 'practice-bench',
     of: 'no pans',
     says: /Choose a pan/,
     control: /One flat note/,
+  },
+  several: {
+    at: 'several',
+    of: 'no pans',
+    says: /No pans are kept here yet/,
+    control: /Add a pan/,
   },
   settings: { at: 'settings', of: 'no pans', says: /Band pitch/, control: /Band pitch/ },
   'add-pan': { at: 'add-pan', of: 'no pans', says: /notes on/, control: /Take this layout/ },

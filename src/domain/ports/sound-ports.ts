@@ -1,7 +1,7 @@
 // Sound in and out apart from the microphone: files, speaker, voice, and a pan that can be struck without one.
 import type { CutSound } from '../measurement/cut-sound';
 import type { PanLayout } from '../pans/layout';
-import type { MidiNote } from '../tuning/units';
+import type { Hertz, MidiNote } from '../tuning/units';
 
 /** A sound file as samples. */
 export interface OpenedSound {
@@ -30,6 +30,8 @@ export interface Speaker {
 export interface TonePlayer {
   /** Ends what is playing. Resolves when the sound is over, ended by another or cannot be played. */
   play(sound: CutSound): Promise<void>;
+  /** A tone of `hz` that comes in softly and stays until `stop` or the next sound. Resolves like `play`. */
+  hold(hz: Hertz): Promise<void>;
   stop(): void;
 }
 

@@ -42,6 +42,10 @@ export function equallyLoud(samples: Float32Array<ArrayBuffer>, hz: number) {
   return withinScale(samples.map((value) => (value * playedLevel) / loud));
 }
 
+/** Amplitude of a held tone of `hz` that is as loud as all others. */
+export const heldAmplitude = (hz: number): number =>
+  Math.min(highestPeak, (Math.SQRT2 * playedLevel) / weightAt(hz));
+
 /** A tone of `hz` that fades with a time constant of `decaySeconds` (infinite: held), as loud as all others. */
 export function targetTone(hz: number, seconds: number, decaySeconds: number, rate: number) {
   const tone = Float32Array.from({ length: Math.floor(seconds * rate) }, (_, n) => {

@@ -32,7 +32,7 @@ export function followLine(
 ): LineTrack {
   const still = new Float64Array(Math.max(2, Math.floor(length / trackStep)));
   const first = trackLine(samples, rate, onset, hz, still, filterFor(partialHz, Infinity));
-  const course = courseOfLine(first);
+  const course = frequenciesOf(first);
   const turns = new Float64Array(still.length);
   let sum = 0;
   for (let point = 0; point < turns.length; point++) {
@@ -45,7 +45,7 @@ export function followLine(
 }
 
 /** Frequency of the line at each point, Hz: a mean over the moments around it, weighed by their energy. */
-export function courseOfLine({ hz, turns, re, im }: LineTrack): Float64Array {
+export function frequenciesOf({ hz, turns, re, im }: LineTrack): Float64Array {
   const count = turns.length;
   const across = new Float64Array(count);
   const along = new Float64Array(count);
@@ -77,7 +77,7 @@ export function courseOfLine({ hz, turns, re, im }: LineTrack): Float64Array {
 
 /** The course for the eye, one moment every `every` points. */
 export function momentsOf(track: LineTrack, every: number): readonly CourseMoment[] {
-  const course = courseOfLine(track);
+  const course = frequenciesOf(track);
   const moments: CourseMoment[] = [];
   for (let n = 0; n < course.length; n += every) {
     moments.push({

@@ -23,6 +23,7 @@ export type InsideView =
       readonly kind: 'open';
       readonly strike: Strike;
       readonly from: SoundFrom;
+      readonly isOnPan: boolean;
       readonly inside: StrikeInside;
     };
 
@@ -40,8 +41,8 @@ export interface InsideModel {
   play(part: PartName, which: PartSound, slower: Slower): Promise<void>;
   /** Silence. */
   stop(): void;
-  /** Silence, and on with the microphone if the strike came from it: for going back. Call inside a tap. */
-  listenAgain(): Promise<void>;
+  /** Silence, and on with the microphone by `begin`: for going back. Call inside a tap. */
+  listenAgain(begin: () => Promise<void>): Promise<void>;
 }
 
 export function createInsideModel({
@@ -49,10 +50,7 @@ export function createInsideModel({
   player,
   takeApart,
 }: {
-  readonly listen: Pick<
-    ListenModel,
-    'last' | 'soundOf' | 'isListening' | 'stop' | 'listen' | 'ignoreDuring'
-  >;
+  readonly listen: Pick<ListenModel, 'last' | 'soundOf' | 'isListening' | 'stop' | 'ignoreDuring'>;
   readonly player: TonePlayer;
   readonly takeApart: () => Promise<TakeApart>;
 }): InsideModel {
@@ -70,11 +68,12 @@ export function createInsideModel({
     playing,
     async open() {
       const isLatest = latest.begin();
-      const { strike, from } = listen.last.value ?? { strike: null, from: 'none' };
+      const last = listen.last.value;
+      const strike = last?.strike ?? null;
       // Coming back to the same strike: it is there already.
       if (view.value.kind === 'open' && view.value.strike === strike) return;
       view.value = strike ? { kind: 'opening' } : { kind: 'none' };
-      if (!strike) return;
+      if (!last || !strike) return;
       const [sound, take] = await Promise.all([
         listen.soundOf(strike),
         takeApart().catch(() => null),
@@ -84,8 +83,7 @@ export function createInsideModel({
         sound && take
           ? {
               kind: 'open',
-              strike,
-              from,
+              ...last,
               inside: take(strike, sound, seconds(strike.at - cutFrom(strike.at))),
             }
           : { kind: 'gone' };
@@ -102,9 +100,9 @@ export function createInsideModel({
       if (isLatest()) playing.value = null;
     },
     stop: silence,
-    async listenAgain() {
+    async listenAgain(begin) {
       silence();
-      const begun = listen.listen();
+      const begun = begin();
       // The room may still hold the end of what was played.
       void listen.ignoreDuring(begun);
       await begun;

@@ -69,6 +69,9 @@ export function createListenModel(ports: ListenPorts): ListenModel {
   const file = createFileListening(use, ports.soundFiles);
   const practice = createPracticeListening(use, ports.speaker);
   const earState = signal<EarState>({ kind: 'ready' });
+  const isOnPan = computed(
+    () => context.pan.value !== null && (context.pan.value.whose ?? 'round') === 'round',
+  );
   const listeners = new Set<(heard: Heard) => void>();
   const { phase, expected, octaves, expect, correctOctave } = readout;
 
@@ -92,7 +95,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     const isAwaited = phase.value.kind !== 'idle';
     if (isAwaited && heard.kind === 'strike' && !heard.provisional) {
       file.count();
-      taking.last.value = { strike: heard, from: taking.from.value };
+      taking.last.value = { strike: heard, from: taking.from.value, isOnPan: isOnPan.value };
     }
     readout.hear(heard);
     // The analysis may still finish a strike after "Stop".
@@ -135,9 +138,7 @@ export function createListenModel(ports: ListenPorts): ListenModel {
     isListening: computed(
       () => microphone.value.kind === 'asking' || isMicrophoneOpen(microphone.value),
     ),
-    isOnPan: computed(
-      () => context.pan.value !== null && (context.pan.value.whose ?? 'round') === 'round',
-    ),
+    isOnPan,
     expectAny() {
       if (expected.value === null) return;
       readout.expectAny();

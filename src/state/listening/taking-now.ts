@@ -10,6 +10,8 @@ export type SoundFrom = 'none' | 'microphone' | 'file' | 'practice';
 export interface LastStrike {
   readonly strike: Strike;
   readonly from: SoundFrom;
+  /** It belongs to a round. */
+  readonly isOnPan: boolean;
 }
 
 export interface TakingNow {

@@ -12,6 +12,7 @@ import type { PracticeBenchModel } from '../../state/bench/practice-bench-model'
 import type { InsideModel } from '../../state/listening/inside-model';
 import type { ListenModel } from '../../state/listening/listen-model';
 import type { SoundPlayer } from '../../state/listening/sound-player';
+import type { TargetTone } from '../../state/listening/target-tone';
 import type { AnswersModel } from '../../state/pan/answers-model';
 import type { NoteModel } from '../../state/pan/note-model';
 import type { PanModel } from '../../state/pan/pan-model';
@@ -50,6 +51,7 @@ export interface LateModels {
   readonly backup: BackupModel;
   readonly knock: KnockModel;
   readonly inside: InsideModel;
+  readonly targetTone: TargetTone;
   readonly blend: BlendModel;
   readonly several: SeveralModel;
   readonly player: SoundPlayer;

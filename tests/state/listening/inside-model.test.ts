@@ -33,6 +33,7 @@ async function struck() {
         end = resolve;
       });
     },
+    hold: async () => undefined,
     stop: () => {
       log.push('stops');
       end();
@@ -82,7 +83,7 @@ describe('looking inside', () => {
     await model.open();
     void model.play('octave', 'both', 2);
     fake.microphoneIs({ kind: 'idle' });
-    await model.listenAgain();
+    await model.listenAgain(listen.listen);
     expect(log.at(-1)).toBe('stops');
     fake.microphoneIs(openMicrophone);
     fake.hear(strikeSample({ event: 1 }));

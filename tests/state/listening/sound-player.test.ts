@@ -1,12 +1,17 @@
+import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
 import { attachmentId, panId } from '../../../src/domain/records/rack-records';
 import { soundAttachment } from '../../../src/domain/records/sound-attachment';
 import { instant } from '../../../src/domain/tuning/units';
 import { readWav } from '../../../src/dsp/read-wav';
 import { createSoundPlayer } from '../../../src/state/listening/sound-player';
+import type { LastStrike } from '../../../src/state/listening/taking-now';
+import { strikeSample } from '../../domain/reading/strike-sample';
 import { memoryPanStore } from '../memory-pan-store';
 
-async function playerWith(samples: readonly number[]) {
+async function playerWith(samples: readonly number[], found: LastStrike | null = null) {
+  const last = signal<LastStrike | null>(null);
+  const opened: number[] = [];
   const memory = memoryPanStore();
   const sound = { samples: Float32Array.from(samples), sampleRate: 8000 };
   const head = { id: attachmentId('a'), pan: panId('p'), at: instant(0) };
@@ -23,11 +28,28 @@ async function playerWith(samples: readonly number[]) {
       },
     },
     speaker: { play: (read, rate) => void played.push({ samples: read, rate }) },
+    listen: {
+      last,
+      async openFile(file) {
+        opened.push((await file.arrayBuffer()).byteLength);
+        if (found) last.value = found;
+      },
+    },
   });
-  return { player, played };
+  return { player, played, opened };
 }
 
 describe('the kept sound of a reading', () => {
+  it('is heard like a sound file to be looked into, and says when no strike was found in it', async () => {
+    const found = { strike: strikeSample(), from: 'file', isOnPan: false } as const;
+    const { player, opened } = await playerWith([0, 0.5, 0], found);
+    expect(await player.hear(attachmentId('a'))).toBe('heard');
+    expect(opened).toHaveLength(1);
+    // Nothing new was found: the strike that was there before is another one.
+    expect(await player.hear(attachmentId('a'))).toBe('unheard');
+    expect(await player.hear(attachmentId('none'))).toBe('missing');
+  });
+
   it('is played as it was heard, to the step of 16 bits', async () => {
     const heard = [0, 0.5, -0.25, 1, -1, 2];
     const { player, played } = await playerWith(heard);

@@ -13,7 +13,7 @@ import { insideWords, partSentence, partWords } from '../../words/measuring/insi
 import { words } from '../../words/words';
 import './inside-screen.css';
 
-type Models = Needs<'inside'>;
+type Models = Needs<'inside' | 'listen' | 'round'>;
 
 /** Small loudspeakers play little below this, Hz (common practice, no source). */
 const deepHz = 200;
@@ -27,7 +27,6 @@ export function InsideScreen({ models }: { readonly models: Models }) {
     return model.stop;
   }, [model]);
   const view = model.view.value;
-  const from = view.kind === 'open' ? view.from : 'none';
   return (
     <main class="screen inside">
       {view.kind === 'open' ? (
@@ -41,19 +40,21 @@ export function InsideScreen({ models }: { readonly models: Models }) {
         </>
       )}
       <footer class="actions">
-        {from === 'practice' ? (
-          <a class="button" href={addressOf('practice')}>
-            {insideWords.back}
-          </a>
-        ) : (
-          <a
-            class="button"
-            href={addressOf('listen')}
+        {view.kind === 'open' ? (
+          <button
+            type="button"
+            class="main"
             onClick={() => {
-              if (from === 'microphone') void model.listenAgain();
+              window.history.back();
+              if (view.from !== 'microphone') return;
+              void model.listenAgain(view.isOnPan ? models.round.listen : models.listen.listen);
             }}
           >
-            {from === 'microphone' ? insideWords.backToListening : insideWords.toListen}
+            {view.from === 'microphone' ? insideWords.backToListening : insideWords.back}
+          </button>
+        ) : (
+          <a class="button main" href={addressOf('listen')}>
+            {words.listen}
           </a>
         )}
       </footer>
@@ -113,7 +114,7 @@ function Opened({
         </section>
       ))}
       <MovingOval lit={playing?.part ?? null} />
-      <p class="hint" role="status">
+      <p class="quiet" role="status">
         {playing ? insideWords.moves[playing.part] : ''}
       </p>
       <fieldset class="sounds">

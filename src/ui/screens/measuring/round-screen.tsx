@@ -174,6 +174,11 @@ function Round({
       <button type="button" onClick={far.show}>
         {handsWords.far}
       </button>
+      {listen.last.value?.isOnPan && (
+        <a class="button" href={addressOf('inside')}>
+          {words.lookInside}
+        </a>
+      )}
       <MicrophoneLine listen={listen} />
       <footer class="actions">
         <a class="button" href={addressOf({ screen: 'pan', pan: start.pan })}>

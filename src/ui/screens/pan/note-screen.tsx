@@ -19,6 +19,7 @@ import { StandingMark } from '../../parts/drawing/standing-mark';
 import { PanGate } from '../../parts/gates/pan-gate';
 import { ViewGate } from '../../parts/gates/view-gate';
 import { KeptSounds } from '../../parts/listen/kept-sounds';
+import { TargetToneButtons } from '../../parts/listen/target-tone-buttons';
 import { NoteMarks } from '../../parts/pan/note-marks';
 import { historyWords } from '../../words/history-words';
 import { rowWords } from '../../words/list-words';
@@ -30,7 +31,7 @@ import { standingWords } from '../../words/standing-words';
 import { words } from '../../words/words';
 import './note-screen.css';
 
-type Models = Needs<'pan' | 'note' | 'settings' | 'player'>;
+type Models = Needs<'pan' | 'note' | 'settings' | 'player' | 'targetTone'>;
 
 export function NoteScreen({ models, route }: ScreenProps<Models>) {
   if (route.screen !== 'note') return null;
@@ -79,7 +80,8 @@ function Shown({
     a4: fields.a4 ?? judging.a4,
     offset: wishOf(fields.layout, note).offset ?? cents(0),
   });
-  const standing = panAtAGlance(pan, judging).notes.find((each) => each.note === note);
+  const glance = panAtAGlance(pan, judging);
+  const standing = glance.notes.find((each) => each.note === note);
   return (
     <main class="screen note-page" data-note={note}>
       <header class="top">
@@ -103,6 +105,13 @@ function Shown({
         </p>
       )}
       <NoteMarks records={pan.records} note={note} />
+      <TargetToneButtons
+        tone={models.targetTone}
+        note={note}
+        wish={wishOf(fields.layout, note)}
+        bandA4={fields.a4 ?? judging.a4}
+        panA4={glance.panPitch?.a4 ?? null}
+      />
       {points.length === 0 ? (
         <p class="hint">{historyWords.noteNever}</p>
       ) : (

@@ -13,7 +13,6 @@ export const insideWords = {
   opening: 'Taking the strike apart.',
   none: 'Nothing to look into yet: strike a note first.',
   gone: 'The sound of this strike is not there any more. Strike the note again.',
-  toListen: 'Listen',
   back: 'Back to the strike',
   backToListening: 'Back, and listen on',
   sounds: { alone: 'Hear it', target: 'Its target', both: 'Both' } satisfies Record<
