@@ -14,7 +14,6 @@ const short: Readonly<Record<string, string>> = {
   'analysis/worker/analysis.worker.ts': 'a thread entry is a shell',
   'command-line/check.mjs': 'a command is a shell',
   'domain/measurement/cut-sound.ts': 'a shape that several rooms share',
-  'domain/pans/layouts/no-source.ts': 'a sentence that several layouts share',
   'domain/ports/headset-port.ts': 'a port',
   'domain/ports/trace-store.ts': 'a port',
   'domain/ports/unsubscribe.ts': 'what all ports give back',
