@@ -7,12 +7,6 @@ const mostFiles = 25;
 const mostLines = 250;
 const fewestLines = 10;
 
-/** Files that are longer, and why. */
-const long: Readonly<Record<string, string>> = {
-  'dsp/strike-listener.ts': 'the order of the whole ear',
-  'dsp/analyse-strike.ts': 'the order of the whole analysis of a strike',
-};
-
 /** Files that are shorter, and why. Style sheets lie beside their part, however little it needs. */
 const short: Readonly<Record<string, string>> = {
   'ui/words/keeping/backup-reminder-words.ts': 'the only words of backups in the first script',
@@ -74,7 +68,7 @@ const foldersTooFull = (all: readonly SourceFile[]): readonly string[] =>
     .map(([folder]) => folder);
 
 const tooLong = (all: readonly SourceFile[]): readonly string[] =>
-  all.filter((file) => linesOf(file) > mostLines && !(file.path in long)).map(({ path }) => path);
+  all.filter((file) => linesOf(file) > mostLines).map(({ path }) => path);
 
 const tooShort = (all: readonly SourceFile[]): readonly string[] =>
   all
@@ -100,7 +94,7 @@ describe('the source', () => {
     expect(foldersTooFull(files)).toEqual([]);
   });
 
-  it('has no file of more than 250 lines but those that are named with a reason', () => {
+  it('has no file of more than 250 lines', () => {
     expect(tooLong(files)).toEqual([]);
   });
 
@@ -114,7 +108,7 @@ describe('the source', () => {
 
   it('is named in the exceptions as it is', () => {
     const paths = files.map(({ path }) => path);
-    for (const path of [...Object.keys(long), ...Object.keys(short)]) expect(paths).toContain(path);
+    for (const path of Object.keys(short)) expect(paths).toContain(path);
   });
 });
 

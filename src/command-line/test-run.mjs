@@ -84,7 +84,8 @@ export function startRun(targetSeconds) {
   }
 
   /**
-   * Two lists of tests at once: the second one has what the first one leaves of the processors.
+   * Two lists of tests at once: the second one has what the first one leaves of the processors. Resolves to an exit
+   * code.
    * @param {readonly string[]} projects names of vitest projects
    * @param {readonly string[]} behind names of vitest projects
    * @param {Readonly<Record<string, string>>} [environment]
@@ -95,7 +96,8 @@ export function startRun(targetSeconds) {
     const code = await runTests(projects, environment);
     const otherCode = await other.exitCode;
     other.show();
-    return code || counted(otherCode, report);
+    const counts = counted(otherCode, report);
+    return code || counts;
   }
 
   return { step, runTests, runTestsOver, end };

@@ -1,14 +1,6 @@
 // From the sound of one onset to what was heard: a strike with its partials, a knock, or a refusal.
 
-import type {
-  Heard,
-  ListeningContext,
-  MeasuredPartial,
-  OctaveRival,
-  RefusalReason,
-  SecondLine,
-  UpperPartial,
-} from '../domain/measurement/strike';
+import type { Heard, ListeningContext, RefusalReason } from '../domain/measurement/strike';
 import { dbOfAmplitude } from '../domain/numbers/decibel-levels';
 import { frequencyOf } from '../domain/tuning/equal-temperament';
 import {
@@ -17,7 +9,6 @@ import {
   decibels,
   hertz,
   type MidiNote,
-  midiNote,
   seconds,
 } from '../domain/tuning/units';
 import { isChokedNote } from './faults/choked-note';
@@ -25,7 +16,7 @@ import { hasClick } from './faults/click';
 import { type EarScores, ownScores } from './faults/ear-scores';
 import { loudnessOf } from './faults/loudness';
 import { phaseJumps } from './faults/phase-jump';
-import { endOfSound, hasLostAudio, isClipped, isFlatTopped, peakOf } from './faults/sound-faults';
+import { endOfSound, hasLostAudio, isClipped, isFlatTopped } from './faults/sound-faults';
 import { endOfStoppedSound } from './faults/stopped-sound';
 import { strikeFeatures } from './faults/strike-features';
 import type { MeasuredLine } from './line/measure-line';
@@ -36,8 +27,10 @@ import { inferFundamental } from './note/infer-fundamental';
 import { partialOf, upperPartials } from './note/measure-partials';
 import { noteEvidence } from './note/note-evidence';
 import { deafBelowHz } from './note/octave-question';
-import { isSecondOwn } from './note/own-octave-line';
+import { ownFirst, withBeat } from './note/own-and-rival';
 import { ringingLines } from './note/ringing-lines';
+import { isSteady, withDoubt } from './note/steady-fundamental';
+import { peakOf } from './numbers/power-and-peak';
 import { linesAtPartial } from './pair/lines-at-partial';
 import { leadSeconds, type StrikeSpectrum } from './spectrum/strike-spectrum';
 
@@ -62,14 +55,6 @@ const measureMargin = 0.012;
 const softestPeak = 0.002;
 /** Flat tops are looked for until then, s: before the first verdict. */
 const flatUntil = 0.25;
-/** Largest part of the fundamental's energy that may be no steady line; else it is as unsure as this, cents. */
-const largestUnexplained = 0.4;
-const unsteadyCents = 3;
-/** A bass note's fundamental near the noise is still worth more than one inferred from its partials, cents. */
-const largestSigmaOfBass = 5;
-/** A settled frequency this far from its first line was no steady line, cents. */
-const largestWander = 30;
-const longestDecay = 4;
 /**
  * Odds of a strike, nepers: from here on it is one; below `surelyKnock` it is a knock; between them nobody can tell. Of
  * 994 real strikes whose note was left out of the fit, 1 lay below −4 (`npm run fit:ear`).
@@ -196,37 +181,6 @@ export function analyseStrike(
   };
 }
 
-/** A second line with how often it beats against the one at `hz`. */
-const withBeat = <T extends MeasuredPartial>(rival: T, hz: number): T & SecondLine => ({
-  ...rival,
-  beatHz: hertz(Math.abs(rival.hz - hz)),
-});
-
-/** A bass note's fundamental that is too near the noise is better inferred from its partials. */
-const isSteady = (
-  { unexplained }: MeasuredLine,
-  { hz, sigmaCents, decaySeconds }: MeasuredPartial,
-  seenHz: number,
-): boolean =>
-  unexplained <= largestUnexplained &&
-  decaySeconds <= longestDecay &&
-  sigmaCents <= largestSigmaOfBass &&
-  Math.abs(centsBetween(hertz(seenHz), hz)) <= largestWander;
-
-/** A line that holds more than itself, or was measured far from where it was seen, is known no better than that. */
-function withDoubt(
-  partial: MeasuredPartial,
-  { unexplained }: MeasuredLine,
-  seenHz: number,
-): MeasuredPartial {
-  const wander = Math.abs(centsBetween(hertz(seenHz), partial.hz));
-  const doubt =
-    (unexplained > largestUnexplained ? unsteadyCents : 0) + (wander > largestWander ? wander : 0);
-  return doubt === 0
-    ? partial
-    : { ...partial, sigmaCents: cents(Math.hypot(partial.sigmaCents, doubt)) };
-}
-
 /** Where a note's partials lie, seen or not: a high one may have faded before the lines are looked for. */
 const partialsOf = (ownHz: number): readonly { readonly hz: number }[] =>
   [1, 2, 3, 4].map((order) => ({ hz: order * ownHz }));
@@ -240,24 +194,4 @@ function rivalsOf(choices: readonly NoteChoice[], margin: number): readonly Midi
 /** Glide at the strike, cents; the fit knows it only where it is there. */
 function glideOf({ hz, glideHz }: MeasuredLine) {
   return hz + glideHz > 0 ? centsBetween(hertz(hz), hertz(hz + glideHz)) : cents(0);
-}
-
-/** The own octave and its rival, in the likelier order; the rival is most likely the pan's note an octave up. */
-function ownFirst(
-  octave: UpperPartial | null,
-  rival: UpperPartial | null,
-  struck: MidiNote,
-  context: ListeningContext,
-): { readonly octave: UpperPartial | null; readonly octaveRival: OctaveRival | null } {
-  if (!octave || !rival) return { octave, octaveRival: null };
-  const isSecond = isSecondOwn(octave.hz, rival.hz, struck, context) === true;
-  const partner = midiNote(struck + 12);
-  return {
-    octave: isSecond ? rival : octave,
-    octaveRival: {
-      ...(isSecond ? octave : rival),
-      note: context.notes === null || context.notes.includes(partner) ? partner : null,
-      beatHz: hertz(Math.abs(rival.hz - octave.hz)),
-    },
-  };
 }

@@ -1,11 +1,12 @@
 // Streaming: blocks of samples in, strikes, knocks and refusals out.
-import type { Heard, ListeningContext, MeasuredPartial } from '../domain/measurement/strike';
-import { seconds } from '../domain/tuning/units';
+import type { Heard, ListeningContext } from '../domain/measurement/strike';
 import { analyseStrike } from './analyse-strike';
 import { HoleWatch } from './faults/hole-watch';
+import { areSeveralStrokes, doubtfulDb, leastRiseDb, suspectDb } from './faults/several-strokes';
 import { type Onset, OnsetDetector } from './onsets/onset-detector';
 import { areRestrokes, sureRestrokeDb } from './onsets/restrokes';
 import { copyFromRing, copyIntoRing, loudestInRing } from './onsets/sound-ring';
+import { isInRoll, type OpenStrike, tooFast } from './open-strike';
 import { leadSeconds, longestSeconds, StrikeSpectrum } from './spectrum/strike-spectrum';
 
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
@@ -23,43 +24,6 @@ const settlingIn = 0.03;
 const sameBlow = 0.04;
 /** After a roll's last known stroke others may hide; what comes within this time belongs to it too, s. */
 const rollLasts = 0.45;
-/** A stroke belongs to a roll when the one just before it was at most this much softer, dB. */
-const rollRange = 12;
-/**
- * Inside the sound of one strike, rises of all octaves together like this are another stroke, dB: before a first
- * verdict; and where the sound is not that of one strike anyway.
- */
-const doubtfulDb = 7.5;
-const suspectDb = 5;
-/** Smaller rises are none, dB. */
-const leastRiseDb = 3;
-/**
- * A fundamental that rings longer than this was struck again, if any rise shows as well: time constant times the root
- * of its frequency, √s. Of 420 seeded scenes one exceeds 7 and none is refused at 9; C4 with a T60 of 2 s has 4.7, B0 with 5 s 4.0. In rolls up to 44.
- */
-const longestRing = 14;
-/** … or this long, if the rise is a suspect one: of 89 real single strikes two have such a rise. */
-const suspectRing = 9;
-/**
- * With a suspect rise in its sound a strike's fundamental is expected as sure as this, cents: a stroke of another phase
- * inside it fits no line. Of 425 strikes (seeded scenes, restruck leads, recordings) none with such a rise exceeds 0.16.
- */
-const shakyCents = 0.25;
-
-interface OpenStrike {
-  readonly event: number;
-  readonly onset: number;
-  /** Of its first moments, the loudest. */
-  levelDb: number;
-  /** Level of the room before it, dB. */
-  readonly roomDb: number;
-  /** Level of the stroke just before, if it came that soon, dB: the sound then holds two. */
-  readonly tooSoonAfterDb: number | null;
-  /** It came so soon after a roll that it may be one of its last strokes. */
-  readonly isAfterRoll: boolean;
-  told: boolean;
-}
-
 /** Hears strikes in a stream of one channel. Allocates its buffers once; never throws on any samples. */
 export class StrikeListener {
   readonly #onsets: OnsetDetector;
@@ -244,10 +208,7 @@ export class StrikeListener {
     );
     // Only a true strike may start as early as the stream.
     if (this.#wasThereBefore(open) && result.kind !== 'strike') return;
-    const isSeveral =
-      (highest >= leastRiseDb && ringOf(result) > longestRing) ||
-      (highest >= suspectDb && ringOf(result) > suspectRing) ||
-      (!provisional && highest >= suspectDb && errorOf(result) > shakyCents);
+    const isSeveral = areSeveralStrokes(result, highest, provisional);
     // A first look that does not succeed says nothing yet; the settled one decides.
     if (provisional && (result.kind !== 'strike' || isSeveral)) return;
     if (provisional) open.told = true;
@@ -258,25 +219,3 @@ export class StrikeListener {
     else heard.push(result);
   }
 }
-
-/** Both are asked of notes high enough that their fundamental is clear of noise and of slow beats, Hz. */
-const askedFrom = 120;
-const askedOf = (heard: Heard): MeasuredPartial | null =>
-  heard.kind === 'strike' && heard.fundamental.hz >= askedFrom ? heard.fundamental : null;
-const ringOf = (heard: Heard): number => {
-  const asked = askedOf(heard);
-  return asked ? asked.decaySeconds * Math.sqrt(asked.hz) : 0;
-};
-const errorOf = (heard: Heard): number => askedOf(heard)?.sigmaCents ?? 0;
-
-const isInRoll = ({ levelDb, tooSoonAfterDb }: OpenStrike): boolean =>
-  tooSoonAfterDb !== null && tooSoonAfterDb > levelDb - rollRange;
-
-const tooFast = ({ event, onset }: OpenStrike, sampleRate: number): Heard => ({
-  kind: 'refused',
-  event,
-  at: seconds(onset / sampleRate),
-  reason: 'too-fast',
-  note: null,
-  candidates: [],
-});

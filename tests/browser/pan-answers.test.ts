@@ -1,11 +1,11 @@
 // What blows did on a pan: a page that the tuner gets on paper or as a file.
-import { readFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
 import { recordId } from '../../src/domain/records/rack-records';
 import { instant, midiNote } from '../../src/domain/tuning/units';
 import { readingSample } from '../domain/rounds/round-sample';
 import { sampleBlows } from '../storage/rack/rack-sample';
 import { axeFaults } from './axe-faults';
+import { downloaded } from './downloaded';
 import { layOut } from './lay-out';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
@@ -64,7 +64,7 @@ it('is told from the page of the pan in one tap, fits a phone, prints, and goes 
       page.getByRole('button', { name: 'Save or send the page' }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(/Heron.*\.html$/);
-    const text = await readFile(await download.path(), 'utf8');
+    const text = (await downloaded(download)).toString('utf8');
     expect(text).toContain('+6 (+4 to +7)');
     expect(text).not.toContain('<script');
     await page.emulateMedia({ media: 'print' });

@@ -31,6 +31,12 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
     says: /Choose a pan/,
     control: /One flat note/,
   },
+  several: {
+    at: 'several',
+    of: 'no pans',
+    says: /No pans are kept here yet/,
+    control: /Add a pan/,
+  },
   settings: { at: 'settings', of: 'no pans', says: /Band pitch/, control: /Band pitch/ },
   'add-pan': { at: 'add-pan', of: 'no pans', says: /notes on/, control: /Take this layout/ },
   backup: {

@@ -1,12 +1,13 @@
 // Features of all cut sounds, as the ear computes them.
 
-import { endOfSound, peakOf } from '../../src/dsp/faults/sound-faults';
+import { endOfSound } from '../../src/dsp/faults/sound-faults';
 import { endOfStoppedSound } from '../../src/dsp/faults/stopped-sound';
 import { strikeFeatures } from '../../src/dsp/faults/strike-features';
 import { noteCandidates } from '../../src/dsp/note/note-candidates';
 import { noteEvidence } from '../../src/dsp/note/note-evidence';
 import { type NoteEvidence, noteFeatures } from '../../src/dsp/note/note-features';
 import { deafBelowHz } from '../../src/dsp/note/octave-question';
+import { peakOf } from '../../src/dsp/numbers/power-and-peak';
 import { leadSeconds, StrikeSpectrum } from '../../src/dsp/spectrum/strike-spectrum';
 import { anyNote } from '../dsp/listen-to';
 import { type CutExample, eachSegment } from './cut-examples';

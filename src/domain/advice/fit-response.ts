@@ -157,7 +157,12 @@ interface LeftOut {
   readonly values: number;
 }
 
-/** Each set against all others, without fitting anew: Rasmussen & Williams, eq. 5.12, for blocks of rows. */
+/**
+ * Each set against what all others say of it, without fitting again (Rasmussen & Williams, Gaussian Processes for Machine
+ * Learning, 2006, eq. 5.12, for blocks of rows). With K the covariance of all rows (cents², noise included), y the
+ * surprises (cents) and B the block of K⁻¹ at the set's own rows, the set lies away = B⁻¹·(K⁻¹·y) from what the others
+ * predict, and `spread` = B⁻¹ is the covariance of that distance.
+ */
 function leaveOneOut(
   sets: readonly PlacedSet[],
   rows: readonly Row[],

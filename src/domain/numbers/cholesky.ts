@@ -1,41 +1,53 @@
-// Solving with symmetric positive definite matrices, kept row by row in one array.
+// Solving with symmetric positive definite matrices, kept row by row in one array. The ear solves in place, in arrays
+// that it borrows; the advice wants its matrices kept. Both come here.
 
 /**
- * The lower triangle L with L·Lᵀ = `matrix` (size × size), above it zeros. Throws a RangeError if `matrix` is not
- * positive definite. Cholesky–Banachiewicz; Golub & Van Loan, Matrix Computations, 4th ed., sec. 4.2.
+ * Replaces `matrix` (size × size, its lower triangle is read) by the lower triangle L with L·Lᵀ = `matrix`; what stands
+ * above the diagonal stays. Returns false, with the triangle half done, if `matrix` is not positive definite.
+ * Cholesky–Banachiewicz; Golub & Van Loan, Matrix Computations, 4th ed., sec. 4.2.
  */
-export function choleskyOf(matrix: Float64Array, size: number): Float64Array {
-  const lower = new Float64Array(size * size);
+export function factorise(matrix: Float64Array, size: number): boolean {
   for (let row = 0; row < size; row++) {
     for (let column = 0; column <= row; column++) {
-      let sum = matrix[row * size + column] ?? 0;
-      for (let k = 0; k < column; k++) {
-        sum -= (lower[row * size + k] ?? 0) * (lower[column * size + k] ?? 0);
-      }
+      let sum = matrix[row * size + column];
+      for (let k = 0; k < column; k++) sum -= matrix[row * size + k] * matrix[column * size + k];
       if (row !== column) {
-        lower[row * size + column] = sum / (lower[column * size + column] ?? 1);
+        matrix[row * size + column] = sum / matrix[column * size + column];
       } else {
-        if (!(sum > 0)) throw new RangeError('not positive definite');
-        lower[row * size + row] = Math.sqrt(sum);
+        if (!(sum > 0)) return false;
+        matrix[row * size + row] = Math.sqrt(sum);
       }
     }
   }
+  return true;
+}
+
+/** Replaces `right` by the x with L·Lᵀ·x = `right`, from the triangle of `factorise`. */
+export function solveFactorised(lower: Float64Array, size: number, right: Float64Array): void {
+  for (let row = 0; row < size; row++) {
+    let sum = right[row];
+    for (let k = 0; k < row; k++) sum -= lower[row * size + k] * right[k];
+    right[row] = sum / lower[row * size + row];
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    let sum = right[row];
+    for (let k = row + 1; k < size; k++) sum -= lower[k * size + row] * right[k];
+    right[row] = sum / lower[row * size + row];
+  }
+}
+
+/** The triangle of `factorise` in an array of its own, zeros above it. Throws a RangeError if there is none. */
+export function choleskyOf(matrix: Float64Array, size: number): Float64Array {
+  const lower = matrix.slice(0, size * size);
+  if (!factorise(lower, size)) throw new RangeError('not positive definite');
+  for (let row = 0; row < size; row++) lower.fill(0, row * size + row + 1, (row + 1) * size);
   return lower;
 }
 
-/** x with L·Lᵀ·x = `right`, from the triangle of `choleskyOf`. */
+/** The x with L·Lᵀ·x = `right`, from either triangle, in an array of its own. */
 export function solveCholesky(lower: Float64Array, size: number, right: Float64Array) {
   const solution = Float64Array.from(right);
-  for (let row = 0; row < size; row++) {
-    let sum = solution[row] ?? 0;
-    for (let k = 0; k < row; k++) sum -= (lower[row * size + k] ?? 0) * (solution[k] ?? 0);
-    solution[row] = sum / (lower[row * size + row] ?? 1);
-  }
-  for (let row = size - 1; row >= 0; row--) {
-    let sum = solution[row] ?? 0;
-    for (let k = row + 1; k < size; k++) sum -= (lower[k * size + row] ?? 0) * (solution[k] ?? 0);
-    solution[row] = sum / (lower[row * size + row] ?? 1);
-  }
+  solveFactorised(lower, size, solution);
   return solution;
 }
 
@@ -43,12 +55,12 @@ export function solveCholesky(lower: Float64Array, size: number, right: Float64A
 export function inverseTriangle(lower: Float64Array, size: number): Float64Array {
   const inverse = new Float64Array(size * size);
   for (let row = 0; row < size; row++) {
-    const diagonal = lower[row * size + row] ?? 1;
+    const diagonal = lower[row * size + row];
     inverse[row * size + row] = 1 / diagonal;
     for (let column = 0; column < row; column++) {
       let sum = 0;
       for (let k = column; k < row; k++) {
-        sum -= (lower[row * size + k] ?? 0) * (inverse[k * size + column] ?? 0);
+        sum -= lower[row * size + k] * inverse[k * size + column];
       }
       inverse[row * size + column] = sum / diagonal;
     }
@@ -65,7 +77,7 @@ export function inverseEntry(
 ): number {
   let sum = 0;
   for (let k = Math.max(row, column); k < size; k++) {
-    sum += (triangle[k * size + row] ?? 0) * (triangle[k * size + column] ?? 0);
+    sum += triangle[k * size + row] * triangle[k * size + column];
   }
   return sum;
 }

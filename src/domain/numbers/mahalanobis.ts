@@ -17,7 +17,7 @@ export function mahalanobis(
   const right = Float64Array.from(there, ({ value }) => value);
   const solved = solveCholesky(choleskyOf(matrix, values), values, right);
   return {
-    distance: there.reduce((sum, { value }, k) => sum + value * (solved[k] ?? 0), 0),
+    distance: there.reduce((sum, { value }, k) => sum + value * solved[k], 0),
     values,
   };
 }

@@ -61,3 +61,6 @@ export function sizesByPitch(lowest: NoteName, highest: NoteName, scale: number)
     return { along: Math.max(across, mean * longer), across };
   };
 }
+
+/** Said of notes and places that no published page or drawing gives. */
+export const noSource = 'We have no reliable source. Check against your pan.';

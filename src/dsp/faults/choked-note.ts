@@ -14,7 +14,7 @@ const isOwn = (line: TimedLine, hz: number): boolean =>
 
 /** A choked note is shorter than this time constant times the root of its frequency, √s … */
 const chokedDecay = 2.4;
-/** … and has this part of the early energy, and this much more of it than later, when the ring partners go on, dB. */
+/** … and its own lines hold this share of the early energy, and fall by this much until later, when only its partners ring on, dB. */
 const leastEarlyShareOfChoked = 0.38;
 const leastPromptOfChokedDb = 6;
 

@@ -1,4 +1,5 @@
 // Faults that make a stretch of sound unfit for measuring: clipping and lost samples.
+import { peakOf } from '../numbers/power-and-peak';
 
 /** Samples at or beyond this are at the top of the converter. */
 const fullScale = 0.985;
@@ -88,11 +89,4 @@ export function endOfSound(samples: Float32Array, from: number, to: number): num
   let end = to;
   while (end > from && samples[end - 1] === 0) end--;
   return to - end >= lostRun ? end : to;
-}
-
-/** Largest absolute sample in `samples[from…to)`. */
-export function peakOf(samples: Float32Array, from: number, to: number): number {
-  let peak = 0;
-  for (let n = from; n < to; n++) peak = Math.max(peak, Math.abs(samples[n]));
-  return peak;
 }

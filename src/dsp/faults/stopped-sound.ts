@@ -1,6 +1,6 @@
 // Where a sound that is stopped, by a hand or by the end of a recording, ends.
 import { powerOfDb } from '../../domain/numbers/decibel-levels';
-import { meanPower } from '../numbers/mean-power';
+import { meanPower } from '../numbers/power-and-peak';
 
 /** Levels are taken over this time, s, and compared over this many of them. */
 const blockSeconds = 0.008;

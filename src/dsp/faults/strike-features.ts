@@ -1,7 +1,7 @@
 // What speaks for a sound being a struck note and no knock, voice or drum, in numbers; weighed by a fitted score.
 import { centsBetween } from '../../domain/tuning/units';
 import { type NoteEvidence, noteFeatureNames } from '../note/note-features';
-import { meanPower } from '../numbers/mean-power';
+import { meanPower } from '../numbers/power-and-peak';
 import { hannSum } from '../spectrum/hann-sum';
 import type { TimedLine } from '../spectrum/line-course';
 import type { SpectralLine } from '../spectrum/strike-spectrum';

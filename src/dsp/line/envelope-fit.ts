@@ -1,13 +1,19 @@
 // A smooth real envelope: a falling exponential times a few slow cosines.
+
+import { factorise, solveFactorised } from '../../domain/numbers/cholesky';
 import { dot } from '../numbers/dot-product';
-import { factorise, solveFactorised } from '../numbers/solve-symmetric';
 import { StraightLineFit } from '../numbers/straight-line';
 import type { WorkArrays } from '../numbers/work-arrays';
 
 /** A partial has bloomed by then, s after the window's start. */
 const bloomSeconds = 0.05;
 
-/** Fits envelopes of one length by least squares; `fall` is the decay per sample, `size` the number of cosines. */
+/**
+ * Fits envelopes of one length by least squares: A(n) = exp(−fall·n)·Σⱼ wⱼ·cos(πj(n + ½)/count), j = 0 … size − 1, with
+ * `fall` the decay per sample, nepers. With the columns bⱼ of this sum the weights solve the normal equations
+ * (BᵀB)·w = Bᵀ·along (textbook; here from memory). BᵀB does not depend on the sound, so that its Cholesky triangle is made
+ * once for a window.
+ */
 export class EnvelopeFit {
   /** The envelope last fitted. */
   readonly values: Float64Array;

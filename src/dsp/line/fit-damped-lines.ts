@@ -1,6 +1,7 @@
 // Non-linear least squares: a few damped complex exponentials in a narrow band, one of them with a glide.
 
-import { factorise, solveFactorised } from '../numbers/solve-symmetric';
+import { solveFactorised } from '../../domain/numbers/cholesky';
+import { factoriseDamped, undamped } from '../numbers/damped-equations';
 import type { BandSignal } from '../spectrum/band-signal';
 import { powerOf, project } from '../spectrum/band-sums';
 import type { DampedLine } from '../spectrum/damped-line';
@@ -53,8 +54,7 @@ function descend(model: DampedModel, parameters: Float64Array): number | null {
   let cost = model.place(parameters);
   model.fillNormal(parameters);
   for (let iteration = 0; iteration < iterationLimit; iteration++) {
-    damp(factor, normal, size, damping);
-    if (!factorise(factor, size)) {
+    if (!factoriseDamped(normal, size, damping, factor)) {
       damping *= 10;
       if (damping > largestDamping) return null;
       continue;
@@ -76,14 +76,6 @@ function descend(model: DampedModel, parameters: Float64Array): number | null {
     }
   }
   return cost;
-}
-
-/** `factor` becomes `normal` with a diagonal that is larger by the part `damping`. */
-function damp(factor: Float64Array, normal: Float64Array, size: number, damping: number): void {
-  for (let at = 0; at < size ** 2; at++) factor[at] = normal[at];
-  for (let at = 0; at < size ** 2; at += size + 1) {
-    factor[at] = normal[at] * (1 + damping) + 1e-300;
-  }
 }
 
 function startingPoint(signal: BandSignal, seedsHz: readonly number[], size: number): Float64Array {
@@ -114,8 +106,7 @@ function resultOf(
   energy: number,
 ): DampedFit | null {
   const factor = band.work.take(size ** 2);
-  damp(factor, normal, size, 1e-12);
-  if (!factorise(factor, size)) return null;
+  if (!factoriseDamped(normal, size, undamped, factor)) return null;
   const variance = cost / Math.max(1, 2 * band.count - size);
   const lines: DampedLine[] = [];
   for (let line = 0; line < lineCount; line++) {

@@ -40,11 +40,11 @@ const nearHz = envelopeHz + 4;
 const mostNeighbours = 4;
 /** Neighbours this much weaker than the line are left alone. */
 const weakestNeighbour = 1 / 60;
-/** A neighbour's fit that strays further from where it was seen has found something else, Hz. */
+/** A neighbour whose fit ends farther than this from where it was seen has found something else, Hz. */
 const largestStray = 6;
-/** Lines nearby are believed in when the line without them leaves this many times more. */
+/** Neighbours are believed in if the fit without them leaves this many times more unexplained. */
 const neighbourGain = 2;
-/** A line that leaves less than this many times the noise beside it without them needs none of them: they are not tried. */
+/** If the fit without neighbours leaves less than this multiple of the noise beside the line, none are tried. */
 const needsNone = 1.2;
 /**
  * The priors of glide and swing are wider than what is met, so that a fit by phase states too large an error: factor

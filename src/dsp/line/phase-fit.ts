@@ -1,7 +1,8 @@
 // Fits the phase of one decaying line with a free real envelope to a narrow band.
 
+import { solveFactorised } from '../../domain/numbers/cholesky';
+import { factoriseDamped, undamped } from '../numbers/damped-equations';
 import { dot } from '../numbers/dot-product';
-import { factorise, solveFactorised } from '../numbers/solve-symmetric';
 import { hann, meanByMedian, periodogram } from '../spectrum/band-noise';
 import type { BandSignal } from '../spectrum/band-signal';
 import { EnvelopeFit } from './envelope-fit';
@@ -28,7 +29,7 @@ const stepLimit = 12;
 const attempts = 6;
 /** A step that gains less than this (−2·log) ends a descent. */
 const leastGain = 1e-4;
-/** Part of a line's own amplitude by which it may stray across itself without meaning anything. */
+/** Share of a line's own amplitude that may lie across it and still mean nothing. */
 const strayPart = 0.04;
 
 /**
@@ -177,14 +178,7 @@ export class PhaseFit {
   }
 
   #factorise(damping: number): boolean {
-    const { size } = this.model;
-    const normal = this.#normal;
-    const factor = this.#factor;
-    for (let at = 0; at < size * size; at++) factor[at] = normal[at];
-    for (let at = 0; at < size * size; at += size + 1) {
-      factor[at] = normal[at] * (1 + damping) + 1e-300;
-    }
-    return factorise(factor, size);
+    return factoriseDamped(this.#normal, this.model.size, damping, this.#factor);
   }
 
   /** Fills the trial with the next step's end; false where there is none. */
@@ -207,7 +201,7 @@ export class PhaseFit {
    * if they cannot be solved.
    */
   settledVariance(share: number): number | null {
-    if (!this.#factorise(1e-12)) return null;
+    if (!this.#factorise(undamped)) return null;
     const sums = this.#trial.fill(0, 0, this.model.size);
     sums[settledIndex] = 1;
     sums[glideIndex] = share;

@@ -20,7 +20,12 @@ export const glideIndex = glide;
 
 /**
  * Phase of one line over a window, linear in all parameters but the glide's time constant:
- * φ + ωt − G·τ·exp(−t/τ) + κ·h(t) + Σ slow cosines, each but φ and ω with a normal prior.
+ * θ(t) = φ + ωt − G·τ·exp(−t/τ) + κ·h(t) + Σₖ (cₖ·cos νₖt + sₖ·sin νₖt)/νₖ, each but φ and ω with a normal prior.
+ *
+ * Its slope is the frequency: ω (rad/s) once settled, G·exp(−t/τ) more while it glides (G rad/s at the strike, τ s),
+ * κ·h′(t) more where it swings with the envelope (h′: the envelope's departure from a straight decay, scaled to 1), and
+ * waves at νₖ = 2π · 3.5, 6 and 10 Hz that do not show in the envelope. Our own model of a struck note; the priors stand
+ * above.
  */
 export class PhaseModel {
   readonly size = slow + 2 * slowHz.length;

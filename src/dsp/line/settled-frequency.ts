@@ -22,12 +22,12 @@ export interface SettledFrequency {
 
 /** Glides of these time constants are the starting points, s. */
 const glideStarts = [0.045, 0.09, 0.022];
-/** A descent that explains the band down to this much more than its noise needs no other starting point. */
+/** Once a descent leaves less than this multiple of the noise, no further starting point is tried. */
 const goodEnough = 1.2;
 const fewestSamples = 16;
 /**
- * The settled part begins at the first of these times, s, at which the glide adds less than this to its mean
- * frequency, cents; at the last of them whatever the glide does, and never so late that less than this is left, s.
+ * The settled part begins at the first of these times (s) from which on the glide adds less than `settledCents` to the
+ * mean frequency, or at the last of them if it never does; at least `shortestSettled` seconds are always left.
  */
 const settledTimes = [0.1, 0.15, 0.2, 0.25, 0.3, 0.35];
 const settledCents = 0.015;

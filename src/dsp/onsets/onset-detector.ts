@@ -28,11 +28,11 @@ const jumpInAllDb = 10;
 const leastJumpDb = 2;
 /** … and only octaves so wide that noise in them is steady, Hz. */
 const steadyFrom = 500;
-/** In the narrow low octaves noise itself rises by some decibels more. */
+/** In the narrow low octaves noise alone rises by a few decibels more. */
 const lowJumpDb = 10;
 /** Quietest onset worth a look, dB of the band. */
 const quietestDb = -84;
-/** After an onset its own blooming partials are no new one, s; unless so much louder, dB. */
+/** For this long after an onset its own blooming partials do not count as a new one, s, unless they are this much louder, dB. */
 const restSeconds = 0.12;
 const muchLouderDb = 10;
 /** Power that counts as silence: −200 dB of full scale, below any microphone. */

@@ -1,5 +1,5 @@
 // Where a strike begins, to a millisecond: noise and a stick's touch make the onset detector early, by up to 6 ms.
-import { meanPower } from '../numbers/mean-power';
+import { meanPower } from '../numbers/power-and-peak';
 
 const blockSeconds = 0.001;
 /** Looked at before the onset, s, and searched around it. */

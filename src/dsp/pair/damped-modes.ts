@@ -27,7 +27,13 @@ export interface DampedModes {
 
 /**
  * `size` damped lines that together come nearest to the band (ESPRIT: Roy & Kailath,
- * IEEE Trans. Acoust. Speech Signal Process. 37(7), 984, 1989). Coupled modes that exchange energy are such a sum; what
+ * IEEE Trans. Acoust. Speech Signal Process. 37(7), 984, 1989; the steps below from memory of it).
+ *
+ * The band is z(n) = Σ aₖ·qₖⁿ with qₖ = exp(−dₖ + iωₖ), ω radians and d nepers a sample. Every window of it is a mixture
+ * of the vectors (1, qₖ, qₖ², …), so that all windows lie in a space of `size` directions, the columns of U
+ * (`signalSubspace`). A window one sample later is the same mixture with each vector times its qₖ: U without its first
+ * sample = (U without its last)·Φ, and the qₖ are the eigenvalues of Φ (`shiftOf`). The amplitudes aₖ then follow by
+ * least squares, Gᵢⱼ = Σ conj(qᵢⁿ)·qⱼⁿ, G·a = Σ conj(qⁿ)·z(n) (`modesAt`). Coupled modes that exchange energy are such a sum; what
  * glides or wavers otherwise is only approached. `coarser`: the same with fewer lines, which costs next to nothing
  * more. Both empty if the band is too short.
  */

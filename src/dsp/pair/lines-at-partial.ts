@@ -20,8 +20,8 @@ const bandHz = 60;
  */
 const modeCount = 4;
 /**
- * Two lines are parted with more modes as well, which leave room for an exchange of energy; a line is where both say on
- * the mean, if they are at most so far apart, cents.
+ * Two lines are also taken apart with more modes, which leave room for an exchange of energy. Where the two answers lie
+ * within this many cents of each other, the line is put at their mean.
  */
 const finerCount = 6;
 const finerCents = 1.5;
@@ -41,14 +41,14 @@ const sameCents = 0.5;
 const sameWhereExplainedCents = 1.5;
 const explained = 1;
 /**
- * The line of two that has so many times the energy in the window's second half is the partial's, else the stronger over
- * all of it. Of 1, 4 and 10 the one with most partials right on the 178 real strikes.
+ * Of two lines the partial's own is the one with this many times the other's energy in the window's second half; if
+ * neither has, the one that is stronger over the whole window. Of 1, 4 and 10 the one with most partials right on the 178 real strikes.
  */
 const lastsLonger = 4;
 /**
  * Stated errors, one standard deviation, are what the fit by phase knows of its noise, what a sum of damped lines leaves
  * out (`least…`, cents), and shares of how far ways of measuring lie apart that would agree on one steady line: the fit
- * by phase and the mode, fewer modes, more modes. None of these distances is taken for more than so many cents. Set on
+ * by phase and the mode, fewer modes, more modes. No distance counts for more than `mostApart` cents. Set on
  * the 178 real strikes together: their proportions by likelihood, their size so that 95 % lie within two stated errors.
  * `bench:strikes -- -t accuracy` sets the size again with each note left out; the proportions were not left out in turn.
  */

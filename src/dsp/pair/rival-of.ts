@@ -2,20 +2,21 @@
 import { dbOfPower } from '../../domain/numbers/decibel-levels';
 import type { DampedMode } from './damped-modes';
 
-/** Two lines are this far apart, Hz; at high partials up to so many cents. */
+/** Two lines of one partial lie at least and at most this far apart, Hz; at high partials up to this many cents. */
 const nearestHz = 2;
 const furthestHz = 12;
 const furthestCents = 25;
-/** … and so many times as far as their own widths (decay rate / 2π each): nearer ones cannot be told from one. */
+/** … and at least this multiple of their summed widths (decay rate / 2π each): closer ones cannot be told from one line. */
 const leastResolved = 0.8;
-/** The second line is at most so far below the first, at the window's start or over all of it, dB … */
+/** The second line is at most this much weaker than the first, at the window's start or over all of it, dB … */
 const mostBelowDb = 12.5;
 /** … and in its second half, above or below, dB: both last. */
 const mostApartLateDb = 20;
 const shortestSeconds = 0.05;
 /**
- * An exchange of energy, 3 to 15 times a second, puts a line on either side. Nearer than this (Hz) a mode so near to where the other one would be (Hz, or part of the
- * distance), and at most so much weaker (dB), says that this is one.
+ * An exchange of energy, 3 to 15 times a second, puts a sideband on either side of a line. A mode closer than
+ * `exchangeHz` is taken for such a sideband if another mode lies near its mirror image (within `mirrorHz`, or
+ * `mirrorPart` of the distance) and is at most `mirrorBelowDb` weaker.
  */
 const exchangeHz = 16.5;
 const mirrorHz = 1.2;

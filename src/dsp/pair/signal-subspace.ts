@@ -13,8 +13,9 @@ const spare = 2;
 const rounds = 8;
 
 /**
- * The `size` strongest directions of all windows of `length` samples, by orthogonal iteration on their covariance
- * (Golub & Van Loan, Matrix Computations, ch. 8.2). It begins with windows of the band itself: nothing is left to
+ * The `size` strongest directions of all windows w of `length` samples: the eigenvectors of the largest eigenvalues of
+ * their covariance C = Σ w·wᴴ, by orthogonal iteration, U ← orthonormalised C·U, which lets the strongest outgrow the
+ * rest (Golub & Van Loan, Matrix Computations, ch. 8.2). It begins with windows of the band itself: nothing is left to
  * chance. The arrays are the band's work arrays.
  */
 export function signalSubspace(band: BandSignal, length: number, size: number): Subspace {

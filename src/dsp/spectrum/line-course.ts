@@ -77,7 +77,7 @@ export function timedLine(
   };
 }
 
-/** Amplitude of `now` without what was there `before` (sums over so many samples): that goes on, and fades a little. */
+/** Amplitude of `now` less what was ringing `before`, which goes on and fades a little; each sum is over its own length, samples. */
 function addedTo(
   now: HannSum,
   length: number,

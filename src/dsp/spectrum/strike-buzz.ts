@@ -27,9 +27,9 @@ const lineHz = 50;
 const linePart = 0.012;
 /** Lines must leave this part of the range free. */
 const leastFree = 0.2;
-/** Bins are looked at in blocks of so many (about 280 Hz): a buzz is broad, a line is not … */
+/** Number of bins in a block (about 280 Hz): a buzz is broad, a line is not … */
 const blockBins = 24;
-/** … and stands out so many times over its block's median. Of noise alone 6 % of the power do. */
+/** … and exceeds its block's median by this factor. In noise alone 6 % of the power does. */
 const standsOut = 4;
 /** What is kept of noise: 1 − exp(−standsOut · ln 2), its powers being exponentially distributed. */
 const keptOfNoise = 1 - 2 ** -standsOut;

@@ -44,8 +44,6 @@ export interface RackModel {
   readonly order: Signal<RackOrder>;
   /** Only pans of this kind are shown; null: all. */
   readonly section: Signal<PanFamily | null>;
-  /** The kinds of pans on the rack. */
-  readonly families: ReadonlySignal<readonly PanFamily[]>;
   /** How much kept sound takes up. */
   readonly soundBytes: ReadonlySignal<number>;
   /** Whether a backup is due. */
@@ -229,7 +227,6 @@ export function createRackModel(ports: RackPorts): RackModel {
     search,
     order,
     section,
-    families: computed(() => [...new Set(onRack.value.map(({ family }) => family))].sort()),
     soundBytes,
     reminder: computed(() => reminderOf([...cards.value.values()], readings.value)),
     clockDoubt: computed(() => {

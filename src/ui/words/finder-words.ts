@@ -17,6 +17,7 @@ export const finderWords = {
 export const severalWords = {
   title: 'Several pans at once',
   choose: 'Choose the pans.',
+  empty: 'No pans are kept here yet. Add one, then come back.',
   all: 'All of these',
   none: 'None',
   chosen: (count: number) => (count === 0 ? 'no pan chosen' : `${counted(count, 'pan')} chosen`),

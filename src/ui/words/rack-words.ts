@@ -16,6 +16,7 @@ export const rackWords = {
   fileWaits: (name: string) => `A file waits to be taken in: ${name}`,
   noMatch: 'No pan and no owner is called that.',
   empty: 'No pans are kept here yet. Add one, or just listen: strike any note.',
+  first: 'Strike a note. The phone says which part of it is flat or sharp.',
   reading: 'Opening the rack',
   /** The name as a heading: that of a pan whose name was lost is empty. */
   nameOf: (name: string) => (name === '' ? 'Pan without a name' : name),

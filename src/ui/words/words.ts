@@ -64,6 +64,7 @@ export const words = {
   inferredWhy:
     'This fundamental is too low for the phone. It follows from the partials above it and may be 20 cents off, so only a note farther off is called flat or sharp.',
   spread: (cents: string) => `Spread ${cents} cents`,
+  spreadWhy: 'Spread: from the lowest to the highest strike.',
   howSure: 'How sure',
   leftOutCount: (count: number) => `${count} left out`,
   plusMinus: (partial: string, cents: string) => `${partial} ± ${cents} cents`,
@@ -107,12 +108,6 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   again: 'again',
   knock: 'knock or very short ring',
 };
-
-/** What the ear took for a knock may be a note that was damped or struck off its middle. */
-export const knockWordsOf = (note: string | null) => ({
-  says: `${refusalWords.knock}:`,
-  todo: `strike the middle${note === null ? '' : ` of ${note}`} again`,
-});
 
 /** The big sentence and what to do, for a strike of another note than the expected one. */
 export const wrongNoteWords = (note: string) => ({

@@ -5,12 +5,12 @@ import { centsWords, counted, pluralOf } from '../../../src/ui/words/count-words
 import { durationWords } from '../../../src/ui/words/fall/cautions-words';
 import { reasonSentence, tonightWords } from '../../../src/ui/words/fall/tonight-words';
 import { reminderWords } from '../../../src/ui/words/keeping/backup-reminder-words';
+import { knockWordsOf } from '../../../src/ui/words/knock-again-words';
 import { firstWords, listWords, noteRowWords, rowWords } from '../../../src/ui/words/list-words';
 import { adviceTitle, leaveWords, riskWords } from '../../../src/ui/words/measuring/advice-words';
 import { benchWords } from '../../../src/ui/words/measuring/bench-words';
 import { agoWords, needWords } from '../../../src/ui/words/rack-words';
 import { headlineWords } from '../../../src/ui/words/result-words';
-import { knockWordsOf } from '../../../src/ui/words/words';
 
 describe('counts in words', () => {
   it('have the noun of one for one only', () => {

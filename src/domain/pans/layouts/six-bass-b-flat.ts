@@ -1,7 +1,6 @@
 // The six bass from Bb1 to Eb3.
 import type { PanLayout } from '../layout';
-import { placesOn, sizesByPitch } from '../place-notes';
-import { noSource } from './no-source';
+import { noSource, placesOn, sizesByPitch } from '../place-notes';
 
 const sizes = sizesByPitch('Bb1', 'Eb3', 0.53);
 

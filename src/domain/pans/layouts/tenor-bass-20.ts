@@ -1,8 +1,7 @@
 // The tenor bass whose notes were measured: 20 notes, G2 to D4.
 import type { PanLayout } from '../layout';
-import { noteNamed } from '../place-notes';
+import { noSource, noteNamed } from '../place-notes';
 import { type TenorBassSpot, tenorBassDrum } from './measured-tenor-bass';
-import { noSource } from './no-source';
 
 const spots: readonly TenorBassSpot[] = [
   { ring: 'outer', clock: 6.2 },

@@ -1,8 +1,7 @@
 // The tenor bass of 24 notes, F2 to E4.
 import type { PanLayout } from '../layout';
-import { noteNamed } from '../place-notes';
+import { noSource, noteNamed } from '../place-notes';
 import { type TenorBassSpot, tenorBassDrum } from './measured-tenor-bass';
-import { noSource } from './no-source';
 
 const spots: readonly TenorBassSpot[] = [
   { ring: 'outer', clock: 7 },

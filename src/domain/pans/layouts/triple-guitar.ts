@@ -1,6 +1,6 @@
 // The triple guitar: notes and places of the triple cello, on shorter drums.
 import type { PanLayout } from '../layout';
-import { noSource } from './no-source';
+import { noSource } from '../place-notes';
 import { tripleCello } from './triple-cello';
 
 export const tripleGuitar: PanLayout = {

@@ -1,8 +1,7 @@
 // Pans of which only the range of notes is known: the notes are dealt to the drums, the player arranges them.
 import type { PanLayout } from '../layout';
-import { semitones } from '../place-notes';
+import { noSource, semitones } from '../place-notes';
 import { spreadOnDrums } from '../spread-on-drums';
-import { noSource } from './no-source';
 
 /** Said of places of our own: along the rim of each drum stand, clockwise from the player, steps of that kind. */
 const toArrange = (steps: string): string =>

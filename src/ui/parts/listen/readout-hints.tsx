@@ -61,6 +61,7 @@ export function HowSure({ reading }: { readonly reading: Reading }) {
         {leftOut.length === 0 ? summary : `${summary} · ${words.leftOutCount(leftOut.length)}`}
       </summary>
       <ul>
+        {strikes.length > 1 && <li>{words.spreadWhy}</li>}
         {/* One strike of a walk says nothing about where the note will be. */}
         {!walking &&
           partials.map(

@@ -2,7 +2,8 @@
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { ReadoutPhase } from '../../../state/listening/readout-phase';
-import { knockWordsOf, refusalWords, walkingWords, words, wrongNoteWords } from '../../words/words';
+import { knockWordsOf } from '../../words/knock-again-words';
+import { refusalWords, walkingWords, words, wrongNoteWords } from '../../words/words';
 
 export function StateWord({
   phase,

@@ -8,9 +8,9 @@ import { finderWords } from '../../words/finder-words';
 export function PanFinder({
   rack,
 }: {
-  readonly rack: Pick<RackModel, 'search' | 'order' | 'section' | 'families'>;
+  readonly rack: Pick<RackModel, 'search' | 'order' | 'section' | 'onRack'>;
 }) {
-  const families = rack.families.value;
+  const families = [...new Set(rack.onRack.value.map(({ family }) => family))].sort();
   return (
     <div class="pair finder">
       <label class="field">

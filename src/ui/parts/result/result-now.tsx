@@ -12,6 +12,7 @@ import { dayWords } from '../../words/day-words';
 import { headlineWords, referenceMissing, resultWords } from '../../words/result-words';
 import { ChoiceBar } from '../controls/choice-bar';
 import { CsvButton } from '../controls/csv-button';
+import { Explained } from '../controls/explained';
 import { NoteRows } from '../drawing/note-rows';
 import { StandingMap } from '../drawing/standing-map';
 import { BeatRows } from './beat-rows';
@@ -59,6 +60,9 @@ export function ResultNow({
         />
         {settings.reference.value !== result.reference && <p class="hint">{referenceMissing}</p>}
       </section>
+      {result.notes.some(({ reason }) => reason.kind === 'walking') && (
+        <Explained words={['walking']} />
+      )}
       {result.way === 'quick' && <QuickVerdicts pan={pan.id} result={result} />}
       <section class="rows">
         <h2>{resultWords.worstFirst}</h2>

@@ -95,7 +95,7 @@ function drawDrum(
     context.ellipse(x, y, rim * place.along, rim * place.across, turn, 0, 2 * Math.PI);
     context.fill();
     context.stroke();
-    if (isOut) drawCross(context, x, y, rim * place.across * 0.8);
+    if (isOut) drawCross(context, x, y, rim * place.across * 0.6);
     context.fillStyle = isOut ? stop : ink;
     context.font = `700 ${isOut ? 14 : 11 * Math.min(1.6, columns)}px ${body}`;
     context.textAlign = 'center';

@@ -1,4 +1,5 @@
 // The table of rules, as the user may change it.
+
 import { useState } from 'preact/hooks';
 import {
   isRuleValue,
@@ -11,7 +12,8 @@ import {
   tonightRuleTable,
 } from '../../../domain/knock-check/tonight-rules';
 import type { SettingsModel } from '../../../state/settings/settings-model';
-import { ruleWords, tonightWords } from '../../words/fall/tonight-words';
+import { ruleWords } from '../../words/fall/tonight-rule-words';
+import { tonightWords } from '../../words/fall/tonight-words';
 import { TextField, typedNumber } from '../controls/form-fields';
 
 const actionWords: Readonly<Record<LookAction | NoteAction | LossAction, string>> = {

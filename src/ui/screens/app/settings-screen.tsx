@@ -4,6 +4,7 @@ import { highestA4, lowestA4 } from '../../../domain/tuning/equal-temperament';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { Choices } from '../../parts/controls/form-fields';
+import { PartsList } from '../../parts/controls/parts-list';
 import { HammeringForm } from '../../parts/settings/hammering-form';
 import { HandKeyFields } from '../../parts/settings/hand-key-fields';
 import { LimitsForm } from '../../parts/settings/limits-form';
@@ -26,6 +27,7 @@ export function SettingsScreen({ models }: { readonly models: Models }) {
       <header class="top">
         <h1>{words.settings}</h1>
       </header>
+      <PartsList />
       <form
         class="field"
         noValidate

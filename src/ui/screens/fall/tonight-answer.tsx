@@ -7,6 +7,7 @@ import type { OpenPan } from '../../../state/pan/pan-model';
 import type { TonightOfPan } from '../../../state/pan/tonight-of-pan';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
+import { Explained } from '../../parts/controls/explained';
 import { NotKept } from '../../parts/gates/not-kept';
 import { MagnetField } from '../../parts/tonight/magnet-field';
 import { SeenList } from '../../parts/tonight/seen-list';
@@ -47,6 +48,10 @@ export function TonightAnswer({
   readonly before: RoundResult | null;
 }) {
   const { verdict, reasons, first, tell } = tonight;
+  const signs = tonight.notes.flatMap(({ reasons: all }) =>
+    all.flatMap((each) => (each.kind === 'sign' ? each.sign : [])),
+  );
+  const unclear = (['choked', 'walking'] as const).filter((each) => signs.includes(each));
   const hasNotes = pan.current.fields.layout.drums.some(({ notes }) => notes.length > 0);
   return (
     <main class="screen tonight" data-pan={pan.id}>
@@ -110,6 +115,7 @@ export function TonightAnswer({
       {result && tonight.notes.length > 0 && (
         <TonightPan pan={pan} tonight={tonight} result={result} before={before} />
       )}
+      <Explained words={unclear} />
       <MagnetField
         pan={pan.id}
         notes={tonight.notes}

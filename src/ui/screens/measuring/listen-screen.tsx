@@ -7,9 +7,12 @@ import { readingOf } from '../../../state/listening/readout-phase';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { FileNoticeLine } from '../../parts/controls/file-button';
+import { LatePart } from '../../parts/gates/late-part';
 import { NotePicker } from '../../parts/listen/note-picker';
 import { Readout, ReadoutDetails } from '../../parts/listen/readout';
 import { microphoneWords, processingWords, words } from '../../words/words';
+
+const loadSteps = () => import('../../parts/listen/denied-steps').then((file) => file.DeniedSteps);
 
 export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'settings'> }) {
   const { listen, settings } = models;
@@ -82,6 +85,7 @@ export function ListenScreen({ models }: { readonly models: Needs<'listen' | 'se
       )}
       <footer class="actions">
         {!running && sentence}
+        {microphone.kind === 'denied' && <LatePart load={loadSteps} props={{}} />}
         <a class="button" href={addressOf('rack')}>
           {words.back}
         </a>

@@ -20,6 +20,7 @@ import { panAtAGlance } from '../../../state/pan/pan-at-a-glance';
 import type { OpenPan } from '../../../state/pan/pan-model';
 import { ChoiceBar } from '../../parts/controls/choice-bar';
 import { CsvButton } from '../../parts/controls/csv-button';
+import { Explained } from '../../parts/controls/explained';
 import '../../parts/result/pan-pitch.css';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
@@ -216,6 +217,7 @@ function Drift({
             </p>
           )}
           <PanDriftCharts points={drift.points} />
+          <Explained words={['unevenness']} />
           <PanDriftTable points={drift.points} />
         </section>
       )}

@@ -1,9 +1,9 @@
 // The first screen: what can be done now, and all pans, the one that needs the tuner most first.
-import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { addressOf } from '../../frame/route';
 import type { Needs } from '../../frame/screen-props';
 import { FileButton } from '../../parts/controls/file-button';
-import { RackLost } from '../../parts/gates/rack-lost';
+import { LatePart } from '../../parts/gates/late-part';
 import { PanRows } from '../../parts/rack/pan-rows';
 import { reminderWords } from '../../words/keeping/backup-reminder-words';
 import { clockDoubtWords, rackWords, storeTroubleWords } from '../../words/rack-words';
@@ -34,6 +34,7 @@ export function RackScreen({ models }: { readonly models: Models }) {
         <h1>{words.rack}</h1>
         <span>{count === 0 ? words.rackAside : rackWords.pansKept(count)}</span>
       </header>
+      {count === 0 && <p>{rackWords.first}</p>}
       <a
         class="button main listen"
         href={addressOf('listen')}
@@ -64,7 +65,7 @@ export function RackScreen({ models }: { readonly models: Models }) {
         </a>
       )}
       {models.isUnsaved.value && <p class="hint warn">{rackWords.notSaved}</p>}
-      <RackLost rack={rack} />
+      {rack.lost.value && <LatePart load={loadLost} props={{ rack }} />}
       <Pans rack={rack} now={models.now} />
       <Removed rack={rack} now={models.now} />
       {rack.clockDoubt.value && (
@@ -115,7 +116,11 @@ function Pans({ rack, now }: Pick<Models, 'rack' | 'now'>) {
       aria-label={rackWords.pansKept(rack.count.value)}
       aria-busy={rack.isChecked.value ? undefined : 'true'}
     >
-      {rack.count.value > fewPans && <Finder rack={rack} />}
+      {rack.count.value > fewPans && (
+        <div class="finder-room">
+          <LatePart load={loadFinder} props={{ rack }} />
+        </div>
+      )}
       {shown.length === 0 && <p class="hint">{rackWords.noMatch}</p>}
       <PanRows cards={shown} now={now()} isFirst={!rack.isChecked.value} />
     </section>
@@ -123,14 +128,8 @@ function Pans({ rack, now }: Pick<Models, 'rack' | 'now'>) {
 }
 
 /** What finds a pan comes after the pans: nobody searches in the first moment. Its room is kept. */
-function Finder({ rack }: Pick<Models, 'rack'>) {
-  const [parts, setParts] = useState<typeof import('../../parts/rack/pan-finder') | null>(null);
-  useEffect(() => {
-    // Without it the rack is whole: the next opening tries again.
-    import('../../parts/rack/pan-finder').then(setParts, () => undefined);
-  }, []);
-  return <div class="finder-room">{parts && <parts.PanFinder rack={rack} />}</div>;
-}
+const loadLost = () => import('../../parts/gates/rack-lost').then((file) => file.RackLost);
+const loadFinder = () => import('../../parts/rack/pan-finder').then((file) => file.PanFinder);
 
 /** Off the rack, not gone: each leads to its page, where it can be put back. */
 function Removed({ rack, now }: Pick<Models, 'rack' | 'now'>) {

@@ -45,7 +45,15 @@ export function SeveralScreen({ models }: { readonly models: Models }) {
         <span role="status">{severalWords.chosen(pans.length)}</span>
       </header>
       <NotKept keeper={several} />
-      <fieldset class="field">
+      {cards.length === 0 && rack.state.value.kind === 'open' && (
+        <div class="hint">
+          <p>{severalWords.empty}</p>
+          <a class="button" href={addressOf('add-pan')}>
+            {rackWords.addPan}
+          </a>
+        </div>
+      )}
+      <fieldset class="field" hidden={cards.length === 0}>
         <legend>{severalWords.choose}</legend>
         <button
           type="button"
@@ -66,7 +74,7 @@ export function SeveralScreen({ models }: { readonly models: Models }) {
               }}
             />
             <span>
-              {rackWords.nameOf(name)}
+              {rackWords.nameOf(name)}{' '}
               <span class="aside">{rowWords([layoutName || familyTitle(family), owner])}</span>
             </span>
           </label>

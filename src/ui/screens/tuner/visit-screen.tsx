@@ -12,6 +12,7 @@ import type { Needs } from '../../frame/screen-props';
 import { SectionBlend } from '../../parts/rack/section-blend';
 import { dayWords } from '../../words/day-words';
 import { familyTitle } from '../../words/family-words';
+import { severalWords } from '../../words/finder-words';
 import { needWords, rackWords, storeTroubleWords } from '../../words/rack-words';
 import { visitWords } from '../../words/tuner/visit-words';
 import { words } from '../../words/words';
@@ -70,6 +71,9 @@ export function VisitScreen({ models }: { readonly models: Models }) {
               onInput={setHoursOfPan}
             />
           </form>
+          <a class="button" href={addressOf('several')}>
+            {severalWords.title}
+          </a>
           <button type="button" class="main" onClick={() => printer.print()}>
             {visitWords.print}
           </button>

@@ -3,10 +3,10 @@ import { tonightRuleNames } from '../../../../src/domain/knock-check/tonight-rul
 import { lookKinds } from '../../../../src/domain/records/look-kinds';
 import { cents, instant, midiNote } from '../../../../src/domain/tuning/units';
 import { lookWords } from '../../../../src/ui/words/fall/knock-words';
+import { ruleWords } from '../../../../src/ui/words/fall/tonight-rule-words';
 import {
   noteReasonWords,
   reasonSentence,
-  ruleWords,
   verdictSentence,
 } from '../../../../src/ui/words/fall/tonight-words';
 

@@ -6,7 +6,8 @@ import {
   type TradeCase,
   tradeCases,
 } from '../../../../src/domain/advice/trade-cases';
-import { cents, midiNote } from '../../../../src/domain/tuning/units';
+import { cents, instant, midiNote } from '../../../../src/domain/tuning/units';
+import { noteListWords } from '../../../../src/ui/words/list-words';
 import {
   adviceWords,
   disturbsWords,
@@ -14,18 +15,21 @@ import {
   professionalWords,
   riskWords,
 } from '../../../../src/ui/words/measuring/advice-words';
+import { benchWords, effectSentence } from '../../../../src/ui/words/measuring/bench-words';
 import {
   blowsWords,
   expectedWords,
   planWords,
   reasonWords,
 } from '../../../../src/ui/words/measuring/blow-reasons';
+import { blowsSoFar, handsWords, stepWords } from '../../../../src/ui/words/measuring/hands-words';
 import {
   sourceWords,
   tradeFaultWords,
   tradePlacesWords,
   whatMovesWords,
 } from '../../../../src/ui/words/measuring/what-moves-words';
+import { answersWords } from '../../../../src/ui/words/tuner/answers-words';
 
 const square = [
   [1, 0, 0],
@@ -217,6 +221,25 @@ describe('every sentence of advice', () => {
           sourceWords(each),
         ]),
         ...Object.values(whatMovesWords).flat(),
+        ...Object.values(benchWords).flatMap((text) =>
+          typeof text === 'string' ? [text] : Array.isArray(text) ? (text as string[]) : [],
+        ),
+        ...Object.values(answersWords).filter((text) => typeof text === 'string'),
+        ...Object.values(handsWords).filter((text) => typeof text === 'string'),
+        benchWords.cover(noteListWords(notes.slice(0, 2)), noteListWords(notes.slice(2, 4))),
+        benchWords.ringing(noteListWords(notes.slice(0, 4))),
+        handsWords.mayMove(noteListWords(notes)),
+        effectSentence(
+          [99, -99, 98].map((by, k) => ({
+            partial: [0, 1, 2][k] as 0 | 1 | 2,
+            cents: by,
+            within: 1,
+            isSure: true,
+          })),
+          longest,
+        ),
+        blowsSoFar({ at: instant(0), count: 12, logged: null }, 3),
+        ...(['mend', 'try'] as const).map((aim) => stepWords({ ...ends, aim })),
       ].flatMap(sentencesOf),
     );
     expect(all.size).toBeGreaterThan(60);

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { cents, midiNote } from '../../../../src/domain/tuning/units';
+import { cents, instant, midiNote } from '../../../../src/domain/tuning/units';
 import { keyOf } from '../../../../src/ui/frame/watch-keys';
-import { farLines, keyWords, spokenWords } from '../../../../src/ui/words/measuring/hands-words';
+import {
+  blowsSoFar,
+  farLines,
+  keyWords,
+  spokenWords,
+} from '../../../../src/ui/words/measuring/hands-words';
 
 describe('keys in words', () => {
   it('are called as people call them', () => {
@@ -37,5 +42,16 @@ describe('a verdict for the ear and for the far eye', () => {
   it('has its number on a line of its own', () => {
     expect(farLines(flat)).toEqual(['octave', 'flat', '6']);
     expect(farLines({ kind: 'aligned' })).toEqual(['partials', 'aligned']);
+  });
+});
+
+describe('blows heard so far', () => {
+  const heard = (count: number | null) => ({ at: instant(0), count, logged: null });
+
+  it('are told with how many were suggested', () => {
+    expect(blowsSoFar(heard(1), 3)).toBe('1 of 3 blows heard.');
+    expect(blowsSoFar(heard(4), 3)).toBe('4 blows heard. Suggested: 3.');
+    expect(blowsSoFar(heard(2), null)).toBe('2 blows heard.');
+    expect(blowsSoFar(heard(null), 3)).toBe('Blows logged.');
   });
 });

@@ -1,6 +1,15 @@
+// How strong a stretch of sound is.
+
 /** Mean square of `samples[from…to)`, as far as they begin in the array; 0 of none. */
 export function meanPower(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
   for (let n = Math.max(0, from); n < to; n++) sum += samples[n] ** 2;
   return sum / Math.max(1, to - from);
+}
+
+/** Largest absolute sample in `samples[from…to)`. */
+export function peakOf(samples: Float32Array, from: number, to: number): number {
+  let peak = 0;
+  for (let n = from; n < to; n++) peak = Math.max(peak, Math.abs(samples[n]));
+  return peak;
 }
