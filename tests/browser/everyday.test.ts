@@ -35,7 +35,7 @@ describe('on a usual day', () => {
       await tap(page.locator('[data-pan="pan-1"]'));
       await tap(page.getByRole('button', { name: 'Quick round' }));
       await page.locator('main.round').waitFor();
-      await page.waitForFunction(() => (window.toldEar ?? []).length > 0);
+      await untilListening(page);
       for (const note of leadNotes) await tellStrikes(page, 1, { note });
       await page.locator('main.round[data-left=""]').waitFor();
       await tellStrikes(page, 1, { note: 60 });
