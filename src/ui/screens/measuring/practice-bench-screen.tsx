@@ -1,6 +1,7 @@
 // Practising with a hammer: a pan of a chosen level, the bench for its notes, and in the end what it came to.
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { type PracticeLevel, practiceLevels } from '../../../domain/ports/practice-port';
+import type { Reading } from '../../../domain/reading/reading';
 import { displayName } from '../../../domain/tuning/note-names';
 import { tolerancesAt } from '../../../domain/tuning/tolerances';
 import type { MidiNote } from '../../../domain/tuning/units';
@@ -15,6 +16,7 @@ import { PracticeResult } from '../../parts/bench/practice-result';
 import { PanDrawing } from '../../parts/drawing/pan-drawing';
 import { Instead } from '../../parts/gates/instead';
 import { LoadFailed } from '../../parts/gates/load-failed';
+import { FarListen } from '../../parts/listen/listen-late';
 import { Readout } from '../../parts/listen/readout';
 import { practiceWords } from '../../words/measuring/practice-words';
 import { words } from '../../words/words';
@@ -74,6 +76,7 @@ function Levels({ onChoose }: { readonly onChoose: (level: PracticeLevel) => voi
 function Pan({ models, view }: { readonly models: Models; readonly view: PanView }) {
   const { practiceBench: model, bench, listen, settings } = models;
   const [benched, setBenched] = useState<MidiNote | null>(null);
+  const [isFar, setFar] = useState(false);
   const opened = bench.view.value;
   const putOnBench = async (note: MidiNote): Promise<void> => {
     await bench.open({ kind: 'practice', source: view.source, note });
@@ -107,19 +110,19 @@ function Pan({ models, view }: { readonly models: Models; readonly view: PanView
   const phase = listen.phase.value;
   const reading = readingOf(phase);
   const good = tolerancesAt(settings.limits.value, 'good');
+  const shown = {
+    phase,
+    expected: listen.expected.value,
+    verdictOf: (reading: Reading) => verdictOn(reading, good),
+  };
+  if (isFar) return <FarListen {...shown} onLeave={() => setFar(false)} />;
   return (
     <main class="screen practice" data-worked={view.worked.length}>
       <header class={reading ? 'only-spoken' : 'top'}>
         <h1>{practiceWords.levels[view.level]}</h1>
         <span>{practiceWords.simulated}</span>
       </header>
-      <Readout
-        phase={phase}
-        expected={listen.expected.value}
-        onName={listen.expect}
-        verdictOf={(shown) => verdictOn(shown, good)}
-        short
-      />
+      <Readout {...shown} onName={listen.expect} short />
       <PanDrawing
         layout={view.source.layout}
         label={words.practiceNote}
@@ -137,6 +140,9 @@ function Pan({ models, view }: { readonly models: Models; readonly view: PanView
         <a class="button" href={addressOf('practice')}>
           {words.back}
         </a>
+        <button type="button" onClick={() => setFar(true)}>
+          {words.far}
+        </button>
         <button type="button" onClick={() => void model.finish()}>
           {practiceWords.finish}
         </button>
