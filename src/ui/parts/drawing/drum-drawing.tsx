@@ -13,6 +13,8 @@ export interface DrumDrawingProps {
   /** Name of the drawing for those who do not see it. */
   readonly name: string;
   readonly columns: 1 | 2 | 3;
+  /** See `NoteShape`. */
+  readonly lettersFor?: number;
   readonly label: (note: string, midi: MidiNote) => string;
   readonly chosen: MidiNote | null;
   readonly markOf: MarkOf<MidiNote> | undefined;
@@ -22,7 +24,7 @@ export interface DrumDrawingProps {
 }
 
 export function DrumDrawing(props: DrumDrawingProps) {
-  const { drum, columns, chosen, markOf, onNote, hrefOf } = props;
+  const { drum, columns, lettersFor = columns, chosen, markOf, onNote, hrefOf } = props;
   return (
     <svg
       class={`pan-drawing columns-${columns}`}
@@ -42,7 +44,7 @@ export function DrumDrawing(props: DrumDrawingProps) {
               class={noteClasses(mark, place.note === chosen)}
             >
               <TouchArea corners={touchAreaOf(place, drum, columns)} />
-              <NoteShape place={place} columns={columns} mark={mark} />
+              <NoteShape {...{ place, columns, lettersFor, mark }} />
             </a>
           );
         }
@@ -52,6 +54,7 @@ export function DrumDrawing(props: DrumDrawingProps) {
             place={place}
             touch={touchAreaOf(place, drum, columns)}
             columns={columns}
+            lettersFor={lettersFor}
             label={props.label(displayName(place.note), place.note)}
             isChosen={place.note === chosen}
             mark={mark}
@@ -59,7 +62,7 @@ export function DrumDrawing(props: DrumDrawingProps) {
           />
         ) : (
           <g key={place.note} class={noteClasses(mark, place.note === chosen)}>
-            <NoteShape place={place} columns={columns} mark={mark} />
+            <NoteShape {...{ place, columns, lettersFor, mark }} />
           </g>
         );
       })}
@@ -82,6 +85,7 @@ function NoteButton({
   place,
   touch,
   columns,
+  lettersFor,
   label,
   isChosen,
   mark,
@@ -90,6 +94,7 @@ function NoteButton({
   readonly place: NotePlace;
   readonly touch: readonly DrawnPoint[];
   readonly columns: number;
+  readonly lettersFor: number;
   readonly label: string;
   readonly isChosen: boolean;
   readonly mark: NoteMark | null;
@@ -117,7 +122,7 @@ function NoteButton({
       }}
     >
       <TouchArea corners={touch} />
-      <NoteShape place={place} columns={columns} mark={mark} />
+      <NoteShape {...{ place, columns, lettersFor, mark }} />
     </g>
   );
 }

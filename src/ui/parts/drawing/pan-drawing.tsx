@@ -48,7 +48,13 @@ export function PanDrawing({
     return (
       <div class="drums-in-turn asked-first">
         <p class="asked-drum">{layoutWords.drum(one.name)}</p>
-        <DrumDrawing drum={one} name={`${layout.name}, ${one.name}`} {...common} columns={1} />
+        <DrumDrawing
+          drum={one}
+          name={`${layout.name}, ${one.name}`}
+          {...common}
+          columns={1}
+          lettersFor={askedLetters}
+        />
         <DrumTabs layout={layout} shown={shown} chosen={chosen} markOf={markOf} onShow={show} />
       </div>
     );
@@ -72,6 +78,9 @@ export function PanDrawing({
     </div>
   );
 }
+
+/** The drawing of the asked drum is at least 240 px high (pan-drawing.css), for 325 units. */
+const askedLetters = 1.36;
 
 /** More do not stand beside each other on a small screen. */
 const manyDrums = 3;
