@@ -117,4 +117,4 @@ render(isFramed(window) ? <FramedNotice /> : app, root);
 void settings.load().then(() => listen.retune());
 void offline.begin();
 void arrival.look();
-void import('./ui/parts/controls/follow-focus').then((file) => file.followFocus(window));
+void import('./begin-late').then((file) => file.beginLate({ listen, settings, route, lateModels }));

@@ -47,6 +47,14 @@ export interface Announcer {
   hush(): void;
 }
 
+/** One short sign that needs no look at the screen. Never throws: a phone that cannot give it does nothing. */
+export interface Nudge {
+  /** Resolves when the phone is still again. */
+  buzz(): Promise<void>;
+  /** One short high beep, above the notes of any pan. Resolves when it is over. */
+  tone(): Promise<void>;
+}
+
 /** A simulated pan that can be struck. */
 export interface PracticeSource {
   readonly layout: PanLayout;

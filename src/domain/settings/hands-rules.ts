@@ -7,6 +7,7 @@ import {
   type HandKeys,
   type HandsSettings,
   headsetButtons,
+  settledSigns,
   usualHandsSettings,
 } from './hands-settings';
 
@@ -50,4 +51,5 @@ const handKeysRule: Rule<HandKeys> = (stored, repairs) => {
 export const handsRules: FieldRules<HandsSettings> = {
   handKeys: orUsual(handKeysRule, usualHandsSettings.handKeys),
   speaksVerdict: orUsual(trueOrFalse, usualHandsSettings.speaksVerdict),
+  settledSign: orUsual(oneOf(settledSigns), usualHandsSettings.settledSign),
 };

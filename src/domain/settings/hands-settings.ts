@@ -14,13 +14,19 @@ export type HandKey =
 
 export type HandKeys = Readonly<Record<HandAction, HandKey | null>>;
 
+export const settledSigns = ['nothing', 'buzz', 'tone'] as const;
+/** How the phone tells, besides on the screen, that a note is settled. */
+export type SettledSign = (typeof settledSigns)[number];
+
 export interface HandsSettings {
   readonly handKeys: HandKeys;
   /** A voice says the verdict when a reading has settled on the bench. */
   readonly speaksVerdict: boolean;
+  readonly settledSign: SettledSign;
 }
 
 export const usualHandsSettings: HandsSettings = {
   handKeys: { keep: null, next: null },
   speaksVerdict: false,
+  settledSign: 'nothing',
 };

@@ -28,6 +28,7 @@ describe('keys for busy hands', () => {
   it('are bound to nothing at first, and the voice is off', () => {
     expect(none).toEqual({ keep: null, next: null });
     expect(defaultSettings.speaksVerdict).toBe(false);
+    expect(defaultSettings.settledSign).toBe('nothing');
     expect(actionOf(none, pageDown)).toBeNull();
   });
 
@@ -100,10 +101,19 @@ describe('keys for busy hands', () => {
   });
 
   it('are missing in the settings of an older app, which is no fault', () => {
-    const { handKeys: _keys, speaksVerdict: _speaks, ...older } = defaultSettings;
+    const {
+      handKeys: _keys,
+      speaksVerdict: _speaks,
+      settledSign: _sign,
+      ...older
+    } = defaultSettings;
     const { value, repairs } = restoreSettings(older);
     expect(value.handKeys).toEqual(none);
+    expect(value.settledSign).toBe('nothing');
     expect(repairs).toEqual([]);
+    const bad = restoreSettings({ ...defaultSettings, settledSign: 'siren' });
+    expect(bad.value.settledSign).toBe('nothing');
+    expect(bad.repairs).toEqual(['settledSign']);
   });
 
   it('are the same key when they have the same name, never across kinds', () => {

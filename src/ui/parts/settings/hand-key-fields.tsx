@@ -7,10 +7,12 @@ import {
   type HandAction,
   type HandKey,
   handActions,
+  settledSigns,
 } from '../../../domain/settings/hands-settings';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { watchKeys } from '../../frame/watch-keys';
 import { handsWords, keyWords } from '../../words/measuring/hands-words';
+import { Choices } from '../controls/form-fields';
 
 export function HandKeyFields({
   settings,
@@ -23,7 +25,7 @@ export function HandKeyFields({
 }) {
   const [waiting, setWaiting] = useState<HandAction | null>(null);
   const [isRefused, setIsRefused] = useState(false);
-  const { handKeys, speaksVerdict } = settings.hands.value;
+  const { handKeys, speaksVerdict, settledSign } = settings.hands.value;
   // Before anything is painted: whoever sees that a key is awaited may press one at once.
   useLayoutEffect(() => {
     if (waiting === null) return;
@@ -98,6 +100,16 @@ export function HandKeyFields({
         {handsWords.voice}
       </label>
       {!hasVoice && <p class="hint">{handsWords.noVoice}</p>}
+      <Choices
+        name="settled-sign"
+        legend={handsWords.settledSign}
+        values={settledSigns}
+        labels={handsWords.settledSigns}
+        chosen={settledSign}
+        onChoose={(settledSign) => settings.set({ settledSign })}
+      >
+        <p class="hint">{handsWords.settledWhy}</p>
+      </Choices>
     </>
   );
 }

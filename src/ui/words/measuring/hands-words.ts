@@ -3,7 +3,12 @@
 import type { SuggestedBlows } from '../../../domain/advice/advice';
 import type { BenchBlows } from '../../../domain/bench/bench-course';
 import type { BlowPlace } from '../../../domain/records/blow-places';
-import type { HandAction, HandKey, HeadsetButton } from '../../../domain/settings/hands-settings';
+import type {
+  HandAction,
+  HandKey,
+  HeadsetButton,
+  SettledSign,
+} from '../../../domain/settings/hands-settings';
 import { displayName } from '../../../domain/tuning/note-names';
 import type { MidiNote } from '../../../domain/tuning/units';
 import type { Verdict } from '../../../domain/tuning/verdict';
@@ -25,6 +30,13 @@ export const handsWords = {
   refused: 'This key is needed to find the way around. Press another one.',
   only: 'While the bench or a round is open, a key that is set here does nothing else. In a round, readings are kept by themselves.',
   voice: 'On the bench, a voice says the verdict when a note is read',
+  settledSign: 'When a note is settled, besides the screen',
+  settledSigns: {
+    nothing: 'nothing',
+    buzz: 'a short buzz',
+    tone: 'a short high tone',
+  } satisfies Record<SettledSign, string>,
+  settledWhy: 'Never while a strike is measured. Not every phone can buzz.',
   noVoice: 'This phone has no voice of its own.',
   linesTitle: 'Each partial, before the last blows and now',
   was: (cents: string) => `was ${cents}`,
