@@ -56,6 +56,6 @@ export function targetTone(hz: number, seconds: number, decaySeconds: number, ra
   return equallyLoud(tone, hz);
 }
 
-/** Two sounds at once, none louder than the other. */
+/** Two sounds at once, neither louder than the other, as long as the first one. */
 export const together = (one: Float32Array<ArrayBuffer>, other: Float32Array<ArrayBuffer>) =>
-  withinScale(one.map((value, n) => value + (other[n] ?? 0)));
+  withinScale(one.map((value, n) => (n < other.length ? value + other[n] : value)));

@@ -80,9 +80,9 @@ export function trackLine(
     let b = 0;
     const to = Math.min(weights.length, cos.length - first);
     for (let n = Math.max(0, -first); n < to; n++) {
-      const weight = weights[n] ?? 0;
-      a += weight * (cos[first + n] ?? 0);
-      b += weight * (sin[first + n] ?? 0);
+      const weight = weights[n];
+      a += weight * cos[first + n];
+      b += weight * sin[first + n];
     }
     re[point] = 2 * a;
     im[point] = 2 * b;
@@ -115,7 +115,7 @@ function alongCourse(
   for (let n = 0; n < samples.length; n++) {
     const time = (n - onset) / rate;
     const angle = 2 * Math.PI * (hz * time + valueAt(turns, time / trackStep));
-    const value = samples[n] ?? 0;
+    const value = samples[n];
     cos[n] = value * Math.cos(angle);
     sin[n] = -value * Math.sin(angle);
   }
@@ -126,6 +126,6 @@ function alongCourse(
 export function valueAt(values: Float64Array, place: number): number {
   const at = Math.max(0, Math.min(values.length - 1, place));
   const low = Math.floor(at);
-  const from = values[low] ?? 0;
-  return from + (at - low) * ((values[low + 1] ?? from) - from);
+  const from = values[low];
+  return low === at ? from : from + (at - low) * (values[low + 1] - from);
 }
