@@ -1,9 +1,9 @@
 // Faults that make a stretch of sound unfit for measuring: clipping and lost samples.
 import { peakOf } from '../numbers/power-and-peak';
 
-/** Samples at or beyond this are at the top of the converter. */
+/** Samples at or beyond this are at the top of the converter (this and the next: common practice, no source). */
 const fullScale = 0.985;
-/** That many samples at the top in a row are clipping, not a lucky peak. */
+/** This many samples in a row at the top are clipping, not a lucky peak. */
 const clippedRun = 3;
 /**
  * Part of the first quarter of a second that lies within 3 % of its peak: only a limiter makes that much …
@@ -16,7 +16,7 @@ const longTop = { share: 0.01, flat: 0.2 };
 const piledTop = { share: 0.004, over: 0.8 };
 /** A browser fills lost audio with at least a render quantum of exact zeros (128 samples; a device buffer is 10 ms). */
 export const lostRun = 64;
-/** Below this a quiet ending may be exact zeros by itself, linear. */
+/** A quiet ending below this may be exact zeros by itself, linear (chosen, no source). */
 const quietAmplitude = 5e-4;
 
 /** Whether `samples[from…to)` holds a run at full scale. */
@@ -37,7 +37,7 @@ export function isFlatTopped(samples: Float32Array, from: number, to: number): b
   const peak = peakOf(samples, from, to);
   let upper = 0;
   let highest = 0;
-  // Samples near the peak, and lengths of the half waves that get there; those of the newest half wave apart.
+  // Samples near the peak, and lengths of the half waves that reach it; the newest half wave is counted apart.
   let top = 0;
   let length = 0;
   let topNow = 0;

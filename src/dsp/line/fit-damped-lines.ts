@@ -46,7 +46,9 @@ export function fitDampedLines(
   return fit;
 }
 
-/** Moves `parameters` to the nearest minimum; returns the energy left there, null if the equations cannot be solved. */
+/**
+ * Moves `parameters` to the nearest minimum; returns the energy left there, or null if the equations cannot be solved.
+ */
 function descend(model: DampedModel, parameters: Float64Array): number | null {
   const { size, normal, gradient, band } = model;
   const [factor, step, trial] = [size ** 2, size, size].map((length) => band.work.take(length));

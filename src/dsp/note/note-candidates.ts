@@ -8,7 +8,7 @@ import { noteAt, placeOf } from './note-places';
 
 const lowestFundamental = 27;
 const highestFundamental = 2000;
-/** Lines fainter than this against the strongest are nobody's fundamental, dB. */
+/** Lines fainter than this against the strongest are no note's fundamental, dB (chosen, no source). */
 const faintestDb = -42;
 
 export interface NoteCandidate {

@@ -17,7 +17,7 @@ export class WorkArrays {
   /** Shelf of every array that is lent, in order. */
   readonly #order: number[] = [];
 
-  /** An array of at least `length`, with anything in it. */
+  /** An array of at least `length`; what is in it is left over from before. */
   take(length: number): Float64Array {
     const number = Math.max(0, 32 - Math.clz32(Math.max(0, Math.ceil(length / shortest) - 1)));
     while (this.#shelves.length <= number) this.#shelves.push({ arrays: [], lent: 0 });

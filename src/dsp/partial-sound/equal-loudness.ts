@@ -10,7 +10,10 @@ const stages = [
   { b: [1, -2, 1], a: [1, -1.99004745483398, 0.99007225036621] },
 ] as const;
 const tabledRate = 48000;
-/** Everything is played this loud: root mean square after that weighting, of full scale (−20 dB: room for a decay's beginning). */
+/**
+ * Everything is played this loud: root mean square after that weighting, of full scale (−20 dB leaves room for how a
+ * decay begins; this and the next two are chosen, no source).
+ */
 const playedLevel = 0.1;
 const highestPeak = 0.9;
 /** A target tone comes in this softly, s. */
@@ -35,7 +38,7 @@ const withinScale = (samples: Float32Array<ArrayBuffer>): Float32Array<ArrayBuff
   return peak > highestPeak ? samples.map((value) => (value * highestPeak) / peak) : samples;
 };
 
-/** A line around `hz` made as loud as all others; silence stays silence. */
+/** A line around `hz`, made as loud as all others; silence stays silence. */
 export function equallyLoud(samples: Float32Array<ArrayBuffer>, hz: number) {
   const loud = rootMeanSquare(samples) * weightAt(hz);
   if (loud <= 0) return samples;

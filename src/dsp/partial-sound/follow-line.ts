@@ -1,9 +1,12 @@
 // Follows the glide of a line, so that the filter around it can stay narrow.
 import { filterFor, type LineTrack, trackLine, trackStep } from './line-track';
 
-/** Points over which the course is smoothed to either side, s: the glide lasts some 0.1 s. */
+/**
+ * The course is smoothed over this time to either side, s: a glide lasts about 0.1 s (this and the next two: chosen, no
+ * source).
+ */
 const smoothSeconds = 0.02;
-/** Where the line is weaker than this against its strongest, its phase says nothing, dB. */
+/** Where the line is weaker than this against its strongest moment, its phase tells nothing, dB. */
 const faintDb = -40;
 /** Largest distance of the course from the line, as part of the distance to the next partial. */
 const farthestPart = 0.2;
@@ -75,7 +78,7 @@ export function frequenciesOf({ hz, turns, re, im }: LineTrack): Float64Array {
   });
 }
 
-/** The course for the eye, one moment every `every` points. */
+/** The course as it is drawn, one moment every `every` points. */
 export function momentsOf(track: LineTrack, every: number): readonly CourseMoment[] {
   const course = frequenciesOf(track);
   const moments: CourseMoment[] = [];

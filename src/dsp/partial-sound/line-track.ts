@@ -1,19 +1,26 @@
 // One line of a strike as it swells and fades: complex samples along its own course, by a filter without delay.
 import { lengthTimesWidth, symmetricLowPass } from './symmetric-low-pass';
 
-/** Points of a track, s apart: six times faster than anything that its filter passes. */
+/**
+ * Time between the points of a track, s: they follow changes six times as fast as any that the filter lets through.
+ */
 export const trackStep = 0.001;
-/** Shortest half-length of the filter, s: what a strike's first moment splashes reaches no further. */
+/**
+ * Shortest half-length of the filter, s (chosen, no source): the splash of a strike's first moment reaches no further.
+ */
 const shortestHalf = 0.03;
-/** Longest one: a line 21 Hz away is parted with it. */
+/** The longest one, s (chosen, no source): it separates a line 21 Hz away. */
 const longestHalf = 0.12;
 /** Changes of a partial up to this pass, Hz: exchange of energy is 3 to 15 Hz fast (measured on recorded strikes). */
 const widestPass = 15;
 const narrowestPass = 5;
-/** Of the distance to another line the filter has stopped it, with room for that line's own glide. */
+/**
+ * At this fraction of the distance to another line the filter has stopped it, which leaves room for that line's own
+ * glide.
+ */
 const stopPart = 0.9;
 
-/** How fast two lines part: both filters of one line, the longer one from so long after the strike on as it is long. */
+/** Both filters of one line; the longer one is used once as much time has passed since the strike as it is long. */
 export interface TrackFilter {
   readonly shortHalf: number;
   readonly longHalf: number;
@@ -90,7 +97,10 @@ export function trackLine(
   return { hz, turns, re, im };
 }
 
-/** The filter grows with the time since the strike, in a few steps, so that the strike's splash never enters it again. */
+/**
+ * The filter grows with the time since the strike, in a few steps, so that it never reaches back to the strike's
+ * splash.
+ */
 function halfAt(time: number, { shortHalf, longHalf }: TrackFilter): number {
   const steps = [0.02, 0.04, 0.06, 0.08].map((more) => shortHalf + more);
   const fitting = steps.filter((half) => half < longHalf && half <= time);
@@ -122,7 +132,7 @@ function alongCourse(
   return { cos, sin };
 }
 
-/** Between the points in a straight line; the ends hold on. */
+/** A straight line between the points; beyond the ends the last value holds. */
 export function valueAt(values: Float64Array, place: number): number {
   const at = Math.max(0, Math.min(values.length - 1, place));
   const low = Math.floor(at);

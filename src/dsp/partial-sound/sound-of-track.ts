@@ -1,13 +1,13 @@
 // A track made audible: as it was, or slower at the same pitch.
 import { type LineTrack, trackStep, valueAt } from './line-track';
 
-/** Sound begins and ends softly, s. */
+/** Sound fades in and out over this time, s (chosen, no source). */
 const softly = 0.006;
 
 /**
  * The line of `track` as samples at `rate` Hz, `slower` times as long. At 1 it is what the filter let through. Slower,
  * amplitude and pitch take the same course in more time: pitch, glide in cents and so the beats against another tone
- * stay; what swells, glides and fades, and the beating of two lines inside it, takes longer.
+ * stay; swelling, glide and decay, and the beating of two lines inside it, take longer.
  */
 export function soundOfTrack(
   track: LineTrack,

@@ -20,7 +20,7 @@ const highestHz = 6500;
 /** Lines this far below the strongest are not looked at, and lines this little over the noise, dB. */
 const faintestDb = -55;
 const leastOverNoiseDb = 11;
-/** Both ends of a segment are faded, s. */
+/** Both ends of a segment are faded over this time, s. */
 const edgeSeconds = 0.008;
 
 export interface SpectralLine {
