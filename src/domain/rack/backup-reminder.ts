@@ -19,12 +19,12 @@ export type BackupReminder =
   | {
       readonly kind: 'days';
       readonly days: number;
-      /** There was none before: the days are those of the oldest record. */
+      /** There has been no backup yet: the days are counted from the oldest record. */
       readonly isFirst: boolean;
     };
 
 const readingsBeforeReminder = 10;
-/** As many again as of readings (own choice). */
+/** As many as of readings (own choice; all three are). */
 const changesBeforeReminder = 10;
 const daysBeforeReminder = 30;
 const day = 86_400_000;

@@ -33,7 +33,7 @@ export function quickVerdict(
 }
 
 interface Range {
-  /** Between these the distance from true surely lies, cents. */
+  /** The distance from true surely lies between these, cents. */
   readonly least: number;
   readonly most: number;
   readonly limit: keyof Limits;

@@ -1,4 +1,4 @@
-// What taking a file in would do to what is here, beyond adding what is new: told before it is done.
+// What taking in a file would do to what is here, beyond adding what is new: shown before it is done.
 import type { PanId, RackRecord } from '../rack-records';
 import type { Differing } from './differing';
 
