@@ -6,18 +6,18 @@ import type { MidiNote, Seconds } from '../tuning/units';
 /** The blows of a round so far. */
 export interface BlowsSoFar {
   readonly refused: ReadonlyMap<MidiNote, RefusedBlows>;
-  /** The last thing heard: what follows it at once belongs to the same blow. */
+  /** The last thing that was heard: whatever follows at once belongs to the same blow. */
   readonly last: HeardBlow | null;
 }
 
 interface HeardBlow {
-  /** Null while no note is asked for: what is heard then counts for none. */
+  /** Null while no note is asked for: what is heard then counts for no note. */
   readonly note: MidiNote | null;
   readonly at: Seconds;
   readonly kind: BlowKind;
 }
 
-/** What a blow was heard as; of several words on one blow the last in this order holds. */
+/** What a blow was heard as; where one blow was heard as several things, the last in this order holds. */
 const kinds = ['knock', 'other', 'several', 'strike'] as const;
 type BlowKind = (typeof kinds)[number];
 

@@ -39,7 +39,7 @@ const keysRules: FieldRules<HandKeys> = {
   next: orElse(orNull(keyRule), null),
 };
 
-/** A key that would do two things does the first. */
+/** A key that was bound to two things does the first. */
 const handKeysRule: Rule<HandKeys> = (stored, repairs) => {
   const keys = fieldsOf(keysRules)(stored, repairs);
   if (keys === bad || !keys.keep || !keys.next || !isSameKey(keys.keep, keys.next)) return keys;

@@ -28,7 +28,7 @@ export class Repairs {
     return value;
   }
 
-  /** Notes that something was wrong here, or with the part of it called `name`. Beyond fifty, none is added. */
+  /** Notes that something was wrong here, or with the part called `name`. After fifty, no more are added. */
   add(name?: string | number): void {
     if (this.#list.length >= mostRepairs) return;
     const way = name === undefined ? this.#way : [...this.#way, name];

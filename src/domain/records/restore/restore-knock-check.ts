@@ -19,7 +19,7 @@ import {
 } from './value-rules';
 
 const mostDrums = 24;
-/** Room for looks that a later version asks for. */
+/** Leaves room for looks that a later version may ask for. */
 const mostLooks = 50;
 
 const lookRules: FieldRules<Look> = {

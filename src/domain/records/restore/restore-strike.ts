@@ -52,7 +52,7 @@ const strikeRules: FieldRules<StrikeRecord> = {
   // The pitch right after the onset may be far off, up to ten octaves where the fit found next to nothing.
   glideCents: orElse(numberWithin(cents, -12_000, 12_000), cents(0)),
   peakDb: orElse(levelRule, decibels(0)),
-  // Of unknown loudness: it counts for less, as a soft one does.
+  // A strike of unknown loudness counts for less, as a soft one does.
   loudness: orElse(oneOf(['soft', 'good', 'loud']), 'soft'),
   buzzDb: optional(levelRule),
   alsoRinging: orElse(listOf(fieldsOf(ringingRules), mostRinging), []),
