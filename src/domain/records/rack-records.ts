@@ -31,9 +31,7 @@ interface RecordHead {
   readonly at: Instant;
   /** Its place in the order, see `record-order.ts`. Missing in records of older apps: their time is their turn. */
   readonly turn?: Instant;
-  /**
-   * Digest of all the other fields, made when it was written (`record-digest.ts`). Missing in records of older apps.
-   */
+  /** Digest of all other fields, made at writing (`record-digest.ts`). Missing in records of older apps. */
   readonly digest?: string;
 }
 
