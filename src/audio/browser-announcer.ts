@@ -6,7 +6,9 @@ const beepHz = 3600;
 const beepSeconds = 0.07;
 const beepApart = 0.13;
 const beepLevel = 0.25;
-/** A voice that has not ended by then is given up: some phones never say that it did. */
+/**
+ * A voice that has not ended after this time, ms, is given up: some phones never report the end (chosen, no source).
+ */
 const longestSpeech = 6000;
 
 export class BrowserAnnouncer implements Announcer {

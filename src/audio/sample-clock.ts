@@ -5,7 +5,7 @@ import type { Heartbeat } from '../domain/measurement/sound-block';
 const windowLength = 10_000;
 /** 44.1 kHz taken for 48 kHz is 8 % (147 cents); a starved machine may lose a few percent of its blocks. */
 const tolerance = 0.06;
-/** A longer pause between blocks says nothing about speed: begin again, ms. */
+/** A pause between blocks longer than this tells nothing about speed, ms: counting begins again (chosen, no source). */
 const longestPause = 200;
 
 /** Counts samples against the clock of the audio thread. */
