@@ -66,7 +66,7 @@ export class AnalysisSession {
   #listenAnew(sampleRate: number): void {
     this.#source?.close();
     this.#source = null;
-    // What was asked of the sound before is not answered with this one.
+    // Questions about the earlier sound are not answered with this one.
     for (const { ticket } of this.#cuts) this.post({ type: 'cut', ticket, sound: null });
     this.#cuts = [];
     this.#newest = null;
