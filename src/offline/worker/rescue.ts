@@ -17,7 +17,7 @@ export async function rescue(copy: VerifiedCopy): Promise<Mended> {
 /** Nobody can be measuring in a window without a screen; other windows keep the files that they were made of. */
 async function moveOn(): Promise<void> {
   const { registration } = self;
-  // Rejects without a network, or when the host has nothing good either.
+  // Rejects without a network, or if the host has nothing good either.
   await registration.update().catch(() => undefined);
   const next = registration.installing ?? registration.waiting;
   if (!next) return;
