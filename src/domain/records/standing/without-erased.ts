@@ -23,7 +23,7 @@ function erasuresTakenBack(erasures: readonly Erasure[]): ReadonlySet<string> {
     const target = byId.get(id)?.target;
     if (target === undefined || !byId.has(target) || takenBack.has(target)) continue;
     takenBack.add(target);
-    // One erasure fewer is still open for what an erasure without force was to erase.
+    // An erasure that has lost its force no longer counts against what it was to erase.
     const next = byId.get(target)?.target;
     if (next === undefined || !open.has(next)) continue;
     const left = (open.get(next) ?? 0) - 1;
