@@ -24,7 +24,7 @@ export class BrowserPhotos implements Photos {
         picture.close();
       }
     } catch {
-      // No picture, or one this browser cannot decode: the form says so.
+      // Not a picture, or one that this browser cannot decode: the form says so.
       return null;
     }
   }

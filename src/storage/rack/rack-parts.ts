@@ -109,7 +109,7 @@ const attachmentParts = (rows: readonly unknown[]): PartsBatch => ({
   count: rows.length,
 });
 
-/** What is kept beside others goes out as well, after all that is in place. */
+/** What is kept beside other entries goes out as well, after everything that is in place. */
 const besideParts = (rows: readonly unknown[]): PartsBatch => ({
   parts: rows.flatMap((row) => restoreBesideRow(row)?.part ?? []),
   count: rows.length,
