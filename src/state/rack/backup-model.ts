@@ -176,7 +176,7 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       if (now.kind !== 'checked') return;
       const { backup, here } = now.checked;
       into.value = { kind: 'taking', part: 0 };
-      // It goes on when the screen is left: what is begun is finished.
+      // It goes on when the screen is left: once begun, it is finished.
       const taken = await files.takeIn(backup, (part) => {
         into.value = { kind: 'taking', part };
       });
