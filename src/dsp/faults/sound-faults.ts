@@ -3,8 +3,11 @@ import { peakOf } from '../numbers/power-and-peak';
 
 /** Samples at or beyond this are at the top of the converter (this and the next: common practice, no source). */
 const fullScale = 0.985;
-/** This many samples in a row at the top are clipping, not a lucky peak. */
+/** This many samples in a row at the top are clipping, not a lucky peak … */
 const clippedRun = 3;
+/** … if they are as flat as this, or at the converter's very end: a loud wave of 260 Hz that just fits is rounder. */
+const flatTop = 3e-4;
+const veryEnd = 0.999;
 /**
  * Part of the first quarter of a second that lies within 3 % of its peak: only a limiter makes that much …
  * … or this much, if half waves that get there stay there for such a part of their length (a steady sine: 0.16) …
@@ -19,12 +22,20 @@ export const lostRun = 64;
 /** A quiet ending below this may be exact zeros by itself, linear (chosen, no source). */
 const quietAmplitude = 5e-4;
 
-/** Whether `samples[from…to)` holds a run at full scale. */
+/** Whether `samples[from…to)` holds a flat run at full scale. */
 export function isClipped(samples: Float32Array, from: number, to: number): boolean {
   let run = 0;
+  let highest = 0;
+  let flat = 0;
+  let before = 0;
   for (let n = from; n < to; n++) {
-    run = Math.abs(samples[n]) >= fullScale ? run + 1 : 0;
-    if (run >= clippedRun) return true;
+    const size = Math.abs(samples[n]);
+    const isTop = size >= fullScale;
+    run = isTop ? run + 1 : 0;
+    highest = isTop ? Math.max(highest, size) : 0;
+    flat = isTop && Math.abs(size - before) <= flatTop ? flat + 1 : 1;
+    before = size;
+    if (run >= clippedRun && (flat >= clippedRun || highest >= veryEnd)) return true;
   }
   return false;
 }
