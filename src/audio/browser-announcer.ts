@@ -1,7 +1,10 @@
 // The phone's own voice, and two beeps. A voice that needs the network is never used.
 import type { Announcer } from '../domain/ports/sound-ports';
 
-/** Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one. */
+/**
+ * Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one (chosen, no
+ * source, as are the next three).
+ */
 const beepHz = 3600;
 const beepSeconds = 0.07;
 const beepApart = 0.13;

@@ -12,6 +12,7 @@ import {
 } from './open-capture';
 import { SampleClock } from './sample-clock';
 
+/** How often a running capture is looked at, ms (chosen, no source). */
 const watchEvery = 150;
 
 interface Running {

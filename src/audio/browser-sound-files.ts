@@ -2,8 +2,9 @@
 import type { OpenSoundResult, SoundFiles } from '../domain/ports/sound-ports';
 import { secondsOf } from './seconds-of-sound';
 
+/** Longer files are refused, s (chosen, no source). */
 const longestSeconds = 600;
-/** The decoder resamples to this rate. */
+/** The decoder resamples to this rate (chosen, the usual one). */
 const decodedRate = 48000;
 /** No file of ten minutes is larger, bytes: 96 kHz, two channels, 24 bits, without compression. */
 const largest = longestSeconds * 96_000 * 2 * 3;

@@ -40,6 +40,7 @@ interface Voice extends PracticeTruth {
   readonly partners: readonly { readonly note: MidiNote; readonly level: number }[];
 }
 
+/** Length of a strike, its fade at the end, its glide and its attack, s. */
 const strikeSeconds = 1.4;
 const fadeSeconds = 0.25;
 const glideSeconds = 0.045;

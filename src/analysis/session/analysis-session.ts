@@ -10,7 +10,7 @@ import { SoundMemory } from '../../dsp/onsets/sound-memory';
 import { StrikeListener } from '../../dsp/strike-listener';
 import type { FromEarWorker, ToEarWorker } from './protocol';
 
-/** Below every real microphone; keeps the level of exact zeros finite, linear. */
+/** Below every real microphone; keeps the level of exact zeros finite, linear (chosen, no source). */
 const lowestPeak = 1e-9;
 
 type Cut = Extract<ToEarWorker, { readonly type: 'cut' }>;

@@ -1,5 +1,6 @@
 // The audio thread: copies one channel into blocks and measures their peak, nothing else.
 
+/** Samples in a block: 16 render quanta of 128 (chosen, no source). */
 const blockLength = 2048;
 /** Blocks that are made at the start (chosen): a third of a second of sound may be on its way. */
 const spareBlocks = 8;

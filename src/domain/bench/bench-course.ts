@@ -178,7 +178,7 @@ export function effectOfNewest({ steps }: BenchCourse): BlowsEffect | null {
   return { blows: after.blows, changes, before: before.reading, after: now };
 }
 
-/** An uncertainty is stated as so many standard errors. */
+/** An uncertainty is stated as this many standard errors (chosen, no source). */
 const stated = 2;
 
 /** How each partial that was measured both times moved; a walking note tells nothing. */

@@ -16,7 +16,7 @@ export interface OvalSize {
 
 export type SizeOf = (note: MidiNote, ring: NotePlace['ring']) => OvalSize;
 
-/** No oval is drawn thinner than this: its name and a number must fit inside. */
+/** No oval is drawn thinner than this: its name and a number must fit inside (chosen, no source). */
 const thinnest = 0.093;
 /** Metal left between an outer note and the rim, as a part of the rim's radius (chosen, no source). */
 const besideRim = 0.025;

@@ -23,8 +23,9 @@ export type BackupReminder =
       readonly isFirst: boolean;
     };
 
+/** Own choice, as are the next two. */
 const readingsBeforeReminder = 10;
-/** As many as of readings (own choice; all three are). */
+/** As many as of readings. */
 const changesBeforeReminder = 10;
 const daysBeforeReminder = 30;
 const day = 86_400_000;

@@ -23,6 +23,7 @@ import { cents, hertz } from '../tuning/units';
 import type { PanCard } from './pan-card';
 import type { NeedReason } from './tuner-need';
 
+/** Far above any pan and any list of reasons (chosen, no source). */
 const mostNotes = 256;
 const mostReasons = 20;
 const centsRule = numberWithin(cents, -12_000, 12_000);

@@ -4,7 +4,7 @@ import type { JudgedNote } from './judge-note';
 
 export type QuickVerdict = 'fine' | 'out' | 'three-strikes';
 
-/** How many standard errors count as sure: 99.7 % if errors are normal. */
+/** How many standard errors count as sure: 99.7 % if errors are normal (chosen, no source). */
 export const sureSigmas = 3;
 
 /**

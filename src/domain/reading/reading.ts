@@ -30,6 +30,7 @@ export type ReadingStep =
   /** The strike disagrees with those before it, too few to say which is right: the reading shows it alone. */
   | { readonly kind: 'again'; readonly reading: Reading };
 
+/** This many strikes must agree (common practice, no source). */
 export const strikesToSettle = 3;
 /**
  * A reading settles only when it is surer than this: one standard error of fundamental and octave, cents (chosen, no

@@ -12,8 +12,9 @@ export interface Walk {
   readonly strikes: readonly Strike[];
 }
 
+/** Fewest strikes of a walk (chosen, no source, as are the limits below). */
 const fewest = 4;
-/** Distance from the first strike to the last, cents (limits of a walk: chosen, no source). */
+/** Distance from the first strike to the last, cents. */
 const leastDistance = 1;
 /** The slope as a multiple of its standard error. */
 const significance = 3;

@@ -35,6 +35,7 @@ function hash64(text: string): string {
   return hex(mixed(one)) + hex(mixed(other));
 }
 
+/** The 32-bit FNV prime (RFC 9923). */
 const prime = 0x01000193;
 
 function mixed(value: number): number {

@@ -27,7 +27,8 @@ const none: RefusedBlows = { knocks: 0, heardAsSeveral: 0 };
 
 /**
  * Anything heard within this time belongs to the same blow, s: a rattle goes on after its first hit, and a roll
- * counts as one blow so that a quick hand is not taken for a rattle. The ear ends a roll after the same time.
+ * counts as one blow so that a quick hand is not taken for a rattle. The ear ends a roll after the same time (chosen,
+ * no source).
  */
 const oneBlow = 0.45;
 

@@ -10,7 +10,7 @@ import {
   usualHandsSettings,
 } from './hands-settings';
 
-/** Names of keys are short; anything longer is no key. */
+/** Names of keys are short; anything longer is no key (chosen, no source). */
 const longestCode = 40;
 
 const headsetKeyRule = fieldsOf<Extract<HandKey, { kind: 'headset' }>>({

@@ -17,6 +17,7 @@ export interface DampedFit {
   readonly glide: number;
 }
 
+/** Limits of the descent (this and the next two: chosen, no source). */
 const iterationLimit = 30;
 /** A step that explains less than this part of what is left is the last. */
 const leastGain = 1e-9;

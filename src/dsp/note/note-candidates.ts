@@ -6,6 +6,7 @@ import { centsBetween, type MidiNote } from '../../domain/tuning/units';
 import { isSideband, type TimedLine } from '../spectrum/line-course';
 import { noteAt, placeOf } from './note-places';
 
+/** Hz: below the lowest bass (B0, 30.9 Hz) and above the highest lead (G6, 1,568 Hz), with room to spare. */
 const lowestFundamental = 27;
 const highestFundamental = 2000;
 /** Lines fainter than this against the strongest are no note's fundamental, dB (chosen, no source). */

@@ -19,7 +19,10 @@ const repeatsTo = 0.075;
 const repeatsLateFrom = 0.1;
 const repeatsLateTo = 0.2;
 
-/** How many lines are looked at closely; fainter ones only where the note's own third partial may be. */
+/**
+ * How many lines are looked at closely; fainter ones only where the note's own third partial may be (chosen, no
+ * source).
+ */
 const lineLimit = 14;
 const faintLimit = 30;
 

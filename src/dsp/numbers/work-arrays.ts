@@ -1,6 +1,6 @@
 // Arrays for intermediate results, made once and lent again for every strike.
 
-/** Length of the arrays on the first shelf; every further shelf holds arrays twice as long. */
+/** Length of the arrays on the first shelf; every further shelf holds arrays twice as long (chosen, no source). */
 const shortest = 16;
 
 interface Shelf {

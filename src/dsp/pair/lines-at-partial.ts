@@ -57,7 +57,9 @@ const coarseCount = 2;
 const wherePhase = { shareOfApart: 1, shareOfCoarse: 0.36 };
 const whereMode = { least: 0.34, shareOfApart: 0.2, shareOfCoarse: 1 };
 const wherePair = { least: 0.26, shareOfFiner: 1.4 };
-/** Modes weaker than this part of the strongest do not count when ways of measuring are compared. */
+/**
+ * Modes weaker than this part of the strongest do not count when ways of measuring are compared (chosen, no source).
+ */
 const leastPart = 1 / 8;
 
 /**

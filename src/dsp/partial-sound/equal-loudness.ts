@@ -9,6 +9,7 @@ const stages = [
   },
   { b: [1, -2, 1], a: [1, -1.99004745483398, 0.99007225036621] },
 ] as const;
+/** The rate those tables are for, Hz. */
 const tabledRate = 48000;
 /**
  * Everything is played this loud: root mean square after that weighting, of full scale (−20 dB leaves room for how a

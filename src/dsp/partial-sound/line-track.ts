@@ -2,7 +2,8 @@
 import { lengthTimesWidth, symmetricLowPass } from './symmetric-low-pass';
 
 /**
- * Time between the points of a track, s: they follow changes six times as fast as any that the filter lets through.
+ * Time between the points of a track, s: they follow changes six times as fast as any that the filter lets through
+ * (chosen, no source).
  */
 export const trackStep = 0.001;
 /**

@@ -9,7 +9,7 @@ import { NoiseFloor } from './noise-floor';
 import { SpectralLook } from './spectral-look';
 import { StrikeBuzz } from './strike-buzz';
 
-/** Sound before the onset that belongs to the segment, s. */
+/** Sound before the onset that belongs to the segment, s (chosen, no source, as are the limits below). */
 export const leadSeconds = 0.12;
 /** Longest sound after the onset that is analysed, s. */
 export const longestSeconds = 0.7;

@@ -4,7 +4,7 @@ import type { ToWorker } from '../worker-messages';
 
 declare const self: ServiceWorkerGlobalScope;
 
-/** How long a newer version is waited for, ms: some hundred kilobytes over a slow network. */
+/** How long a newer version is waited for, ms: some hundred kilobytes over a slow network (chosen, no source). */
 const longestInstall = 30_000;
 
 /** Never rejects. A whole copy that does not start all the same gives way to the version that the host has. */

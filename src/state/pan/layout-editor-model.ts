@@ -70,6 +70,7 @@ export interface LayoutEditorModel {
   redo(): void;
 }
 
+/** Cents: farther off it would be another note (chosen, no source). */
 const widestOffset = 100;
 
 export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {

@@ -76,7 +76,9 @@ export interface TakenPan {
   readonly conflicts: readonly PanField[];
 }
 
-/** More pans are only counted: nobody reads so long a list, and each must be read from the store. */
+/**
+ * More pans are only counted: nobody reads so long a list, and each must be read from the store (chosen, no source).
+ */
 const mostLookedAt = 200;
 
 export interface BackupModel {

@@ -11,6 +11,7 @@ import { addParts } from '../rack/add-records';
 import type { RackChanges } from '../rack/rack-changes';
 import { unpackText } from './unpack-file';
 
+/** Most records and bytes written in one transaction (chosen, no source). */
 const recordsAtOnce = 2000;
 const bytesAtOnce = 4 * 1024 * 1024;
 

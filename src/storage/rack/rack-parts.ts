@@ -6,6 +6,7 @@ import { placesOfPan, type RecordStore, storeOf } from '../database/database-str
 import { restoreBesideRow } from './beside-rows';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
+/** Most records in a batch, and most attachments (chosen, no source). */
 const recordsAtOnce = 500;
 /** An attachment may have megabytes. */
 const attachmentsAtOnce = 4;

@@ -73,6 +73,7 @@ export type PartLine =
   | { readonly kind: 'part'; readonly part: BackupPart; readonly repairs: readonly string[] }
   | { readonly kind: 'left-out'; readonly why: LineFault; readonly parts: readonly string[] };
 
+/** Deeper brackets than any record has (chosen, no source). */
 const deepest = 32;
 const sumLength = 8;
 /** `["`, the sum, `",`. */

@@ -25,4 +25,5 @@ export const noEffects: FileEffects = {
   takenOut: 0,
 };
 
+/** Nobody reads a longer list (chosen, no source). */
 export const mostListed = 200;

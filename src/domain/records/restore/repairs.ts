@@ -1,5 +1,6 @@
 // The list of what was bad in something stored, each part named by its way in ("strikes[2].octave").
 
+/** More are not listed (chosen, no source). */
 const mostRepairs = 50;
 /** Room for the unknown fields of one record: enough for a newer version's, and it still fits a line of a backup. */
 const roomForUnknown = { parts: 5_000, characters: 100_000 };

@@ -15,7 +15,7 @@ export type RestoredAttachment =
     }
   | LeftOut;
 
-/** Largest photo or sound, bytes: a photo is scaled down, a sound is a second long. */
+/** Largest photo or sound, bytes: a photo is scaled down, a sound is a second long (chosen, no source). */
 export const mostAttachmentBytes = 4 * 1024 * 1024;
 
 /** Types that can hold no script, by kind. */

@@ -6,6 +6,7 @@ import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rul
 import { noteRule } from './record-head';
 import { listOf, numberWithin, oneOf, orNull, trueOrFalse } from './value-rules';
 
+/** Far more lines than the ear lists (chosen, no source). */
 const mostRinging = 64;
 
 /** From below the lowest bass pan to above the double octave of the highest lead, with room to spare. */

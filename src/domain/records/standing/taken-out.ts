@@ -27,7 +27,7 @@ export type TakenOut = TakenOutKind & {
   readonly at: Instant;
 };
 
-/** How long the list has it, ms: a week. */
+/** How long the list has it, ms: a week (own choice). */
 export const listedFor = 7 * 24 * 3600 * 1000;
 
 /** What was taken out of a pan in the week before `now` and is not back yet, newest first. */
