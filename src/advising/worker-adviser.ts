@@ -3,7 +3,9 @@ import type { AdviceAnswer } from '../domain/advice/answer-question';
 import type { BenchQuestion } from '../domain/bench/answer-on-bench';
 import type { Adviser, NumberedAnswer, NumberedQuestion } from '../domain/ports/adviser';
 
-/** A question that was not answered by then is answered on the page, ms: an answer takes tens of them. */
+/**
+ * A question not answered after this time, ms, is answered on the page (chosen, no source); an answer takes tens of ms.
+ */
 const longest = 4000;
 
 interface Waiting {

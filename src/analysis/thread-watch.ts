@@ -1,16 +1,18 @@
 // Notices that a thread has ended without a word: it is asked now and then, and must say something.
 
-/** How often the thread is asked, ms. */
+/** How often the thread is asked, ms (this and the next two: chosen, no source). */
 const askEvery = 4000;
 /** One that has said nothing at all for this long after a question is taken for dead, ms. */
 const patience = 10_000;
-/** A question that comes this late was held up with the whole page (another app was in front): nothing is known, ms. */
+/**
+ * A question that comes this late, ms, was held up with the whole page (another app was in front), so nothing is known.
+ */
 const held = 2 * askEvery;
 
 export class ThreadWatch {
   #timer: ReturnType<typeof setInterval> | undefined;
   #lastTick = 0;
-  /** When the first question was asked that nothing has followed; null: it has spoken since the last one. */
+  /** When the first question was asked to which nothing has come; null: the thread has spoken since the last one. */
   #askedAt: number | null = null;
 
   /** The thread answers `ask` with any message. */

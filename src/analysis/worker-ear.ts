@@ -7,12 +7,12 @@ import type { Seconds } from '../domain/tuning/units';
 import type { FromEarWorker, ToEarWorker } from './session/protocol';
 import type { ThreadWatch } from './thread-watch';
 
-/** A thread that has not answered by then is taken for dead, ms. */
+/** A thread that has not answered after this time is taken for dead, ms (chosen, no source). */
 const helloTimeout = 8000;
-/** Threads that are started again by themselves before the user has to act. */
+/** How many threads are started again unasked before the user has to act (chosen, no source). */
 const restartLimit = 1;
 
-/** Where sound comes from: `port` cannot be handed to a second thread, the others can begin again. */
+/** Where sound comes from: a `port` cannot be handed to a second thread, the other sources can begin again. */
 type Source =
   | { readonly kind: 'none' }
   | { readonly kind: 'fed'; readonly sampleRate: number }
@@ -24,7 +24,7 @@ export class WorkerEar implements Ear {
   readonly #states = new Set<(state: EarState) => void>();
   readonly #pending = new Map<number, (sound: CutSound | null) => void>();
   #state: EarState = { kind: 'ready' };
-  /** Null: died too often. The next begin or attach, which follow a tap, try again. */
+  /** Null: it died too often. The next `begin` or `attach`, which follows a tap, tries again. */
   #worker: Worker | null;
   #helloTimer: ReturnType<typeof setTimeout> | undefined;
   #watch: ThreadWatch | null = null;
@@ -111,7 +111,7 @@ export class WorkerEar implements Ear {
     }
   }
 
-  /** It comes with the first listening; where it cannot be loaded, all goes on without it. */
+  /** It is loaded with the first listening; if it cannot be, everything works without it. */
   async #beginWatch(): Promise<void> {
     const loaded = await import('./thread-watch').catch(() => null);
     if (!loaded || this.#source.kind !== 'port') return;

@@ -1,12 +1,17 @@
 // The phone's own voice, and two beeps. A voice that needs the network is never used.
 import type { Announcer } from '../domain/ports/sound-ports';
 
-/** Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one. */
+/**
+ * Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one (chosen, no
+ * source, as are the next three).
+ */
 const beepHz = 3600;
 const beepSeconds = 0.07;
 const beepApart = 0.13;
 const beepLevel = 0.25;
-/** A voice that has not ended by then is given up: some phones never say that it did. */
+/**
+ * A voice that has not ended after this time, ms, is given up: some phones never report the end (chosen, no source).
+ */
 const longestSpeech = 6000;
 
 export class BrowserAnnouncer implements Announcer {

@@ -12,6 +12,7 @@ import {
 } from './open-capture';
 import { SampleClock } from './sample-clock';
 
+/** How often a running capture is looked at, ms (chosen, no source). */
 const watchEvery = 150;
 
 interface Running {
@@ -25,7 +26,7 @@ export class BrowserMicrophone implements Microphone {
   readonly #listeners = new Set<(state: MicrophoneState) => void>();
   #state: MicrophoneState = { kind: 'idle' };
   #running: Running | null = null;
-  /** A newer start or stop makes an older one that still waits for the user worthless. */
+  /** A newer start or stop overrides an older one that is still waiting for the user. */
   #attempt = 0;
 
   /** `onPort` gets the port where blocks come out (SoundBlock) and their sample rate, at every start. */
@@ -90,7 +91,7 @@ export class BrowserMicrophone implements Microphone {
     const look = (): void => {
       const state = stateAt(pulse, performance.now());
       const stopped = state.kind === 'lost' || state.kind === 'interrupted';
-      // Twice in a row: after the page was held up, the blocks that wait for it come right after this.
+      // Only when seen twice in a row: after the page was held up, the blocks that wait for it come right after this.
       if (stopped && missed) end(state);
       else if (!stopped) this.#tell(state);
       missed = stopped;

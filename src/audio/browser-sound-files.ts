@@ -2,12 +2,13 @@
 import type { OpenSoundResult, SoundFiles } from '../domain/ports/sound-ports';
 import { secondsOf } from './seconds-of-sound';
 
+/** Longer files are refused, s (chosen, no source). */
 const longestSeconds = 600;
-/** The decoder resamples to this rate. */
+/** The decoder resamples to this rate (chosen, the usual one). */
 const decodedRate = 48000;
 /** No file of ten minutes is larger, bytes: 96 kHz, two channels, 24 bits, without compression. */
 const largest = longestSeconds * 96_000 * 2 * 3;
-/** The same of those that the browser decodes, as lossless ones of 16 bits at 48 kHz come out at most. */
+/** The same for files that the browser decodes, bytes: the most that lossless ones of 16 bits at 48 kHz come to. */
 const largestCompressed = longestSeconds * 48_000 * 2 * 2;
 /** Largest file whose length the browser cannot tell, bytes: half an hour at the 9 kb/s of a bad telephone. */
 const largestUntold = 2_000_000;

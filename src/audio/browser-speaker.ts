@@ -23,7 +23,7 @@ export class BrowserSpeaker implements Speaker {
   #giveUp(context: AudioContext | null): void {
     if (!context || this.#context !== context) return;
     this.#context = null;
-    // Phones allow only a few at a time. One that cannot be closed is closed already.
+    // Phones allow only a few at a time. A context that cannot be closed is closed already.
     context.close().catch(() => undefined);
   }
 }

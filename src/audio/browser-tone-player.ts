@@ -4,9 +4,12 @@ import type { TonePlayer } from '../domain/ports/sound-ports';
 import type { Hertz } from '../domain/tuning/units';
 import { heldAmplitude } from '../dsp/partial-sound/equal-loudness';
 
-/** A sound that is not over by so long after its end never began, ms: no speaker, or the page was put to sleep. */
+/**
+ * A sound that is not over this long after its end never began, ms (chosen, no source): no speaker, or the page was put
+ * to sleep.
+ */
 const graceMs = 1500;
-/** A held tone comes and goes with this time constant, s. */
+/** A held tone fades in and out with this time constant, s (chosen, no source). */
 const softSeconds = 0.03;
 
 export class BrowserTonePlayer implements TonePlayer {

@@ -1,11 +1,12 @@
 // Decisions about a running microphone, apart from the browser: what a refusal means, what silence means.
+// Times are chosen, no source.
 import type { MicrophoneState } from '../domain/ports/microphone-ports';
 
 /** No block for this long: the sound is lost, ms. */
 const lostAfter = 900;
 /** Nothing but exact zeros for this long: something is switched off, ms. */
 const silentAfter = 2500;
-/** After the start this much is thrown away by watching only, ms. */
+/** For this long after the start, ms, the sound is only watched and thrown away. */
 const primingTime = 300;
 
 /** The name of our own error where the browser gives pages without https no microphone. */
@@ -39,7 +40,7 @@ export interface Pulse {
   readonly startedAt: number;
   readonly lastBlockAt: number | null;
   readonly lastSoundAt: number;
-  /** The app was out of sight at some time since the last block. */
+  /** The app has been out of sight at some time since the last block. */
   readonly wasHidden: boolean;
   readonly processing: readonly string[];
   readonly sampleRate: number;
@@ -67,7 +68,7 @@ export function afterBlock(pulse: Pulse, peak: number, now: number, hidden: bool
   };
 }
 
-/** Processing that stayed on although it was asked off. Undefined is not "off", but nothing can be said of it. */
+/** Processing that stayed on although it was asked to be off. Undefined does not mean "off", but tells nothing. */
 export function processingOf(settings: MediaTrackSettings): readonly string[] {
   return [
     settings.echoCancellation === true ? 'echo cancellation' : '',

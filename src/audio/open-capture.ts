@@ -2,7 +2,7 @@
 import { insecureError } from './microphone-life';
 import workletUrl from './worklet/capture.worklet.ts?worker&url';
 
-/** Some phones leave a start during a call pending for ever; then it is given up after this, ms. */
+/** Some phones leave a start during a call pending for ever; it is given up after this time, ms (chosen, no source). */
 const startTimeout = 5000;
 /** Plain values, not `exact`: a phone that cannot switch one off must still be heard. */
 const wanted: MediaTrackConstraints = {

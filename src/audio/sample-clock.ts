@@ -1,11 +1,14 @@
 // Whether sound arrives as fast as its sample rate says.
 import type { Heartbeat } from '../domain/measurement/sound-block';
 
-/** Judged over this long, so that the jitter of single blocks does not count, ms. */
+/** Judged over this long, so that the jitter of single blocks does not count, ms (chosen, no source). */
 const windowLength = 10_000;
-/** 44.1 kHz taken for 48 kHz is 8 % (147 cents); a starved machine may lose a few percent of its blocks. */
+/**
+ * 44.1 kHz taken for 48 kHz is 8 % (147 cents); a starved machine may lose a few percent of its blocks (chosen between
+ * the two).
+ */
 const tolerance = 0.06;
-/** A longer pause between blocks says nothing about speed: begin again, ms. */
+/** A pause between blocks longer than this tells nothing about speed, ms: counting begins again (chosen, no source). */
 const longestPause = 200;
 
 /** Counts samples against the clock of the audio thread. */

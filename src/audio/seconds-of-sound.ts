@@ -1,6 +1,6 @@
 // How long a sound file is, without decoding it.
 
-/** Longest wait for what a file says about itself, ms. */
+/** Longest wait for what a file says about itself, ms (chosen, no source). */
 const patience = 10_000;
 /** Later than any file ends, s: a file that does not say its length is looked through for its end. */
 const beyondTheEnd = 1e7;

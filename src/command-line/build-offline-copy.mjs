@@ -95,7 +95,7 @@ function writeWorker(outDir) {
     .map((path) => ({ path, hash: hashOf(readFileSync(join(outDir, path))) }));
   const list = JSON.stringify(files);
   const version = createHash('sha256').update(list).digest('hex').slice(0, 16);
-  // One expression from the first sign to the last: a script that was cut anywhere is none, and is not installed.
+  // One expression from the first character to the last: a script cut off anywhere is invalid, and is not installed.
   writeFileSync(
     join(outDir, 'sw.js'),
     `(((builtVersion,builtFiles)=>{${script}\n})("${version}",${list}));\n`,

@@ -21,7 +21,7 @@ if (browser.kind === 'none') {
 
 const { runnerImport } = await import('vite');
 /**
- * As tests/engines/walk-engines.ts has it, which this room does not know.
+ * The same as in tests/engines/walk-engines.ts, which this room cannot import.
  * @typedef {object} WalkOptions
  * @property {string} projectFolder
  * @property {string} chromium
@@ -45,5 +45,5 @@ const code = await module.walkEngines({
   say,
 });
 process.exitCode = code;
-// Should a browser that was given up still hold a line open.
+// In case a browser that was given up still holds a connection open.
 setTimeout(() => process.exit(code), 5000).unref();

@@ -43,7 +43,7 @@ export const runScript = (script, parameters, environment) =>
   run(process.execPath, [join(projectFolder, 'node_modules', script), ...parameters], environment);
 
 /**
- * The same beside something that must not wait for it: with what is left of the processors. What it prints comes all
+ * The same alongside something that must not wait for it, with what is left of the processors. What it prints comes all
  * at once, when `show` is called.
  * @param {string} script path inside node_modules
  * @param {readonly string[]} parameters

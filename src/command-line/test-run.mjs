@@ -34,7 +34,7 @@ export function startRun(targetSeconds) {
     const code = await work();
     steps.push({ name, seconds: (performance.now() - began) / 1000 });
     if (code === 0) return;
-    // A step that is no list of tests, or one that broke down before it could count, is one failure.
+    // A step that is not a list of tests, or that broke down before it could count, counts as one failure.
     if (failed === failedBefore) failed += 1;
     say(`\nStopped: ${name} failed.`);
     end(code);

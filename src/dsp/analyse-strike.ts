@@ -46,28 +46,30 @@ export interface StrikeSound {
   readonly roomDb: number;
 }
 
-/** Sound that stops earlier than this is no ringing note, s. */
+/** Sound that stops earlier than this is no ringing note, s (this and the next four: chosen, no source). */
 const shortestSeconds = 0.15;
 /** Measuring begins when the stick's own noise is gone and ends short of the segment's end, s. */
 const measureFrom = 0.03;
 const measureMargin = 0.012;
-/** Peak below which a strike is too soft to judge (linear; −54 dB). */
+/** A strike whose peak is below this is too soft to judge (linear; −54 dB). */
 const softestPeak = 0.002;
-/** Flat tops are looked for until then, s: before the first verdict. */
+/** Flat tops are looked for up to this time, s: before the first verdict. */
 const flatUntil = 0.25;
 /**
- * Odds of a strike, nepers: from here on it is one; below `surelyKnock` it is a knock; between them nobody can tell. Of
+ * Odds of a strike, nepers: from here up it is one; below `surelyKnock` it is a knock; in between nobody can tell. Of
  * 994 real strikes whose note was left out of the fit, 1 lay below −4 (`npm run fit:ear`).
  */
 const struckOdds = 0;
-/** … of a bass note whose fundamental is not heard less, for it is a strike with its best part missing (scenes). */
+/** … less for a bass note whose fundamental is not heard, a strike with its best part missing (set on scenes). */
 const struckOddsOfHidden = -4;
 const surelyKnock = -4;
-/** Notes whose scores lie closer than this are asked for, not guessed. */
+/**
+ * If the scores of two notes lie closer than this, the user is asked instead of the ear guessing (chosen, no source).
+ */
 const leastMargin = 0.5;
-/** … bass notes sooner: little more than the order of two lines tells them from their octaves. */
+/** … and sooner for bass notes: little more than the order of two lines tells them from their octaves. */
 const leastMarginOfBass = 2;
-/** The expected note is inferred with less, but never against what is heard: about 1 neper of odds. */
+/** The expected note is inferred from less, but never against what is heard: about 1 neper of odds. */
 const leastMarginToInfer = 1;
 
 const decibel = (amplitude: number): number => dbOfAmplitude(amplitude, 1e-9);
@@ -148,7 +150,7 @@ export function analyseStrike(
     choice.note,
     context,
   );
-  // Two beating lines turn over in their troughs; only without them a jump means missing samples.
+  // Two beating lines may turn over in their troughs; a jump means missing samples only where there are none.
   const fundamentalRival =
     isHeard && own.rival ? withBeat(partialOf(own.rival, target), fundamental.hz) : null;
   const thirdRival =
@@ -191,7 +193,7 @@ function rivalsOf(choices: readonly NoteChoice[], margin: number): readonly Midi
   return choices.filter((each) => best - each.score < margin).map((each) => each.note);
 }
 
-/** Glide at the strike, cents; the fit knows it only where it is there. */
+/** Glide at the strike, cents; the fit knows it only where there is one. */
 function glideOf({ hz, glideHz }: MeasuredLine) {
   return hz + glideHz > 0 ? centsBetween(hertz(hz), hertz(hz + glideHz)) : cents(0);
 }

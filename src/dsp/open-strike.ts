@@ -2,7 +2,7 @@
 import type { Heard } from '../domain/measurement/strike';
 import { seconds } from '../domain/tuning/units';
 
-/** A stroke belongs to a roll when the one just before it was at most this much softer, dB. */
+/** A stroke belongs to a roll if the one just before it was at most this much softer, dB (chosen, no source). */
 const rollRange = 12;
 
 export interface OpenStrike {

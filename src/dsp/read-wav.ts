@@ -42,7 +42,7 @@ export function readWav(bytes: ArrayBuffer): WavResult {
       format = readFormat(view, start, available);
     } else if (tag(view, at) === 'data') {
       if (!format) return refused('its sound comes before its format, or the format is damaged');
-      // A recorder that was stopped by force never wrote the length: the sound goes on to the end.
+      // A recorder that was cut off never wrote the length: the sound then goes on to the end of the file.
       const unwritten = length === 0 && view.getUint32(4, true) <= 36;
       return readSamples(view, start, unwritten ? view.byteLength - start : available, format);
     }

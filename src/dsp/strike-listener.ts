@@ -12,7 +12,7 @@ import { leadSeconds, longestSeconds, StrikeSpectrum } from './spectrum/strike-s
 /** Sound needed after the onset for the first verdict and for the settled one, s. */
 const provisionalAfter = 0.22;
 const settledAfter = 0.6;
-/** Shorter than this before the next onset nothing can be measured, s. */
+/** If the next onset comes sooner than this, nothing can be measured, s (times here: chosen, no source). */
 const shortest = 0.26;
 
 /** Levels are taken over this time, as the onset detector does, s. */
@@ -20,9 +20,9 @@ const levelSeconds = 0.004;
 /** Rises in the first moment of a stream may be the stream's own beginning, s. */
 const settlingIn = 0.03;
 
-/** Two rises this close are one blow: the stick's touch and the note. */
+/** Two rises this close together are one blow, s: the stick's touch and the note. */
 const sameBlow = 0.04;
-/** After a roll's last known stroke others may hide; what comes within this time belongs to it too, s. */
+/** After a roll's last known stroke further ones may hide; what comes within this time belongs to the roll too, s. */
 const rollLasts = 0.45;
 /** Hears strikes in a stream of one channel. Allocates its buffers once; never throws on any samples. */
 export class StrikeListener {
@@ -46,7 +46,7 @@ export class StrikeListener {
   constructor(
     readonly sampleRate: number,
     context: ListeningContext,
-    /** Another one than the ear's own only where its weights are fitted. */
+    /** Differs from the ear's own only where its weights are being fitted. */
     readonly analyse: typeof analyseStrike = analyseStrike,
   ) {
     this.#context = context;
@@ -209,7 +209,7 @@ export class StrikeListener {
     // Only a true strike may start as early as the stream.
     if (this.#wasThereBefore(open) && result.kind !== 'strike') return;
     const isSeveral = areSeveralStrokes(result, highest, provisional);
-    // A first look that does not succeed says nothing yet; the settled one decides.
+    // A first look that fails says nothing yet; the settled one decides.
     if (provisional && (result.kind !== 'strike' || isSeveral)) return;
     if (provisional) open.told = true;
     const isDoubtful =

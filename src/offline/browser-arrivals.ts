@@ -70,7 +70,7 @@ export class BrowserArrivals implements Arrivals {
       try {
         this.#opened.push(await handle.getFile());
       } catch {
-        // Gone since, or not to be read: nothing arrived.
+        // Gone since, or unreadable: nothing arrived.
       }
     }
     if (this.#opened.length === before) return;
@@ -79,7 +79,7 @@ export class BrowserArrivals implements Arrivals {
 
   async #shared(): Promise<File | null> {
     try {
-      // Opening a cache makes it: one that is not there is left so.
+      // Opening a cache would make it, so one that is not there is left alone.
       if (!('caches' in window) || !(await caches.has(waitingCache))) return null;
       const cache = await caches.open(waitingCache);
       const refused = new URL(refusedPlace, document.baseURI).href;

@@ -9,7 +9,7 @@ export async function findRefusal(
   address: string,
   error: unknown,
 ): Promise<'unknown' | 'wrong-answer' | 'unsupported'> {
-  // What a script fails with that cannot be had, is none, or is of another type (Service Workers, "Update").
+  // The error for a script that cannot be had, is not a script, or is of another type (Service Workers, "Update").
   const isScripts = error instanceof TypeError || isSecurity(error);
   if (!isScripts) return 'unknown';
   try {

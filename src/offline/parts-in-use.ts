@@ -1,4 +1,4 @@
-// What this very page was made of, so that it can be told whether a version has the same.
+// What this very page was made of, so that it can be compared with a version.
 
 /** Paths of its scripts and styles, below the folder of the app. */
 export function partsInUse(): readonly string[] {

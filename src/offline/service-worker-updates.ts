@@ -6,15 +6,18 @@ import { findRefusal } from './find-refusal';
 import { partsInUse } from './parts-in-use';
 import { ask, type Looked, type ToPage, type ToWorker, type Whole } from './worker-messages';
 
-/** Some browsers never report the new worker's takeover; then the reload happens after this, ms. */
+/**
+ * Some browsers never report the new worker's takeover; the reload then happens after this time, ms (times: own
+ * choice).
+ */
 const reloadAnyway = 3000;
-/** A worker that does not answer for so long (ms) is none of this app's: looking at all files takes a phone a second. */
+/** A worker that does not answer for this long (ms) is not this app's: to look at all files takes a phone a second. */
 const patience = 15_000;
 /** How long it may take to fetch what is wrong in the copy, ms. */
 const longestMend = 60_000;
 /** An app that stays open for days asks for a new version when it is looked at, at most this often, ms. */
 const askEvery = 60 * 60 * 1000;
-/** As long as there is no copy, or the network was wrong, it is asked more often, ms. */
+/** As long as there is no copy, or the network gave something wrong, it asks more often, ms. */
 const askEveryUnready = 30_000;
 
 export class ServiceWorkerUpdates implements AppUpdates {
@@ -90,7 +93,8 @@ export class ServiceWorkerUpdates implements AppUpdates {
       const registration = await this.#workbox.register({ immediate: true });
       if (!registration) return;
       this.#watch(registration);
-      // Where there is one already, registering asks for nothing, and what the browser asks by itself it does not tell.
+      // If there is a worker already, registering asks for nothing, and the browser does not report what it asks by
+      // itself.
       if (registration.active) {
         // A page that was asked for while the worker was getting ready has none, and would have none until the next.
         if (!navigator.serviceWorker.controller) send(registration.active, { kind: 'claim' });

@@ -13,7 +13,7 @@ export const receiveAddress = './#/receive';
 export const nameHeader = 'X-File-Name';
 /** Header of a waiting file with its length, bytes. */
 export const lengthHeader = 'X-File-Length';
-/** More files are not kept: a phone shares a handful at most. */
+/** More files are not kept: a phone shares a handful at most (chosen, no source). */
 export const mostWaiting = 20;
 /** All that waits together, bytes: twice what Chromium passes on in one go. A larger file can be chosen in the app. */
 export const mostBytes = 100_000_000;

@@ -7,7 +7,7 @@ import { type PatientRules, workPatiently } from './patient-tuner';
 import { createPracticePan, type PracticePan, type PracticeStart } from './practice-pan';
 import { gaussianFrom, seededRandom } from './seeded-random';
 
-/** Nobody hammers a note more often than this in one sitting. */
+/** Nobody hammers a note more often than this in one sitting (chosen, no source). */
 const mostSets = 12;
 
 export function createHammeredSource(seed: number, start: PracticeStart = {}): HammeredSource {

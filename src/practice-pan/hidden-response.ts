@@ -1,4 +1,4 @@
-// What blows really do on a simulated pan: drawn from the seed, never told. Knows nothing of what the app expects.
+// What blows really do on a simulated pan: drawn from the seed, never shown. It knows nothing of what the app expects.
 
 import {
   type BlowFirmness,
@@ -44,34 +44,39 @@ const sizes: Readonly<Record<Direction, number>> = {
   little: 1,
   either: 5,
 };
-/** Between these lie the factors on them, drawn evenly on a logarithmic scale; the product is held within `all`. */
+/**
+ * Factors on them are drawn from these ranges, evenly on a logarithmic scale; their product stays within `all`
+ * (invented).
+ */
 const factors = {
   place: [0.3, 3],
   partial: [0.5, 2],
   note: [0.7, 1.4],
-  /** What is called little may be nearly nothing or twice that. */
+  /** A movement that is called little may be nearly nothing or twice as much (invented). */
   little: [0.3, 2],
   all: [0.3, 3],
 } as const;
-/** How often blows that mostly lower a note raise it. */
+/** How often blows that mostly lower a note raise it (invented, as are all shares below). */
 const unwilling = 0.25;
-/** How often a note goes the other way than the rest of its pan where both ways are possible; at most by pure chance. */
+/**
+ * How often a note goes the opposite way to the rest of its pan where both ways are possible; at most half the time.
+ */
 const contrary = [0, 0.5] as const;
 
 const blow = {
   /** Spread of one blow's strength (of its logarithm), and of each partial by itself, cents. */
   spread: 0.5,
   each: 0.15,
-  /** How much of a blow lands at another place of the same side, at most. */
+  /** The largest part of a blow that lands at another place on the same side. */
   astray: 0.25,
-  /** How often one lands far too hard, and how hard that is. */
+  /** How often a blow lands far too hard, and how hard that is. */
   overshoots: { light: 0.02, firm: 0.06 },
   tooHard: 2.5,
   firmWorth: 2,
   lightOnesOfSize: 3,
 };
 
-/** The hidden response of one pan; `chance` of a blow comes from outside, so that two same blows differ. */
+/** The hidden response of one pan; the `chance` in a blow comes from outside, so that two equal blows differ. */
 export function createHiddenResponse(seed: number) {
   const ofPan = new Map(
     spots.map(({ place, side }) => {
@@ -102,7 +107,7 @@ export function createHiddenResponse(seed: number) {
       const usual = sizes[direction] * (direction === 'little' ? little : 1);
       const size = usual * within(factor * ofNote, factors.all);
       if (direction === 'down-mostly') return isUnwilling ? -size : size;
-      // What is "either way" differs from pan to pan, and now and then from note to note.
+      // Where the trade says "either way", the way differs from pan to pan, and now and then from note to note.
       return direction === 'little' || direction === 'either' ? sign * ownSign * size : size;
     });
     return [fundamental ?? 0, octave ?? 0, third ?? 0];

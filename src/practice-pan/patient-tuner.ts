@@ -17,9 +17,9 @@ export interface PatientRules {
   readonly professional: ProfessionalLimits;
   /** Stops after so many sets of blows. */
   readonly mostSets: number;
-  /** What is known of the response after these sets; what they teach unless told. */
+  /** What is known of the response after these sets; by default what they teach. */
   readonly know?: (sets: readonly BlowSet[]) => ResponseModel;
-  /** Who says what to do next; the advice of the bench unless told. */
+  /** Who says what to do next; by default the advice of the bench. */
   readonly suggest?: (note: BenchNote) => Suggestion;
   /** Told of every suggestion before it is followed. */
   readonly hear?: (suggestion: Suggestion, note: BenchNote) => void;
@@ -34,11 +34,11 @@ export interface PatientWork {
   readonly sets: readonly BlowSet[];
   /** Blows of each set. */
   readonly counts: readonly number[];
-  /** What was said in the end: to leave the note, to fetch a professional, or blows, when the sets were used up. */
+  /** What was advised in the end: to leave the note, to fetch a professional or, when the sets were used up, blows. */
   readonly last: Suggestion;
 }
 
-/** Three strikes are read after each set, which scatter by this, cents. */
+/** How many strikes are read after each set, and by how much they scatter, cents (as `usualScatter`). */
 const strikes = 3;
 const scatter = 0.3;
 const minute = 60_000;

@@ -1,4 +1,5 @@
 // How a practice pan is out of tune at the beginning.
+// All figures are invented.
 
 import type { PracticeLevel } from '../domain/ports/practice-port';
 import type { ThirdKind } from '../domain/tuning/third-kind';
@@ -19,7 +20,7 @@ interface Detuning {
   /** How far out their fundamentals are, cents, and how often below instead of above. */
   readonly far: readonly [least: number, most: number];
   readonly flatShare: number;
-  /** The farthest that the others are off. */
+  /** How far off the others are at most. */
   readonly near: number;
 }
 

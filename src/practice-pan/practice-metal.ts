@@ -8,16 +8,16 @@ import { createHiddenResponse, type Movement } from './hidden-response';
 import type { PracticeTruth } from './practice-levels';
 import { between, seededRandom } from './seeded-random';
 
-/** Invented; what is taken from a note's movement by others is a part of it. */
+/** All invented. What other notes take from a note's movement is a part of it. */
 const coupling = {
   neighbour: [0.02, 0.08],
-  /** At this border, a part of the rim's radius, all of it arrives; at a shorter one less. */
+  /** Across a border of this length, as a part of the rim's radius, all of it arrives; across a shorter one less. */
   wholeBorder: 0.4,
   partner: [0, 0.02],
 } as const;
-/** Measured in firm-worth of three light blows: after so many a note answers half as much … */
+/** Counted in sets of three light blows: after this many a note answers half as much … */
 const hardness = [10, 30] as const;
-/** … and after so many it has been stretched too far: every blow loosens it, and its sound chokes. */
+/** … and after this many it has been stretched too far: every blow loosens it, and its sound chokes. */
 const stretch = [15, 40] as const;
 const loosening = { cents: -0.6, decay: 0.97 };
 
@@ -101,7 +101,7 @@ interface Relation {
   readonly border: number | null;
 }
 
-/** Which notes share borders is looked up in a grid: once for a layout. */
+/** Finding out which notes share borders takes a grid, so it is done once for each layout. */
 const known = new WeakMap<PanLayout, Map<MidiNote, readonly Relation[]>>();
 
 function relationsOf(layout: PanLayout, note: MidiNote): readonly Relation[] {

@@ -19,15 +19,15 @@ export interface PracticePan {
   truth(note: MidiNote): PracticeTruth | null;
   /** The sound of one strike, −1…1; loudness 0…1. Silence for a note that the pan does not have. */
   strike(note: MidiNote, loudness: number, sampleRate: number): Float32Array<ArrayBuffer>;
-  /** So many blows at one place: the note's partials move, and those of its neighbours a little. Not heard. */
+  /** This many blows at one place: the note's partials move, and those of its neighbours a little. Makes no sound. */
   hammer(note: MidiNote, where: BlowWhere, firmness: BlowFirmness, count: number): void;
 }
 
 export interface PracticeStart {
   readonly level?: PracticeLevel;
-  /** What the pan is tuned to; 440 Hz unless told. */
+  /** The A4 the pan is tuned to; 440 Hz by default. */
   readonly a4?: Hertz;
-  /** Notes that are tuned like this instead of by chance. */
+  /** How these notes are tuned, instead of by chance. */
   readonly planted?: ReadonlyMap<MidiNote, PracticeTruth>;
 }
 
@@ -40,11 +40,12 @@ interface Voice extends PracticeTruth {
   readonly partners: readonly { readonly note: MidiNote; readonly level: number }[];
 }
 
+/** Length of a strike, its fade at the end, its glide and its attack, s. */
 const strikeSeconds = 1.4;
 const fadeSeconds = 0.25;
 const glideSeconds = 0.045;
 const attackSeconds = 0.002;
-/** Keeps the sum of all partials under 0.6 of full scale at full loudness. */
+/** Keeps the sum of all partials below 0.6 of full scale at full loudness (this and the times above: invented). */
 const loudest = 0.28;
 
 /** A pan whose hidden detunings and response follow from the seed; strikes differ a little, frequencies do not. */

@@ -32,7 +32,7 @@ export function addBurst(
   }
 }
 
-/** Modes without harmony between two frequencies. */
+/** Modes in no harmonic order between two frequencies. */
 export interface ModeBand {
   readonly count: number;
   readonly lowHz: number;

@@ -13,7 +13,7 @@ export interface StruckPartial {
   readonly glideCents: number;
   /** Time constant in which the glide dies away. */
   readonly glideSeconds: number;
-  /** 1 unless told: the glide dies away as exp(−(t/glideSeconds)^power). Above 1 it holds at first, then falls. */
+  /** 1 by default: the glide dies away as exp(−(t/glideSeconds)^power). Above 1 it holds at first, then falls. */
   readonly glidePower?: number;
   /** Radians, sine convention. */
   readonly phase: number;
@@ -31,7 +31,7 @@ export interface StruckNote {
   readonly onset: number;
 }
 
-/** Below this an amplitude is lost in 24-bit sound and the partial ends. */
+/** A smaller amplitude is lost in 24-bit sound, and the partial ends. */
 const silent = 1e-8;
 
 /**

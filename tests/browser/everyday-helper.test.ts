@@ -111,7 +111,7 @@ describe('a helper who does not know the kind of the pan', () => {
       await page.locator('.look').waitFor();
       await button(page, 'No').click();
       await button(page, 'Not sure').click();
-      expect(await page.getByRole('status').textContent()).toContain('go on');
+      expect(await page.locator('main').getByRole('status').textContent()).toContain('go on');
       expect(await faultsOf(app)).toEqual([]);
       await button(page, 'Next').click();
       for (let look = 2; look < 8; look++) {

@@ -47,7 +47,7 @@ describe('on a usual day', () => {
       await page.goto(`${app.address}#/pan/pan-1/begin`);
       await page.locator('input[name="way"]').first().waitFor();
       expect(await page.locator('input[name="way"]').first().isChecked()).toBe(true);
-      expect(await page.locator('label:has(input[name="way"])').first().innerText()).toMatch(
+      expect(await page.locator('label:has(input[name="way"])').first().textContent()).toMatch(
         /^Quick/,
       );
     } finally {

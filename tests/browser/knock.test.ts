@@ -47,7 +47,7 @@ describe('somebody beside the van with no pan on the phone', () => {
     const { page } = app;
     try {
       await page.getByRole('link', { name: 'A pan was dropped' }).click();
-      await button(page, lowCLead.name).click();
+      await page.getByRole('button', { name: lowCLead.name }).first().click();
       await page.locator('.look').waitFor();
       for (const name of ['Yes', 'No']) {
         const box = await button(page, name).boundingBox();

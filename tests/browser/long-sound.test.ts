@@ -62,7 +62,9 @@ describe('a compressed sound file', () => {
 
   it('is told from something that is no sound at all', async () => {
     await open('notes.mp3', 'audio/mpeg', Buffer.from('no sound at all'));
-    await app.page.getByText('This file is no sound that can be read here.').waitFor();
+    await app.page
+      .getByText('This file is not a sound that can be read here. Choose a WAV file.')
+      .waitFor();
   });
 });
 

@@ -33,7 +33,7 @@ describe('one tap too many', () => {
       // The pan stands as before, but for that note.
       await page.getByRole('link', { name: 'To the pan' }).click();
       await page.locator('main.pan-page').waitFor();
-      expect(await page.locator('main').innerText()).not.toContain('28 not heard');
+      expect(await page.locator('main').textContent()).not.toContain('28 not heard');
       await page.goBack();
       await page.getByRole('button', { name: 'Go on with this round' }).click();
       await page.locator('main.round[data-done="1"]').waitFor();

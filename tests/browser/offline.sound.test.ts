@@ -63,7 +63,9 @@ describe('without a server', () => {
       mimeType: 'audio/wav',
       buffer: Buffer.from('no sound at all'),
     });
-    await app.page.getByText('This file is no sound that can be read here.').waitFor();
+    await app.page
+      .getByText('This file is not a sound that can be read here. Choose a WAV file.')
+      .waitFor();
     await app.page.getByRole('link', { name: 'Back' }).click();
   });
 

@@ -93,14 +93,16 @@ describe('the photo of a pan', () => {
         mimeType: 'image/jpeg',
         buffer: Buffer.from('no picture at all'),
       });
-      await page.getByText('This file is no picture that can be read here.').waitFor();
+      await page
+        .getByText('This file is not a picture that can be read here. Choose another one.')
+        .waitFor();
       await file.setInputFiles({
         name: 'photo.jpg',
         mimeType: 'image/jpeg',
         buffer: Buffer.from(await page.evaluate(takePhoto), 'base64'),
       });
       await page.getByRole('img', { name: 'Photo of Heron' }).waitFor();
-      expect(await page.getByText('This file is no picture').count()).toBe(0);
+      expect(await page.getByText('This file is not a picture').count()).toBe(0);
       await page.getByRole('button', { name: 'Save', exact: true }).click();
       await page.locator('.pan-page').waitFor();
       await expect.poll(async () => (await page.evaluate(keptPhotos, databaseName)).length).toBe(1);

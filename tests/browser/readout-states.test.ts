@@ -81,14 +81,14 @@ describe('two lines at the octave', () => {
         inferred: 'false',
       });
       expect(await rows(app)).toEqual([
-        'fundamental | true | 0',
+        'fundamental | good | 0',
         'octave | unsure | +12',
         'octave | unsure | 0',
-        'twelfth | true | 0',
+        'twelfth | good | 0',
       ]);
       await app.say(strikeSample({ event: 4, octave: 0 }));
       await app.page.locator('#readout[data-verdict="aligned"][data-rival-note=""]').waitFor();
-      expect((await rows(app))[1]).toBe('octave | true | 0');
+      expect((await rows(app))[1]).toBe('octave | good | 0');
       expect(await app.page.getByText('Two lines').count()).toBe(0);
     }));
 });

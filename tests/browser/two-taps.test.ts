@@ -52,7 +52,7 @@ const nextSteps: Readonly<Record<string, NextStep>> = {
     says: /never moved on purpose/,
     control: /Rack/,
   },
-  dropped: { at: 'dropped', of: 'no pans', says: /Tap its kind/, control: /Lead, low C/ },
+  dropped: { at: 'dropped', of: 'no pans', says: /What kind of pan is it/, control: /Lead, low C/ },
   receive: { at: 'receive', of: 'no pans', says: /Choose one/, control: /Choose a file/ },
   pan: { at: '', of: 'pan', says: /Start a round and strike/, control: /Start a round/ },
   details: { at: 'details', of: 'pan', says: /What your band calls it/, control: /Save/ },

@@ -10,7 +10,7 @@ import { SoundMemory } from '../../dsp/onsets/sound-memory';
 import { StrikeListener } from '../../dsp/strike-listener';
 import type { FromEarWorker, ToEarWorker } from './protocol';
 
-/** Below every real microphone; keeps the level of exact zeros finite, linear. */
+/** Below every real microphone; keeps the level of exact zeros finite, linear (chosen, no source). */
 const lowestPeak = 1e-9;
 
 type Cut = Extract<ToEarWorker, { readonly type: 'cut' }>;
@@ -66,7 +66,7 @@ export class AnalysisSession {
   #listenAnew(sampleRate: number): void {
     this.#source?.close();
     this.#source = null;
-    // What was asked of the sound before is not answered with this one.
+    // Questions about the earlier sound are not answered with this one.
     for (const { ticket } of this.#cuts) this.post({ type: 'cut', ticket, sound: null });
     this.#cuts = [];
     this.#newest = null;

@@ -1,9 +1,12 @@
 // The audio thread: copies one channel into blocks and measures their peak, nothing else.
 
+/** Samples in a block: 16 render quanta of 128 (chosen, no source). */
 const blockLength = 2048;
-/** Blocks that are made at the start: a third of a second of sound may be on its way. */
+/** Blocks that are made at the start (chosen): a third of a second of sound may be on its way. */
 const spareBlocks = 8;
-/** More than that are only made when the analysis has fallen behind, and kept, so that it happens once. */
+/**
+ * More are made only when the analysis has fallen behind, up to this many (chosen), and kept, so that it happens once.
+ */
 const mostBlocks = 64;
 
 type ToCapture = { readonly type: 'port'; readonly port: MessagePort } | { readonly type: 'stop' };
@@ -70,7 +73,7 @@ class Capture extends AudioWorkletProcessor {
     this.#heartbeat.peak = peak;
     this.#heartbeat.at = Date.now();
     this.port.postMessage(this.#heartbeat);
-    // Before there is somebody to hear it, the same block is filled again.
+    // As long as nobody listens, the same block is filled again.
     if (!this.#sink) return;
     this.#message.peak = peak;
     this.#sink.postMessage(this.#message, this.#transferred);

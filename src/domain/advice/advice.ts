@@ -25,13 +25,13 @@ import type { ResponseModel } from './response-model';
 /** A note on the bench and what is known around it. */
 export interface BenchNote {
   readonly layout: PanLayout;
-  /** The newest reading, judged by the user's reference and the note's wish. */
+  /** The newest reading, judged by the user's reference and by what the note is meant to be. */
   readonly judged: JudgedNote;
   readonly isSettled: boolean;
   readonly walking: Pick<Walk, 'centsPerStrike'> | null;
   /** Time constant of its fundamental, or null if unknown. */
   readonly decaySeconds: number | null;
-  /** The newest marks of the pan that hold. */
+  /** The marks of the pan's notes that hold now. */
   readonly marks: ReadonlyMap<MidiNote, MarkKind>;
   /** Other notes of the pan as last measured. */
   readonly others: ReadonlyMap<MidiNote, NoteSound>;
@@ -49,14 +49,14 @@ export type LeaveReason =
   /** Not sure of the note: too few strikes agree. */
   | { readonly kind: 'not-settled' }
   | { readonly kind: 'walking'; readonly centsPerStrike: Cents }
-  /** Nobody knows which of two lines is the note's own octave: damp the partner first. */
+  /** It is not known which of two lines is the note's own octave: damp the partner first. */
   | { readonly kind: 'octave-open' }
   | { readonly kind: 'aligned' }
   /** A top note within two cents. */
   | { readonly kind: 'high-note'; readonly cents: Cents }
   /** This many sets in a row did not help. */
   | { readonly kind: 'no-help'; readonly sets: number }
-  /** No place is expected to make it better, scatter and overshoot counted. */
+  /** No place is expected to make it better once scatter and overshoot are counted in. */
   | { readonly kind: 'nothing-helps' }
   /** A place would help on average, but it is more likely to do harm than good. */
   | { readonly kind: 'too-unsure' };

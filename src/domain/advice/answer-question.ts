@@ -1,4 +1,4 @@
-// One question about a note on the bench and its answer, whole: what a thread of its own is asked.
+// One question about a note on the bench and its complete answer: what the advice thread is asked.
 
 import type { Instant } from '../tuning/units';
 import { type Advice, type AdviceRules, adviceFor, type BenchNote } from './advice';
@@ -22,7 +22,7 @@ export interface AdviceAnswer {
   readonly isSurprise: boolean;
 }
 
-/** A set is set against at least so many others. */
+/** A set is compared only with at least this many others (chosen, no source). */
 const fewest = 3;
 
 export function answerTo({ note, rules, panSets, now }: AdviceQuestion): AdviceAnswer {

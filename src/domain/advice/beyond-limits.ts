@@ -21,7 +21,7 @@ export interface NoteSound {
 }
 
 export interface SoundingNote extends NoteSound {
-  /** The judged partials that there are, cents. */
+  /** Those partials that were judged, cents. */
   readonly off: readonly number[];
   /** Top notes need no octave. */
   readonly needsOctave: boolean;
@@ -46,7 +46,7 @@ export function beyondLimits(
   const decays = neighbours.flatMap((neighbour) => neighbour.decaySeconds ?? []);
   const usual = lowerMedian(decays);
   const { decaySeconds } = note;
-  // A single neighbour is no measure.
+  // A single neighbour is not enough to compare with.
   if (decays.length < 2 || usual === null || decaySeconds === null) return null;
   if (decaySeconds >= limits.shortestDecay * usual) return null;
   return { kind: 'choked', decaySeconds, usualSeconds: usual };

@@ -23,14 +23,14 @@ export interface BlowGain {
   readonly doubt: number;
   /** Probability that some partial ends outside its limit on the other side than now, or leaves it. */
   readonly overshoot: number;
-  /** How many cents farther off than now a partial may end, in the 2σ worst case. */
+  /** How many cents farther off than now a partial may end up, in the 2σ worst case. */
   readonly worsening: number;
   /** The same against `bounds`. */
   readonly harm: number;
 }
 
 /**
- * What a set of blows with this outcome is worth. `bounds`: how far off each partial may be without being called harmed.
+ * What a set of blows with this outcome is worth. `bounds`: how far off each partial may be without counting as harmed.
  * Moments of a quadratic form of normal values: Mathai & Provost, Quadratic Forms in Random Variables, 1992, ch. 3.
  */
 export function blowGain(
@@ -80,7 +80,7 @@ function chanceBeyond(errors: NoteErrors, k: 0 | 1 | 2, after: number, variance:
   return normalAbove((errors.limits[k] - way * after) / Math.sqrt(variance));
 }
 
-/** How many standard deviations away the worst case is taken to lie. */
+/** How many standard deviations away the worst case is assumed to lie (chosen, no source). */
 const worstCase = 2;
 
 function worst(
@@ -93,10 +93,10 @@ function worst(
   return isJudged(errors, k) ? Math.abs(after) + worstCase * Math.sqrt(variance) - bound : 0;
 }
 
-/** Room taken from a partial that is already farther off than at the opening, cents. */
+/** Room taken away from a partial that is already farther off than at the opening, cents (chosen, no source). */
 const back = 1;
 
-/** Each partial may be as far off as it was at the opening; one that is farther off already may stay so. */
+/** Each partial may be as far off as it was at the opening; one that is already farther off may stay where it is. */
 export function boundsOf(
   { values, limits }: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,

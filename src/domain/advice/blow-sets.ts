@@ -93,7 +93,7 @@ export interface NoteTraits {
   readonly size: number;
 }
 
-/** About how much the logarithm of the width varies over the notes of a built-in lead. */
+/** About how much the logarithm of the width varies over the notes of a built-in lead (rounded). */
 const usualSpread = 0.3;
 
 /** Traits of every note of a layout. */

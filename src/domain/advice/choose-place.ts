@@ -1,4 +1,4 @@
-// Where to hammer next: of the places that the trade has for this fault the one that is expected to help most.
+// Where to hammer next: of the places the trade knows for this fault, the one expected to help most.
 
 import { mapThree, type PartialIndex, partialIndices } from '../numbers/three-partials';
 import { type BlowFirmness, type BlowWhere, strengthOf } from '../records/blow-places';
@@ -33,7 +33,7 @@ export interface PlaceChoice extends BlowWhere, Dose, BlowGain {
   readonly aim: BlowAim;
   /** What the set will change, each partial against its fixed target. */
   readonly expected: Prediction;
-  /** What the trade does it for. */
+  /** What the trade uses it for. */
   readonly step: TradeCase;
   /** The steps that follow when this one is done. */
   readonly later: readonly TradeCase[];
@@ -134,7 +134,7 @@ interface PossibleSet extends Omit<PlaceChoice, 'aim' | 'later'> {
   readonly strength: number;
   readonly needs: NoteNeeds;
   readonly usual: Prediction;
-  /** Expected number of partials made much worse. */
+  /** How many partials are expected to be made much worse. */
   readonly risk: number;
 }
 
@@ -166,7 +166,7 @@ function keepsWhatIsGood(errors: NoteErrors, { mean }: Prediction): boolean {
   );
 }
 
-/** What a usual set moves the right way for each partial that this step is to move, and how unsure that is. */
+/** How far a usual set moves each partial that this step is to move, counted the right way, and how unsure that is. */
 function movedRight({ step, usual, needs }: PossibleSet) {
   return mapThree(partialIndices, (k) => {
     const must = step.must[k];
@@ -184,7 +184,7 @@ function isWorthATry(
   sets: readonly BlowSet[],
 ): boolean {
   if (set.strength > strengthOf(mostToTry.firmness, mostToTry.count)) return false;
-  // What is within its limit is not risked for a trial.
+  // A partial within its limit is not put at risk for a trial.
   if (!off.some((k) => set.step.must[k] === set.needs[k])) return false;
   const seen = setsAt(set, sets);
   // One blow where nothing has been seen yet; it may go the wrong way.

@@ -1,4 +1,4 @@
-// Which other notes work on a note may move or be heard through, and must be measured again afterwards.
+// Which other notes may be moved by work on a note, or ring along with it, and must be measured again afterwards.
 import type { PanLayout } from '../pans/layout';
 import { neighboursOf } from '../pans/neighbours';
 import { type PartialKind, ringPairs, ringPartnersOf } from '../pans/ring-partners';

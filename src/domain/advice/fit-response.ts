@@ -1,4 +1,5 @@
-// The regression behind the response model, in its form by covariances (a Gaussian process): any number of levels at once.
+// The regression behind the response model, written with covariances (a Gaussian process), so that any number of levels
+// fits at once.
 
 import { choleskyOf, inverseEntry, inverseTriangle, solveCholesky } from '../numbers/cholesky';
 import {
@@ -43,7 +44,7 @@ interface Row {
   readonly surprise: number;
 }
 
-/** Weights and scatter depend on the fit, and the fit on them: this many turns settle both. */
+/** Weights and scatter depend on the fit, and the fit on them: this many rounds settle both (chosen, no source). */
 const passes = 4;
 
 /**
@@ -152,7 +153,7 @@ interface Solved {
 interface LeftOut {
   /** Expected products of the effects at this one's spot, as far as all other sets tell. */
   readonly squares: Matrix3;
-  /** Squared Mahalanobis distance of the set from that, and the number of values it was taken over. */
+  /** Squared Mahalanobis distance of the set from that, and over how many values. */
   readonly distance: number;
   readonly values: number;
 }
@@ -190,7 +191,7 @@ function leaveOneOut(
     const weight = weights[k] ?? 1;
     const noiseAt = (a: { row: Row }, b: { row: Row }): number =>
       noises[k]?.[a.row.partial][b.row.partial] ?? 0;
-    // What the others leave in doubt about the effect: what lies between them and this set, less its own noise.
+    // What the others leave in doubt about the effect: the distance between them and this set, less its own noise.
     const doubts = own.map((a, x) =>
       own.map(
         (b, y) => ((spread[x * count + y] ?? 0) - noiseAt(a, b) / weight) / set.strength ** 2,

@@ -5,7 +5,10 @@ import { normalAbove } from './blow-gain';
 import { changeOfErrors, covarianceOfErrors, isJudged, type NoteErrors } from './note-errors';
 import type { Prediction } from './response-model';
 
-/** Much worse: a partial is this much farther off than it was at the opening, or than its limit, cents. */
+/**
+ * Much worse: a partial is this much farther off than it was at the opening, or than its limit, cents (chosen, no
+ * source).
+ */
 const muchWorse = 5;
 /**
  * How often a blow lands far too hard, and how many blows it then counts as (own guesses, the practice pan's for
@@ -13,7 +16,7 @@ const muchWorse = 5;
  */
 const tooHard = { chance: 0.02, worth: 2.5 };
 
-/** Expected number of partials that a set of `count` blows makes much worse; what is so already is not counted. */
+/** Expected number of partials that a set of `count` blows makes much worse; those that already are do not count. */
 export function expectedMuchWorse(
   errors: NoteErrors,
   opening: Pick<NoteErrors, 'values'>,

@@ -41,7 +41,9 @@ export function noteErrors(judged: Judged, limits: ToleranceSet): NoteErrors {
 
 export const isJudged = ({ weights }: NoteErrors, k: 0 | 1 | 2): boolean => weights[k] > 0;
 
-/** The partials outside their limit. Not rounded as the readout is: what reads 5 may be 5.4, and that is not yet within 5. */
+/**
+ * The partials outside their limit. Not rounded as on the readout: what reads 5 may be 5.4, which is not within 5 yet.
+ */
 export const partialsOff = ({ values, limits, weights }: NoteErrors): readonly PartialIndex[] =>
   partialIndices.filter((k) => weights[k] > 0 && Math.abs(values[k]) > limits[k]);
 

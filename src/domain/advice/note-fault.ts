@@ -17,7 +17,7 @@ export const needsOf = (errors: NoteErrors): NoteNeeds =>
   needsWith(errors, partialsOff(errors).includes(0));
 
 /**
- * The same for a fundamental that is within its limit and yet what puts another partial out that stands where it
+ * The same where a fundamental within its limit is nevertheless what puts another partial out that stands where it
  * should: a little of the fundamental's own way is left. Null if it is not so.
  */
 export const needsOfTheRest = (errors: NoteErrors): NoteNeeds | null => {
@@ -37,7 +37,7 @@ function needsWith(errors: NoteErrors, isOff: boolean): NoteNeeds {
     if (!isOff) return Math.abs(left) > limits[k] ? wayOf(left) : 'stay';
     const [isTrueNow, isThere] = [values[k], left].map((each) => Math.abs(each) <= limits[k]);
     if (isTrueNow && isThere) return 'free';
-    // It goes along with the fundamental if it belongs to it better than to its own target.
+    // It moves along with the fundamental if it fits that better than its own target.
     const staysBehind = isThere && Math.abs(left) <= Math.abs(values[k]);
     return staysBehind ? 'stay' : wayOf(left);
   });
@@ -45,7 +45,7 @@ function needsWith(errors: NoteErrors, isOff: boolean): NoteNeeds {
 
 const wayOf = (cents: number): Must => (cents > 0 ? 'up' : 'down');
 
-/** Whether nothing that must stay is moved on purpose by the blows of this case, and something that must move is. */
+/** Whether the blows of this case move nothing on purpose that must stay, and something that must move. */
 function fits({ must }: TradeCase, needs: NoteNeeds, unjudged: 'moves' | 'stays'): boolean {
   const isAllowed = must.every((each, k) => {
     const need = needs[k];

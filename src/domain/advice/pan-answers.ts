@@ -10,7 +10,7 @@ import { type BlowSet, blowSetsOf } from './blow-sets';
 
 /** How far a partial moved, cents against its fixed target, for each usual set of light blows. */
 export interface PartialAnswer {
-  /** The middle one of the sets. */
+  /** The median of the sets. */
   readonly middle: number;
   readonly lowest: number;
   readonly highest: number;

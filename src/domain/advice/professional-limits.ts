@@ -5,7 +5,7 @@ import { type Cents, cents } from '../tuning/units';
 export interface ProfessionalLimits {
   /** A partial farther off than this, cents. */
   readonly farthest: Cents;
-  /** A note without an octave where most of its neighbours have one. */
+  /** Whether a note without an octave counts where most of its neighbours have one. */
   readonly withoutOctave: boolean;
   /** A note whose decay time is below this share of its neighbours'; 0 turns the rule off. */
   readonly shortestDecay: number;

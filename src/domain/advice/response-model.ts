@@ -13,7 +13,7 @@ import { blowScatter, expectedSquares, isTooFar } from './response-noise';
 /** What a set of blows will change, each partial against its fixed target, cents. */
 export interface Prediction {
   readonly mean: ThreePartials;
-  /** Of the outcome: uncertain effect and scatter from set to set. */
+  /** Of the outcome, with both the doubt about the effect and the scatter from set to set. */
   readonly covariance: Matrix3;
   /** Of the expected change alone: what is not known about this place, without the scatter from set to set. */
   readonly doubt: Matrix3;
@@ -30,7 +30,9 @@ export interface ResponseModel {
   readonly setCount: number;
 }
 
-/** Beyond this many the oldest are left out: the time to learn grows with the cube of their number. */
+/**
+ * Beyond this many (chosen, no source) the oldest are left out: the time to learn grows with the cube of their number.
+ */
 const mostSets = 100;
 /** 95th percentile of the normal distribution. */
 const ninetyPercent = 1.645;

@@ -3,7 +3,7 @@
 import { type Matrix3, matrix3, type ThreePartials } from '../numbers/three-partials';
 import { type SetForce, worthOf } from '../records/blow-places';
 
-/** No source: set by how much sets on simulated pans differ, and tested on others of them. */
+/** No source: set on how much sets differ on simulated pans, and tested on other simulated pans. */
 const scatter = {
   /** Of a set as a whole, a part of its effect: chance from blow to blow, and how hard the whole set was. */
   blows: 0.36,
@@ -42,7 +42,10 @@ const quantiles = { '0.90': [2.706, 4.605, 6.251], '0.99': [6.635, 9.21, 11.345]
 const quantile = (level: keyof typeof quantiles, values: number): number =>
   quantiles[level][Math.min(3, Math.max(1, values)) - 1] ?? 0;
 
-/** Weight of a set that lies `distance` (squared Mahalanobis) from what the others say: past its reach it pulls no harder. */
+/**
+ * Weight of a set that lies `distance` (squared Mahalanobis) from what the others say: beyond a point it pulls no
+ * harder.
+ */
 export const robustWeight = (distance: number, values: number): number => {
   const reach = quantile('0.90', values);
   return distance <= reach ? 1 : reach / distance;

@@ -35,7 +35,7 @@ const longAxis = [at('glancing-long', 'above'), at('glancing-long', 'below')];
 const shortAxis = [at('glancing-short', 'above'), at('glancing-short', 'below')];
 
 /**
- * Of several that fit, the one that mends most stands first. Border from above: U. Kronman, "Steel Pan Tuning",
+ * Of several that fit, the one that mends most comes first. Border from above: U. Kronman, "Steel Pan Tuning",
  * Musikmuseet, Stockholm, 1992, ch. 24; all others are common practice without a published source.
  */
 export const tradeCases: readonly TradeCase[] = [

@@ -1,4 +1,5 @@
-// What the bench knows about its note, put together for the advice: heavy on a pan with many sets, so done where it holds up nobody.
+// What the bench knows about its note, gathered for the advice: slow on a pan with many sets, so it runs where nobody
+// has to wait for it.
 
 import type { AdviceRules } from '../advice/advice';
 import { type AdviceAnswer, answerTo } from '../advice/answer-question';
@@ -46,7 +47,10 @@ export function answerOnBench(question: BenchQuestion): AdviceAnswer {
   return answerTo({ note, rules, panSets, now });
 }
 
-/** A note that was measured again without blows in between moved less than this, or something else was done to it, cents. */
+/**
+ * A note that is measured again without blows in between has moved by less than this, cents, unless something else was
+ * done to it (as far apart as strikes may lie that agree).
+ */
 const still = 2.5;
 
 /** The newest logged sets of this bench with nothing unknown done to the note in between, oldest first. */

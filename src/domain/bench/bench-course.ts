@@ -15,11 +15,11 @@ export interface BenchBlows {
   readonly logged: LoggedBlows | null;
 }
 
-/** The records that hold a step so far. */
+/** The records in which a step is kept so far. */
 export interface KeptStep {
   readonly reading: RecordId | null;
   readonly blows: RecordId | null;
-  /** They hold all of it. */
+  /** They hold the whole step. */
   readonly isAll: boolean;
 }
 
@@ -117,7 +117,7 @@ export function blowsLogged(course: BenchCourse, at: Instant, logged: LoggedBlow
   return withNewest(course, { blows: { ...blows, logged } });
 }
 
-/** What was heard last were not blows: forget the waiting set and go on with the step before it. */
+/** What was heard last was no hammering: forget the waiting set and go on with the step before it. */
 export const noBlows = (course: BenchCourse): BenchCourse =>
   isAwaiting(course) && course.steps.length > 1
     ? { ...course, steps: course.steps.slice(0, -1) }
@@ -178,10 +178,10 @@ export function effectOfNewest({ steps }: BenchCourse): BlowsEffect | null {
   return { blows: after.blows, changes, before: before.reading, after: now };
 }
 
-/** An uncertainty is stated as so many standard errors. */
+/** An uncertainty is stated as this many standard errors (chosen, no source). */
 const stated = 2;
 
-/** How each partial moved that was measured both times; a walking note says nothing. */
+/** How each partial that was measured both times moved; a walking note tells nothing. */
 export function changesBetween(before: Reading, after: Reading): readonly PartialChange[] {
   if (before.walking || after.walking) return [];
   const { change, sigma } = changeBetween(before, after);

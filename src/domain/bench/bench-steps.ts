@@ -12,7 +12,7 @@ export const benchLasts = 12 * 3600 * 1000;
 
 /**
  * The steps of a note since `from`, oldest first: its readings outside of rounds and its sets of blows, erased ones
- * taken out. A set is placed by the reading that came after it; one without is the open end.
+ * taken out. A set takes its place from the reading that came after it; one without is the open end.
  */
 export function benchStepsOf(
   note: MidiNote,

@@ -40,7 +40,7 @@ export function partialsMadeWorse(
 
 type Line = NonNullable<Judged['octave']>;
 
-/** Two lines at the octave are not known to be either. */
+/** Of two lines at the octave neither is known to be the note's own. */
 const ownOctave = ({ octave, octaveRival }: Judged): Line | null => (octaveRival ? null : octave);
 
 function isWorse(before: Line, now: Line, good: Cents): boolean {

@@ -29,10 +29,10 @@ export interface PracticeOutcome {
   readonly unchanged: readonly NoteOutcome[];
 }
 
-/** A change below this share of the "good" limit counts as none: half a cent of five. */
+/** A change below this share of the "good" limit counts as none: half a cent of five (chosen, no source). */
 const leastChange = 0.1;
 
-/** Compares two tunings of the same notes; each list in their order. */
+/** Compares two tunings of the same notes, both lists in the same order. */
 export function practiceOutcome(
   before: readonly Judged[],
   after: readonly Judged[],

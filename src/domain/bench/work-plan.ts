@@ -25,7 +25,7 @@ export interface ProposedWork {
 /** A note as a round found it, or as it stands now. */
 type Found = NoteResult & Partial<Pick<NoteNow, 'work'>>;
 
-/** A top note this near is left alone: common practice, no source. Cents. */
+/** A top note this close is left alone, cents (common practice, no source). */
 const topNoteEnough = 2;
 
 /** Cracked, dead and walking notes are not worked on; what is good is left alone. */
@@ -37,7 +37,7 @@ const isNearEnough = ({ judged }: Found, { highestWithPartials }: ToleranceSet):
   judged.note > highestWithPartials &&
   Math.abs(judged.fundamental.cents) <= topNoteEnough;
 
-/** Hammered since it was measured; marks and a walk say enough without being struck. */
+/** Hammered since it was measured; a marked or walking note need not be struck to know enough. */
 const isOpen = ({ work, reason }: Found): boolean =>
   work === 'not-measured' && reason.kind !== 'mark' && reason.kind !== 'walking';
 

@@ -1,4 +1,4 @@
-// How long a level of noise is borne without protection by the published rule; the app never measures a level.
+// How long the published rule allows a noise level without protection; the app never measures a level.
 import { type Minutes, minutes } from '../tuning/units';
 
 /** The recommended limit over a day of work, dB(A) (NIOSH Publication 98-126, 1998). */

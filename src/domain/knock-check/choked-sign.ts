@@ -20,7 +20,7 @@ export function chokedSign(evidence: DamageEvidence): readonly DamageSign[] {
 }
 
 /**
- * Time constant in turns of the note, geometric mean of its strikes (energy exchange makes each longer or shorter):
+ * Time constant in turns of the note, the geometric mean of its strikes (energy exchange makes each longer or shorter):
  * high notes ring shorter, but in turns about as long (T60 2 s at C4 and 0.5 s at E6 are 523 and 659 turns), so notes
  * of all registers compare. Null without a strike.
  */

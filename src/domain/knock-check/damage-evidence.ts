@@ -24,7 +24,7 @@ export type DamageSign =
       /** Against the note itself, and over the middle of the comparison notes; null where nothing is known. */
       readonly buzzDb: Decibels | null;
       readonly overNeighboursDb: Decibels | null;
-      /** Single blows that were heard as several: what rattles hits as loudly as the stick. */
+      /** Single blows that were heard as several: whatever rattles hits as loudly as the stick. */
       readonly heardAsSeveral: number;
     }
   /** Two lines at the octave where the last record had one, and the ring partner is neither. */
@@ -57,7 +57,7 @@ export interface DamageEvidence {
   readonly knocks: number;
   /** Blows on this note, one at a time, that the ear refused as too fast: it heard several in each. */
   readonly heardAsSeveral: number;
-  /** Strikes of the comparison notes (`comparisonNotes`), one list a note; lists without strikes are passed over. */
+  /** Strikes of the comparison notes (`comparisonNotes`), one list for each note; empty lists are skipped. */
   readonly neighbours: readonly (readonly Strike[])[];
   /** Strikes of the last record of this note before the knock; null without one. */
   readonly before: readonly Strike[] | null;
@@ -69,7 +69,7 @@ export interface DamageEvidence {
   readonly highestWithPartials: MidiNote;
 }
 
-/** A note alone, to be filled with what is known. */
+/** The evidence of a note about which nothing is known yet, with what is given filled in. */
 export const evidenceOf = (
   note: MidiNote,
   strikes: readonly Strike[],

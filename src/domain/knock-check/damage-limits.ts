@@ -1,4 +1,4 @@
-// From where on a strike's figures are signs of damage: one table, with the reason of each limit.
+// From which values on a strike's figures are signs of damage: one table, with the reason for each limit.
 
 /**
  * "Common practice, no source" where nothing else is said. "Scenes" are the seeded pans 1 to 100 of the benchmark of
@@ -13,16 +13,16 @@ export const damageLimits = {
   leastShareWithThird: 0.4,
   /** Notes further apart are no measure for each other's ring, semitones. */
   comparisonReach: 9,
-  /** Fewer comparison notes than this say nothing about what is usual on this pan. */
+  /** Fewer comparison notes than this tell nothing about what is usual on this pan. */
   fewestNeighbours: 2,
   /**
-   * A choked note's ring against what its neighbours' let expect and against its own before; the larger counts.
-   * Scenes: sound notes from 0.61 on, choked ones up to 0.49.
+   * A choked note's ring, compared with what its neighbours lead one to expect and with its own before; the larger
+   * counts. Scenes: sound notes from 0.61 on, choked ones up to 0.49.
    */
   chokedPart: 0.55,
-  /** Blows on a note that were heard as knocks only, before its silence is a sign. */
+  /** How many blows on a note must be heard as mere knocks before its silence is a sign. */
   fewestKnocks: 3,
-  /** Single blows heard as several before a rattle is the likelier reason than a quick hand. */
+  /** How many single blows must be heard as several before a rattle is likelier than a quick hand. */
   fewestHeardAsSeveral: 3,
   /**
    * An octave this far below its fundamental is as good as none; a trace of it or a ring partner may be left, dB.

@@ -21,7 +21,7 @@ export function damageSigns(evidence: DamageEvidence): readonly DamageSign[] {
   return [
     ...missingPartialSigns(clean),
     ...choked,
-    // What hardly rings has no pitch sure enough to walk.
+    // The pitch of what hardly rings is too unsure to call it walking.
     ...(choked.length > 0 ? [] : walkingSign(clean)),
     ...buzzSign(clean),
     ...doubletSign(clean),

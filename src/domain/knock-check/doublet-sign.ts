@@ -26,7 +26,10 @@ export function doubletSign({ strikes, before, partnerHz }: DamageEvidence): rea
   return [{ kind: 'new-doublet', apart: cents(apart), beatHz: hertz(beat) }];
 }
 
-/** Whether one of the two lines is the partner's fundamental, ringing along: the ear names the partner, but does not know. */
+/**
+ * Whether one of the two lines is the partner's fundamental ringing along: the ear names a partner, but only as a
+ * guess.
+ */
 const isPartner = ({ octave, octaveRival }: Double, partnerHz: number | null): boolean =>
   partnerHz !== null &&
   [octave, octaveRival].some(

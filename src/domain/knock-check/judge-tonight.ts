@@ -23,7 +23,7 @@ export type TonightVerdict =
 /** Why the verdict is what it is. */
 export type TonightReason =
   | { readonly kind: 'look'; readonly look: LookKind }
-  /** Nobody could tell whether it is so, and if it is, the pan must not be played. */
+  /** Nobody could tell whether it is so; and if it is, the pan must not be played. */
   | { readonly kind: 'look-unsure'; readonly look: LookKind }
   | { readonly kind: 'cracked-note'; readonly note: MidiNote }
   /** The round was taken on a pan that was just unloaded, or in the sun. */
@@ -42,7 +42,7 @@ export interface TonightFindings {
   /** Notes that are marked as cracked now, struck or not. */
   readonly cracked: readonly MidiNote[];
   readonly signs: ReadonlyMap<MidiNote, readonly HeardSign[]>;
-  /** When a magnet was put on a note; those taken off are not in it. */
+  /** When a magnet was put on a note; magnets that were taken off are not listed. */
   readonly magnets: ReadonlyMap<MidiNote, Instant>;
   /** What the set needs; null: every note. */
   readonly needed: ReadonlySet<PitchClass> | null;
@@ -89,7 +89,7 @@ export function judgeTonight(findings: TonightFindings, rules: TonightRules): To
     looked('yes').filter((look) => rules[look] === action);
   const pitch = result?.panPitch?.cents ?? null;
   const rest = {
-    // Making safe what may be sharp or loose costs little.
+    // To make safe what may be sharp or loose costs little, so a doubt is enough.
     first: [...seen('first'), ...unsure.filter((look) => rules[look] === 'first')],
     tell: seen('tell'),
     unsure,

@@ -8,16 +8,19 @@ import { damageLimits } from './damage-limits';
 type Has = (strike: Strike) => boolean;
 
 interface Question {
-  /** Asked of the note's strikes now. */
+  /** What the note's strikes are tested for now. */
   readonly has: Has;
-  /** Asked of the last record and of the neighbours. */
+  /** What the last record and the neighbours are tested for. */
   readonly had: Has;
-  /** The part of the strikes that must miss it, and of the neighbours that must have it. */
+  /** The share of the strikes that must lack it, and of the neighbours that must have it. */
   readonly leastMissing: number;
   readonly leastWith: number;
 }
 
-/** The signs `no-octave` and `no-third`. Of an inferred fundamental no partial can be missing: it follows from them. */
+/**
+ * The signs `no-octave` and `no-third`. Where the fundamental was inferred no partial can be missing: it follows from
+ * them.
+ */
 export function missingPartialSigns(evidence: DamageEvidence): readonly DamageSign[] {
   const strikes = evidence.strikes.filter((strike) => !strike.isInferred);
   if (strikes.length === 0 || evidence.note > evidence.highestWithPartials) return [];
@@ -71,7 +74,7 @@ function leastOctaveDb({ before }: DamageEvidence): number {
   return Math.max(damageLimits.faintestOctaveDb, (usual ?? -99) + damageLimits.octaveFallDb);
 }
 
-/** A note is not asked for a third that it was never meant to have: the last record or the layout must say so. */
+/** A note need not have a third that it was never meant to have: the last record or the layout must call for it. */
 const asksForThird = ({ third, before }: DamageEvidence): boolean =>
   third !== 'none' && (before !== null ? mostHave(before, hasClearThird) : third !== null);
 

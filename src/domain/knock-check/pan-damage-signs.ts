@@ -21,7 +21,7 @@ export interface PanEvidence {
   readonly highestWithPartials?: MidiNote;
 }
 
-/** For each note those that show how it should ring: they share a border with it or lie near it in pitch. */
+/** For each note the ones that show how it should ring: they share a border with it or lie near it in pitch. */
 export function comparisonNotes(layout: PanLayout): ReadonlyMap<MidiNote, readonly MidiNote[]> {
   const notes = [...new Set(notesOf(layout))];
   const drums = layout.drums.map((drum) => neighboursOn(drum.notes));

@@ -28,6 +28,6 @@ export interface SetNeeds {
 
 export const noNeeds: SetNeeds = { keys: [], tunes: [], notes: [] };
 
-/** Longest name of a tune, characters; most tunes kept. */
+/** Longest name of a tune, characters, and how many tunes are kept at most (chosen, no source). */
 export const longestTuneName = 60;
 export const mostTunes = 200;

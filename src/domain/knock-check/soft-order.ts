@@ -6,9 +6,12 @@ import type { ImpactPlace } from '../records/impact-place';
 import { octaveOrder } from '../rounds/round-order';
 import type { MidiNote } from '../tuning/units';
 
-/** Half of the sector, seen from the drum's middle, that counts to the side that was hit: a sixth of the circle each way. */
+/**
+ * Half the sector, seen from the drum's middle, that belongs to the side that was hit: a sixth of the circle each way
+ * (chosen, no source).
+ */
 const sideReach = Math.PI / 3;
-/** A hit nearer to the drum's middle than this has no side: what counts is the distance alone. */
+/** A hit nearer to the drum's middle than this has no side, so that only distance counts (chosen, no source). */
 const leastRadius = 0.15;
 
 /**

@@ -65,7 +65,7 @@ export function tonightNote(findings: NoteFindings, rules: TonightRules): Tonigh
   const isOther = weighed.length > 0;
   if (off !== null) {
     const away = awayAction(Math.abs(off), rules);
-    // It was sharp before the magnet came on, and nobody has measured it since.
+    // It was sharp before the magnet was put on, and nobody has measured it since.
     const eased = isOnLater && off > 0 && away === 'avoid' ? 'in-passing' : away;
     add({ kind: 'off', cents: off }, eased);
   }
@@ -100,7 +100,7 @@ function awayAction(away: number, rules: TonightRules): NoteAction {
   return whole > rules['off-in-passing'] ? 'in-passing' : 'play';
 }
 
-/** While it is open which of two lines is the note's own octave, nothing is said about it. */
+/** As long as it is not known which of two lines is the note's own octave, nothing is said about the octave. */
 function octaveOff({ judged }: NoteResult): Cents | null {
   if (!judged?.octave || judged.octaveRival) return null;
   return judged.octave.centsFromOwn;

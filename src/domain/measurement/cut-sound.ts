@@ -6,7 +6,7 @@ export interface CutSound {
   readonly sampleRate: number;
 }
 
-/** What is kept of a strike, from shortly before it on, s. */
+/** How much of a strike is kept, from shortly before it on, s (this and the next: chosen, no source). */
 export const cutSeconds = seconds(1);
 const beforeStrike = 0.03;
 

@@ -19,23 +19,25 @@ export interface PartInside {
   readonly name: PartName;
   /** As the strike's reading has it. */
   readonly measured: MeasuredPartial;
-  /** The value that the readout shows: the fundamental's against its note, the others' against the own fundamental. */
+  /**
+   * The value on the readout: for the fundamental against its note, for the others against the note's own fundamental.
+   */
   readonly cents: Cents;
   readonly targetHz: Hertz;
   /** Between the partial and its target, per second. */
   readonly beatHz: Hertz;
-  /** The other one of two lines, and its value; in `course` both are one sound. */
+  /** The other of two lines, and its value; `course` shows both as one sound. */
   readonly rival: { readonly measured: MeasuredPartial; readonly cents: Cents } | null;
   readonly course: readonly PartMoment[];
 }
 
-/** What of a part is heard; `slower`: so many times as long, at the same pitch. */
+/** What of a part is played; `slower`: this many times as long, at the same pitch. */
 export type PartSound = 'alone' | 'target' | 'both';
 export type Slower = 1 | 2 | 4;
 
 export interface StrikeInside {
   readonly parts: readonly PartInside[];
-  /** Length of what can be heard, s. */
+  /** How long the part that can be played is, s. */
   readonly seconds: Seconds;
   soundOf(part: PartName, which: PartSound, slower: Slower): CutSound;
 }

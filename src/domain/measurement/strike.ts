@@ -36,7 +36,7 @@ export interface ThirdPartial extends UpperPartial {
 
 /**
  * A second line at the struck note's octave, most likely the fundamental of the octave partner: which of
- * the two is the struck note's own octave shows when the partner is damped.
+ * the two is the struck note's own octave becomes clear when the partner is damped.
  */
 export interface OctaveRival extends UpperPartial {
   /** The partner, or null where the pan has no such note. */
@@ -47,7 +47,7 @@ export interface OctaveRival extends UpperPartial {
 
 /**
  * A second line beside a partial: another mode of the note, or of one that rings along. Which of the two is the note
- * shows when it is struck elsewhere, or when the partner is damped.
+ * becomes clear when it is struck elsewhere, or when the partner is damped.
  */
 export interface SecondLine extends MeasuredPartial {
   /** Beats between the two lines, per second. */
@@ -78,7 +78,7 @@ export interface Strike {
   readonly fundamental: MeasuredPartial;
   /**
    * The other one of two lines at the fundamental, where there are two; `fundamental` is the stronger one. Missing, as
-   * `thirdRival` is, where only the octave was looked at: nobody knows then.
+   * `thirdRival` is, where only the octave was looked at and it is not known.
    */
   readonly fundamentalRival?: SecondLine | null;
   /** The fundamental was too low for the microphone; it follows from the octave and the third partial. */
@@ -143,8 +143,8 @@ export interface ListeningContext {
   /** Notes of the pan, or null when no pan is chosen. */
   readonly notes: readonly MidiNote[] | null;
   /**
-   * A pan is looked over after a knock, and the expected note may be choked: it is then taken as a strike even if it
-   * rings so shortly that it could be a blow on wood as well. Without an expected note this changes nothing.
+   * A pan is being checked after a knock, and the expected note may be choked: it then counts as a strike even if it
+   * rings so briefly that it could just as well be a blow on wood. Without an expected note this changes nothing.
    */
   readonly mayBeChoked?: boolean;
   /** Partials of the pan's notes as they were last measured, where there are any. */

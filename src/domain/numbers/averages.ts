@@ -1,5 +1,5 @@
-// Sums and middles of a few numbers. There are two medians, because between two in the middle one may want their mean
-// or one that was really there.
+// Sums and medians of a few numbers. There are two medians, because of two numbers in the middle one may want the mean
+// or one that was really measured.
 
 export const sumOf = <T>(values: readonly T[], of: (value: T) => number): number =>
   values.reduce((sum, value) => sum + of(value), 0);
@@ -28,7 +28,7 @@ export interface Weighted {
   readonly weight: number;
 }
 
-/** The number up to which half of the weight lies, or the mean of two where it is halved between them; null for none. */
+/** The number up to which half of the weight lies, or the mean of two if the half falls between them; null for none. */
 export function weightedMedian(values: readonly Weighted[]): number | null {
   const sorted = [...values].sort((low, high) => low.value - high.value);
   const half = sumOf(sorted, ({ weight }) => weight) / 2;

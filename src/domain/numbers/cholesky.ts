@@ -1,5 +1,5 @@
-// Solving with symmetric positive definite matrices, kept row by row in one array. The ear solves in place, in arrays
-// that it borrows; the advice wants its matrices kept. Both come here.
+// Solves equations with symmetric positive definite matrices, each kept row by row in one array. The ear solves in
+// place, in arrays that it borrows; the advice needs its matrices unchanged. Both use this file.
 
 /**
  * Replaces `matrix` (size × size, its lower triangle is read) by the lower triangle L with L·Lᵀ = `matrix`; what stands

@@ -1,4 +1,4 @@
-// Decibels against 1, and back. A silence has no level, so whoever asks for one says what it counts as.
+// Decibels against 1, and back. Silence has no level, so the caller says what it counts as.
 
 /** Level of a power, dB; a power below `least` counts as that. */
 export const dbOfPower = (power: number, least: number): number =>

@@ -32,11 +32,11 @@ export function fitLine(points: readonly LinePoint[], scatter: number): Straight
   return { slope, sigma: 1 / Math.sqrt(width), residual };
 }
 
-/** What is expected of the scatter before any was seen, and how many points that weighs. */
+/** The scatter that is expected before any was seen, and how many points that expectation counts as. */
 export interface ExpectedScatter {
   readonly usual: number;
   readonly weighs: number;
-  /** Less is never believed. */
+  /** The scatter is never taken to be less. */
   readonly least: number;
 }
 

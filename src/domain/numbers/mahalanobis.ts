@@ -1,8 +1,10 @@
-// How far three differences lie from zero, in the measure of their own covariance.
+// How far three differences lie from zero, measured by their own covariance.
 import { choleskyOf, solveCholesky } from './cholesky';
 import { type Matrix3, partialIndices, type ThreePartials } from './three-partials';
 
-/** Squared Mahalanobis distance over the values that are there (null is not), and how many there are. */
+/**
+ * Squared Mahalanobis distance over the values that are there (null stands for a missing one), and how many there are.
+ */
 export function mahalanobis(
   away: ThreePartials<number | null>,
   covariance: Matrix3,

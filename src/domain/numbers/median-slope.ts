@@ -47,7 +47,7 @@ export function medianSlope(points: readonly Point[], z = 1.96): MedianSlope | n
 
 const pairsVariance = (count: number): number => (count * (count - 1) * (2 * count + 5)) / 18;
 
-/** What equal values take from the variance. */
+/** By how much equal values reduce the variance. */
 function tiesOf(values: readonly number[]): number {
   const counts = new Map<number, number>();
   for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);

@@ -49,7 +49,7 @@ const faultsOfPlaces = (places: readonly NotePlace[]): readonly LayoutFault[] =>
     ];
   });
 
-/** Spares most pairs the look at their outlines. */
+/** Settles most pairs without looking at their outlines. */
 function areNear(one: NotePlace, other: NotePlace): boolean {
   const [x, y] = middleOfNote(one);
   const [otherX, otherY] = middleOfNote(other);

@@ -15,11 +15,11 @@ export const turnDrum = (layout: PanLayout, drum: number, hours: number): PanLay
     })),
   );
 
-/** One drum as in a mirror; the others stay (the whole pan: `mirrored`). */
+/** One drum as in a mirror; the others stay as they are (for the whole pan: `mirrored`). */
 export const mirrorDrum = (layout: PanLayout, drum: number): PanLayout =>
   withNotes(layout, drum, mirroredNotes(layout.drums[drum]?.notes ?? []));
 
-/** Two drums change places. The places keep their names: what stood left stands right. */
+/** Swaps two drums. The places keep their names: what stood on the left now stands on the right. */
 export function swapDrums(layout: PanLayout, one: number, other: number): PanLayout {
   const [first, second] = [layout.drums[one], layout.drums[other]];
   if (!first || !second) return layout;

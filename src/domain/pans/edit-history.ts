@@ -14,6 +14,7 @@ export interface EditHistory<T> {
   readonly about: string | null;
 }
 
+/** Most steps back that are kept (chosen, no source). */
 const longest = 200;
 
 export const beginHistory = <T>(present: T): EditHistory<T> => ({

@@ -17,7 +17,7 @@ export const placeOfNote = (layout: PanLayout, note: MidiNote): NotePlace | null
 export const drumOf = (layout: PanLayout, note: MidiNote): number =>
   layout.drums.findIndex((drum) => drum.notes.some((place) => place.note === note));
 
-/** The note at this place becomes `to`; what was set about its third partial and offset goes with the old note. */
+/** The note at this place becomes `to`; what was set for its third partial and offset is dropped with the old note. */
 export function renameNote(layout: PanLayout, note: MidiNote, to: MidiNote): EditResult {
   if (!hasNote(layout, note)) return refused('unknown');
   if (to === note) return done(layout);
@@ -60,7 +60,7 @@ export const removeNote = (layout: PanLayout, note: MidiNote): PanLayout => ({
   })),
 });
 
-/** Puts a note on another drum, where that has most room; its size and wishes stay. */
+/** Puts a note on another drum, where there is most room; its size and what it is meant to be stay. */
 export function moveToDrum(layout: PanLayout, note: MidiNote, drum: number): EditResult {
   const place = placeOfNote(layout, note);
   if (!place || !layout.drums[drum]) return refused('unknown');
@@ -83,7 +83,7 @@ export const setOffset = (layout: PanLayout, note: MidiNote, offset: Cents): Pan
     offset === 0 ? place : { ...place, offset },
   );
 
-/** Somebody has compared the layout with the pan: what was doubtful about it no longer is. */
+/** Somebody has compared the layout with the pan, so nothing about it is doubtful any more. */
 export function withoutDoubts({ doubts: _doubts, ...layout }: PanLayout): PanLayout {
   return layout;
 }

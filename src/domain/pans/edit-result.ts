@@ -1,4 +1,4 @@
-// What a change to a layout comes back as.
+// What a change to a layout returns.
 import type { NotePlace, PanLayout } from './layout';
 
 export type EditRefusal =

@@ -12,7 +12,7 @@ export interface NotePlace {
   /** Half axes of the note's oval, as parts of the rim's radius; the long axis lies along the rim. */
   readonly along: number;
   readonly across: number;
-  /** The third partial this note is tuned to; without it the ear finds out. */
+  /** The third partial this note is tuned to; if missing, the ear finds out. */
   readonly third?: ThirdWish;
   /** How far from equal temperament this note is meant to be. */
   readonly offset?: Cents;

@@ -3,11 +3,11 @@ import type { MidiNote } from '../tuning/units';
 import type { NotePlace, PanLayout } from './layout';
 import { depthIn } from './note-outline';
 
-/** The drum is looked at in squares of this size, a part of the rim's radius. */
+/** The drum is divided into squares of this size, as a part of the rim's radius (chosen, no source). */
 const square = 0.03;
 const side = Math.ceil(1 / square);
 const width = 2 * side + 1;
-/** A shorter border than this is a corner where notes only touch. */
+/** A border shorter than this is a corner where notes only touch (chosen, no source). */
 const shortestBorder = 0.12;
 
 export interface Neighbour {
@@ -16,7 +16,7 @@ export interface Neighbour {
   readonly border: number;
 }
 
-/** Which notes share borders is looked up in a grid, and every advice asks for it: once for a drum. */
+/** Finding out which notes share borders takes a grid, and every advice needs it: so it is done once for each drum. */
 const known = new WeakMap<readonly NotePlace[], ReadonlyMap<MidiNote, readonly Neighbour[]>>();
 
 /** Notes of the same drum that share a border with `note`, longest border first; empty for a note the pan lacks. */
@@ -70,7 +70,8 @@ function ownersOfSquares(places: readonly NotePlace[]): Int16Array {
       if (Math.hypot(x, y) > 1) continue;
       let least = Number.POSITIVE_INFINITY;
       places.forEach((place, k) => {
-        // Beyond the outline, in parts of the rim's radius: larger notes reach no farther than small ones.
+        // The distance beyond the outline, in parts of the rim's radius, so that large notes reach no farther than
+        // small ones.
         const away = (depthIn(place, [x, y]) - 1) * Math.sqrt(place.along * place.across);
         if (away >= least) return;
         least = away;

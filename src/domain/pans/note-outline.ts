@@ -3,6 +3,7 @@ import type { NotePlace } from './layout';
 
 export type Point = readonly [x: number, y: number];
 
+/** Points of a drawn or compared outline (chosen, no source). */
 const outlinePoints = 48;
 
 const turnOf = (clock: number): number => (clock * Math.PI) / 6;

@@ -1,4 +1,4 @@
-// Where on a drum there is room for one more note, and in which ring a spot lies.
+// Where a drum has room for one more note, and in which ring a spot lies.
 import type { MidiNote } from '../tuning/units';
 import type { NotePlace } from './layout';
 import { depthIn, furthestRadius, middleOfNote } from './note-outline';
@@ -16,7 +16,7 @@ export function ringOf({
   return edge < 0.45 ? 'centre' : 'middle';
 }
 
-/** The spot with most room on a drum with `others`, for an oval as large as that of its nearest note in pitch. */
+/** The spot with most room on a drum with `others`, for an oval as large as that of the note nearest in pitch. */
 export function freeSpot(
   others: readonly NotePlace[],
   note: MidiNote,

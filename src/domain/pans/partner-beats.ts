@@ -48,7 +48,7 @@ export function partnerBeats(
     const high = lineOf(measured.get(pair.high.note), pair.high.partial, null);
     if (!high) return [];
     const highHz = hertzOf(pair.high, high, a4);
-    // In cents of the lower note's partial, to tell which of two lines is the partner's.
+    // In cents from the lower note's partial, to tell which of two lines is the partner's.
     const expected = centsBetween(
       hertzOf(pair.low, { cents: cents(0), sigmaCents: cents(0) }, a4),
       highHz,
@@ -70,7 +70,9 @@ export function partnerBeats(
   return beats.sort((one, other) => Math.abs(other.cents) - Math.abs(one.cents));
 }
 
-/** Those that are heard as beats, and are there for certain: more than two standard errors apart. */
+/**
+ * Those that can be heard as beats and are certain: more than two standard errors apart (common practice, no source).
+ */
 export const heardBeats = (beats: readonly PartnerBeat[]): readonly PartnerBeat[] =>
   beats.filter(
     ({ cents: apart, sigmaCents, beatHz }) =>

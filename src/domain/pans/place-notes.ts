@@ -16,9 +16,9 @@ export interface OvalSize {
 
 export type SizeOf = (note: MidiNote, ring: NotePlace['ring']) => OvalSize;
 
-/** No oval is drawn thinner than this: its name and a number must fit in. */
+/** No oval is drawn thinner than this: its name and a number must fit inside (chosen, no source). */
 const thinnest = 0.093;
-/** Metal left between an outer note and the rim, as a part of the rim's radius. */
+/** Metal left between an outer note and the rim, as a part of the rim's radius (chosen, no source). */
 const besideRim = 0.025;
 
 /** MIDI number of a note that is spelt out in the program; throws for a spelling that is no note. */

@@ -67,7 +67,7 @@ const couplings = kinds
   );
 
 export interface PartnerOfNote {
-  /** The note's own partial that the other note makes sound along. */
+  /** The note's own partial that rings along when the other note sounds. */
   readonly own: PartialKind;
   readonly other: NotePartial;
 }

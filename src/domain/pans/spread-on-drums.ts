@@ -51,7 +51,7 @@ function shrunk({ along, across }: Circle, part: number): { along: number; acros
   return { along: Math.max(thinnest, along * by), across: Math.max(thinnest, across * by) };
 }
 
-/** A name and a number must fit in. */
+/** A name and a number must fit inside (as in `place-notes`). */
 const thinnest = 0.093;
 
 /** Circles with room for `count` notes; every note keeps 44 px for a finger where the drum is 320 px wide. */

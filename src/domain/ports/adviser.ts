@@ -1,4 +1,4 @@
-// Who answers questions of the bench, wherever that takes its time.
+// Answers the bench's questions, on whatever thread that takes its time.
 
 import type { AdviceAnswer } from '../advice/answer-question';
 import type { BenchQuestion } from '../bench/answer-on-bench';

@@ -7,9 +7,9 @@ export type ShareRefusal = 'other-site' | 'too-large' | 'no-room';
 
 /** Nothing here throws or rejects. */
 export interface Arrivals {
-  /** One has come while the app is open. */
+  /** A file has come while the app was open. */
   onArrival(listener: () => void): Unsubscribe;
-  /** The file that has waited longest, or null. It waits until it is let go, also when the app is closed meanwhile. */
+  /** The file that has waited longest, or null. It waits until it is let go, even if the app is closed in between. */
   waiting(): Promise<FileOnHand | null>;
   letGo(file: FileOnHand): Promise<void>;
   /** Why the last ones that were shared did not come in; null if they did. Told once. */

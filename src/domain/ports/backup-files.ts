@@ -63,13 +63,16 @@ export type BackupTakenIn =
       readonly kind: 'taken-in';
       readonly added: BackupCounts;
       readonly pans: readonly PanId[];
-      /** Damaged entries that were replaced by whole ones. */
+      /** Damaged entries that were replaced by intact ones. */
       readonly healed: number;
-      /** What says something else than what is here, which stays: kept beside it, for the user to choose. */
+      /** What differs from what is here. What is here stays; the other is kept beside it, for the user to choose. */
       readonly differing: readonly Differing[];
       readonly differingCount: number;
     }
-  /** The store failed, or the file changed since it was checked; what is in already is good, and all can be tried again. */
+  /**
+   * The store failed, or the file changed since it was checked; what was taken in is good, and it can all be tried
+   * again.
+   */
   | { readonly kind: 'trouble'; readonly trouble: StoreTrouble | 'file-changed' };
 
 /** Told how much is done, 0…1. */

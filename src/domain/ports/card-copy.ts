@@ -1,8 +1,8 @@
 import type { PanCard } from '../rack/pan-card';
 
 /**
- * A second copy of the rack's cards, quicker to read than the rack itself, which alone is believed. Never throws:
- * where nothing can be kept, there are none.
+ * A second copy of the rack's cards, quicker to read than the rack itself, which has the last word. Never throws:
+ * where nothing can be kept, there are no cards.
  */
 export interface CardCopy {
   read(): readonly PanCard[];

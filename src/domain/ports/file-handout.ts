@@ -13,7 +13,7 @@ export type FileForm = 'packed' | 'text';
 
 /** The way out of the app for files: the share sheet where there is one, else a download. */
 export interface FileHandout {
-  /** In which form a backup gets further from this phone. */
+  /** The form in which a backup gets farther from this phone. */
   bestForm(): FileForm;
   /** A file of text, ready to be handed out. `type` is its media type. */
   textFile(name: string, type: string, text: string): FileOnHand;

@@ -34,7 +34,7 @@ export type Kept =
   | { readonly kind: 'kept' }
   | { readonly kind: 'trouble'; readonly trouble: StoreTrouble };
 
-/** The cards that are kept, and the pans whose card is missing or older than their records. */
+/** The cards kept, and the pans whose card is missing or older than their records. */
 export interface KeptCards {
   readonly cards: readonly PanCard[];
   readonly stale: readonly PanId[];
@@ -67,7 +67,7 @@ export interface PanStore {
   cards(): Promise<Loaded<KeptCards>>;
   /**
    * `madeFrom` is what `pan` had answered before the readings were read. A card that is older than its records
-   * by now, because another window wrote meanwhile, is let go: the pan stays stale.
+   * by then, because another window wrote meanwhile, is dropped: the pan stays stale.
    */
   keepCard(card: PanCard, madeFrom: PanRecords): Promise<Kept>;
   pan(pan: PanId): Promise<Loaded<PanRecords>>;

@@ -16,7 +16,7 @@ export type OfflineState =
     }
   | {
       readonly kind: 'update-waiting';
-      /** It was asked for while some window measured, and was not put in place. */
+      /** It was asked for while some window was measuring, and was not put in place. */
       readonly isMeasured: boolean;
     }
   | { readonly kind: 'unsupported' };

@@ -12,9 +12,9 @@ export const practiceLevels = ['one-flat', 'some-out', 'dropped'] as const;
 export type PracticeLevel = (typeof practiceLevels)[number];
 
 export interface HammeredSource extends PracticeSource {
-  /** So many blows: the note's partials move, and those of its neighbours a little. Makes no sound. */
+  /** This many blows: the note's partials move, and those of its neighbours a little. Makes no sound. */
   hammer(note: MidiNote, where: BlowWhere, firmness: BlowFirmness, count: number): void;
-  /** Every note as it truly is now, lowest first; for the end, not for the one who hammers. */
+  /** Every note as it truly is now, lowest first; for the end of the practice, not to be seen while hammering. */
   tuning(): readonly Judged[];
   /**
    * What following the suggestions alone makes of these notes, in this order, on the same pan as it was at first.

@@ -35,11 +35,11 @@ export interface TonePlayer {
   stop(): void;
 }
 
-/** Tells without the screen. Never throws: a phone that cannot is silent. */
+/** Tells what is to be known without the screen. Never throws: a phone that cannot stays silent. */
 export interface Announcer {
   /** True if the phone has a voice of its own: voices from the network are never used. */
   hasVoice(): boolean;
-  /** Resolves when it has been said, or could not be. */
+  /** Resolves when it has been said or could not be said. */
   say(text: string): Promise<void>;
   /** Two short high beeps, above the notes of any pan. Resolves when they are over. */
   beep(): Promise<void>;

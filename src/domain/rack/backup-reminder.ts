@@ -19,12 +19,13 @@ export type BackupReminder =
   | {
       readonly kind: 'days';
       readonly days: number;
-      /** There was none before: the days are those of the oldest record. */
+      /** There has been no backup yet: the days are counted from the oldest record. */
       readonly isFirst: boolean;
     };
 
+/** Own choice, as are the next two. */
 const readingsBeforeReminder = 10;
-/** As many again as of readings (own choice). */
+/** As many as of readings. */
 const changesBeforeReminder = 10;
 const daysBeforeReminder = 30;
 const day = 86_400_000;

@@ -1,4 +1,4 @@
-// What the user's settings say about judging; a card must be made anew when they change.
+// The settings that judging depends on; when they change, cards must be made anew.
 
 import type { Reference } from '../tuning/reference';
 import { type ToleranceSet, toleranceSteps } from '../tuning/tolerances';

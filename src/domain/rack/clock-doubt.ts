@@ -1,7 +1,7 @@
 // Whether the clock of the phone can be right: it cannot be before the app was made, nor long before what is kept.
 import { type Instant, instant } from '../tuning/units';
 
-/** Two phones' time zones and an hour of summer time lie within it, ms. */
+/** A clock this far behind is doubtful, ms: time zones of two phones and an hour of summer time lie within it. */
 const doubtful = 24 * 3600 * 1000;
 
 /**

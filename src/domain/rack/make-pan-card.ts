@@ -69,7 +69,7 @@ export function makePanCard(
   };
 }
 
-/** What few notes did says nothing about the pan. */
+/** What a few notes did tells nothing about the pan. */
 function driftOf({ meanChange, notes }: RoundChanges, noteCount: number): FromNotes | null {
   if (meanChange === null || 2 * notes.length < noteCount) return null;
   return { cents: meanChange, from: notes.length };

@@ -19,7 +19,7 @@ export interface PanCard {
   readonly maker: string;
   readonly serial: string;
   readonly isRemoved: boolean;
-  /** Two phones wrote the same field: the pan's page asks which is right. */
+  /** Two phones wrote the same field; the pan's page asks which value is right. */
   readonly hasConflict: boolean;
   readonly noteCount: number;
   /** Start of the newest finished round, or null before the first. */

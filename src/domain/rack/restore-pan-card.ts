@@ -1,4 +1,4 @@
-// The way in for kept cards. A card only saves time, so anything wrong with it means that it is made anew.
+// Checks kept cards as they are read. A card only saves time, so if anything is wrong with it, it is made anew.
 
 import { panFamilies } from '../pans/pan-family';
 import type { NoteStanding } from '../reading/note-standing';
@@ -23,6 +23,7 @@ import { cents, hertz } from '../tuning/units';
 import type { PanCard } from './pan-card';
 import type { NeedReason } from './tuner-need';
 
+/** Far above any pan and any list of reasons (chosen, no source). */
 const mostNotes = 256;
 const mostReasons = 20;
 const centsRule = numberWithin(cents, -12_000, 12_000);
@@ -102,7 +103,7 @@ const cardRules: FieldRules<PanCard> = {
 
 const cardRule = fieldsOf(cardRules);
 
-/** A valid card of anything, or null if anything is wrong with it. Never throws. */
+/** A valid card made from anything, or null if anything is wrong with it. Never throws. */
 export function restorePanCard(stored: unknown): PanCard | null {
   const repairs = new Repairs();
   const card = cardRule(stored, repairs);

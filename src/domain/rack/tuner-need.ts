@@ -51,7 +51,7 @@ export interface NeedFindings {
   readonly drift: FromNotes | null;
 }
 
-/** A value, and from how many notes it comes. */
+/** A value, and how many notes it comes from. */
 export interface FromNotes {
   readonly cents: Cents;
   readonly from: number;
@@ -108,7 +108,7 @@ export function needNow(
   return { need: card.need + need, reasons: [...card.reasons, ...reasons] };
 }
 
-/** One note has one kind, so that nothing counts twice. */
+/** Each note counts as one kind only, so that nothing counts twice. */
 function kindOf({ standing, reason }: NeedFindings['notes'][number]): NoteKind | null {
   if (reason.kind === 'mark') return reason.mark;
   return standing === 'avoid' || standing === 'out' ? standing : null;

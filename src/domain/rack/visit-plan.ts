@@ -15,11 +15,11 @@ export interface PlannedPan {
 }
 
 export interface VisitPlan {
-  /** As many as the hours allow, most in need first. */
+  /** As many as the hours allow, those most in need first. */
   readonly inTime: readonly PlannedPan[];
-  /** Those that need the tuner too, but come after the hours are over. */
+  /** Those that need the tuner too, but for which no hours are left. */
   readonly later: readonly PlannedPan[];
-  /** Nothing speaks for these. */
+  /** Those that nothing speaks for. */
   readonly fine: readonly PanCard[];
 }
 

@@ -1,7 +1,7 @@
 // Which strikes of a note agree with each other, and what is off about one that does not.
 import type { Strike } from '../measurement/strike';
 
-/** Strikes agree when their fundamentals and octaves lie this close, cents. */
+/** Strikes agree when their fundamentals and octaves lie this close, cents (chosen, no source). */
 const limits = { fundamental: 2.5, octave: 4 };
 
 export type Disagreement = 'fundamental' | 'octave';
@@ -16,7 +16,7 @@ export function disagreement(strike: Strike, other: Strike): Disagreement | null
 }
 
 /**
- * One standard error of the fundamental as far as two strikes can differ by it, cents. How far a note's octave lies
+ * That part of the fundamental's standard error by which two strikes can differ, cents. How far a note's octave lies
  * off twice its fundamental, which makes up most of an inferred one's error, is the same in every strike.
  */
 function ownError(strike: Strike, other: Strike): number {
@@ -39,7 +39,7 @@ export function agreeingStrikes(strikes: readonly Strike[]): AgreeingStrikes {
 
 export interface AgreeingStrikes {
   readonly strikes: readonly Strike[];
-  /** The one that all of them agree with; null if there are none. */
+  /** The one that all the others agree with; null if there is none. */
   readonly middle: Strike | null;
 }
 

@@ -16,15 +16,21 @@ export interface Combined {
   readonly sigmaCents: Cents;
 }
 
-/** Expected scatter from strike to strike beyond the standard errors, before any is seen, cents. */
+/**
+ * Scatter from strike to strike beyond the standard errors that is expected before any is seen, cents (this and the
+ * next two: chosen, no source).
+ */
 export const usualScatter = 0.3;
 /** How many strikes that expectation counts as. */
 const priorStrikes = 1;
 const leastScatter = 0.05;
-/** Beyond this many standard deviations a measurement pulls no harder (Huber's rule). */
+/** Beyond this many standard deviations a measurement pulls no harder (Huber's rule; the number chosen, no source). */
 const reach = 2;
 const rounds = 40;
-/** Rounds that move a value by less change nothing that is ever shown, cents; a note's history combines hundreds of times. */
+/**
+ * Rounds that move a value by less than this, cents, change nothing that is ever shown; a note's history combines
+ * hundreds of times.
+ */
 const settled = 1e-7;
 
 /**
@@ -59,7 +65,7 @@ export function combine(values: readonly Weighed[]): Combined {
 
 /**
  * Scatter beyond the standard errors. A measurement with a large standard error says little about it, and
- * one far away is cut off at the reach, so that it cannot excuse itself.
+ * one far away is cut off at the reach, so that it cannot enlarge the scatter it is judged by.
  */
 function scatterOf(values: readonly Weighed[], centre: number): number {
   const parts = values.map(({ cents: at, sigmaCents }) => {
@@ -69,7 +75,7 @@ function scatterOf(values: readonly Weighed[], centre: number): number {
   });
   const known = sumOf(parts, ({ informed }) => informed);
   const count = priorStrikes + Math.max(0, known - 1);
-  // From the largest estimate downwards: nothing is cut off in the first round.
+  // Starts from the largest estimate and goes down, so that nothing is cut off in the first round.
   let variance = Number.POSITIVE_INFINITY;
   for (let n = 0; n < rounds; n++) {
     let sum = priorStrikes * usualScatter ** 2;

@@ -1,19 +1,21 @@
-// What was heard, read again an octave higher or lower: the lines stay, their parts in the note change.
+// What was heard, read again an octave higher or lower: the lines stay, only their roles in the note change.
 import type { RingingLine, Strike } from '../measurement/strike';
 import { cents, centsBetween, midiNote, shiftedBy } from '../tuning/units';
 import { addStrike, type Reading } from './reading';
 
 export type OctaveDirection = 1 | -1;
 
-/** How far a line may lie from half the frequency and still be the fundamental below, cents. */
+/**
+ * How far a line may lie from half the frequency and still be the lower note's fundamental, cents (chosen, no source).
+ */
 const reach = 70;
-/** Standard error of a line that was only seen in a spectrum, not fitted, cents. */
+/** Standard error of a line that was only seen in a spectrum, not fitted, cents (chosen, no source). */
 const unfittedSigma = cents(2);
 
 /** The reading an octave higher (+1) or lower (−1), or null if no strike holds the lines for it. */
 export function readingAtOctave(reading: Reading, direction: OctaveDirection): Reading | null {
   const strikes = reading.strikes.flatMap((strike) => strikeAtOctave(strike, direction) ?? []);
-  // Below, all are unsure first looks: the newest is as good as several.
+  // An octave down all are unsure first looks, of which the newest is as good as several.
   return (direction === 1 ? strikes : strikes.slice(-1)).reduce<Reading | null>(
     (sum, strike) => addStrike(sum, strike).reading,
     null,
@@ -71,7 +73,7 @@ function octaveLower(strike: Strike): Strike | null {
       hz: line.hz,
       cents: centsBetween(target, line.hz),
       sigmaCents: unfittedSigma,
-      // Not measured either; that of the octave is the nearest known.
+      // It was not measured either; the octave's is the nearest one known.
       decaySeconds: fundamental.decaySeconds,
       levelDb: line.levelDb,
     },

@@ -7,7 +7,7 @@ import type { ReadingValues } from './summarise';
 /** What the layout says about a note. */
 export type NoteWish = Pick<NotePlace, 'third' | 'offset'>;
 
-/** What is needed of a reading. */
+/** What judging needs of a reading. */
 export type JudgedValues = Pick<ReadingValues, 'fundamental' | 'octave' | 'octaveRival' | 'third'> &
   Partial<Pick<ReadingValues, 'isInferred'>>;
 

@@ -3,12 +3,12 @@
 import type { MeasuredPartial, SecondLine, Strike } from '../measurement/strike';
 import { type Cents, cents } from '../tuning/units';
 
-/** Lines of two strikes that lie so near to each other are the same one, cents: as near as strikes agree. */
+/** Lines of two strikes this near to each other are the same line, cents: as near as strikes must lie to agree. */
 const sameLine = 2.5;
 
 /**
- * The strikes of one note, each with that line as its fundamental, and as its third partial, which most of them have, of
- * as common ones the one that is more often the stronger, then the newest. A strike in which that line was not heard
+ * The strikes of one note, each with the line as its fundamental, and as its third partial, that most of them have; of
+ * lines equally common, the one that is more often the stronger, then the newest. A strike in which it was not heard
  * stays as it is.
  */
 export function matchedLines(strikes: readonly Strike[]): readonly Strike[] {
@@ -51,7 +51,7 @@ function withFundamentalNear(strike: Strike, at: Cents): Strike {
   const { fundamental, fundamentalRival, octave, octaveRival, third, thirdRival } = strike;
   if (!fundamentalRival || !isNearer(fundamentalRival, fundamental, at)) return strike;
   const { beatHz, ...own } = fundamentalRival;
-  // All upper partials are set against the fundamental.
+  // All upper partials are measured against the fundamental.
   const moved = <T extends { readonly centsFromOwn: Cents }>(line: T): T => ({
     ...line,
     centsFromOwn: cents(line.centsFromOwn + fundamental.cents - own.cents),
@@ -75,10 +75,10 @@ function withThirdNear(strike: Strike, at: Cents): Strike {
   return { ...strike, third: { kind, ...own }, thirdRival: { ...weaker, beatHz } };
 }
 
-/** What is told of a second line. */
+/** What is said about a second line. */
 export type RivalLine = Pick<SecondLine, 'cents' | 'sigmaCents' | 'beatHz'>;
 
-/** Of the strikes' second lines the newest; null where none has one. */
+/** The newest of the strikes' second lines; null if none has one. */
 export function newestRival(
   strikes: readonly Strike[],
   of: (strike: Strike) => SecondLine | null | undefined,

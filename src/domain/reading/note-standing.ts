@@ -32,7 +32,7 @@ export type StandingReason =
   | { readonly kind: 'aligned' }
   /** Nothing else is wrong, but nobody knows yet which of two lines is the note's own octave. */
   | { readonly kind: 'octave-open' }
-  /** The fundamental is only inferred, and nothing is off by more than that allows to say. */
+  /** The fundamental is only inferred, and nothing is off by more than its error. */
   | { readonly kind: 'inferred' }
   /** The partial that keeps the note from standing better. */
   | { readonly kind: 'off'; readonly fault: Fault }
@@ -90,7 +90,7 @@ export function standingOf(
 function standingOfValues(judged: Judged | null, limits: ToleranceSet): JudgedStanding {
   if (!judged) return { standing: 'unread', reason: { kind: 'unread' } };
   const isOpen = Boolean(judged.octaveRival) && judged.note <= limits.highestWithPartials;
-  // Two lines at the octave: what can be said for sure is said without them.
+  // With two lines at the octave, only what is certain without them is said.
   const sure = isOpen ? { ...judged, octave: null, octaveRival: null } : judged;
   let reason: StandingReason = {
     kind: isOpen ? 'octave-open' : judged.isInferred ? 'inferred' : 'aligned',

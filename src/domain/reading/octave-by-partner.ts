@@ -4,7 +4,7 @@ import type { JudgedValues } from './judge-note';
 
 /** The partner's line lies this close to where the partner was measured, cents: strikes agree within it. */
 const near = 2.5;
-/** The other line must lie this much farther from there, or the two cannot be told apart. */
+/** The other line must lie this much farther away, cents, or the two cannot be told apart (chosen, no source). */
 const apart = 2.5;
 
 /**

@@ -4,7 +4,7 @@ import type { JudgedNote } from './judge-note';
 
 export type QuickVerdict = 'fine' | 'out' | 'three-strikes';
 
-/** How many standard errors count as sure: 99.7 % if errors are normal. */
+/** How many standard errors count as sure: 99.7 % if errors are normal (chosen, no source). */
 export const sureSigmas = 3;
 
 /**
@@ -33,7 +33,7 @@ export function quickVerdict(
 }
 
 interface Range {
-  /** Between these the distance from true surely lies, cents. */
+  /** The distance from true surely lies between these, cents. */
   readonly least: number;
   readonly most: number;
   readonly limit: keyof Limits;

@@ -13,10 +13,10 @@ export interface Reading extends ReadingValues {
   readonly strikes: readonly Strike[];
   /** Strikes among them that do not agree, and in what. */
   readonly leftOut: readonly LeftOutStrikes[];
-  /** The pitch goes one way from strike to strike: the values are those of the newest strike, no mean. */
+  /** The pitch goes one way from strike to strike: the values are those of the newest strike, not a mean. */
   readonly walking: { readonly centsPerStrike: Cents } | null;
   readonly settled: boolean;
-  /** All strikes that the next one is judged with, as they were heard. */
+  /** All strikes that the next one is judged together with, as they were heard. */
   readonly heard: readonly Strike[];
 }
 
@@ -30,8 +30,12 @@ export type ReadingStep =
   /** The strike disagrees with those before it, too few to say which is right: the reading shows it alone. */
   | { readonly kind: 'again'; readonly reading: Reading };
 
+/** This many strikes must agree (common practice, no source). */
 export const strikesToSettle = 3;
-/** A reading is surer than this when it settles: one standard error of fundamental and octave, cents. */
+/**
+ * A reading settles only when it is surer than this: one standard error of fundamental and octave, cents (chosen, no
+ * source).
+ */
 const settledSigma = 0.7;
 const mostHeard = 9;
 
@@ -101,8 +105,9 @@ function readingOf({ heard, strikes, leftOut, isOpen }: Parts): Reading {
   const values = summarise(strikes, isOpen);
   const { fundamental, octave, octaveRival } = values;
   const count = strikes.filter((strike) => !strike.provisional).length;
-  // The octave does not hold the reading up while the damping test is to come: it is not judged then.
-  // An inferred fundamental never gets as sure: it is settled when three strikes agree, and judged no finer than it is.
+  // While the damping test is still to come, the octave does not hold the reading up, because it is not judged then.
+  // An inferred fundamental never becomes that sure: it settles when three strikes agree, and is judged only as finely
+  // as its error allows.
   const isSure =
     values.isInferred ||
     (fundamental.sigmaCents < settledSigma &&

@@ -17,7 +17,7 @@ export interface ReadingValues {
   readonly fundamental: { readonly cents: Cents; readonly sigmaCents: Cents };
   /**
    * The fundamental follows from the octave and the third partial in at least one of the strikes. Where it does in
-   * all, more strikes make it no surer: how far its octave is off is the same in each.
+   * all of them, more strikes make it no surer, because its octave is off by the same amount in each.
    */
   readonly isInferred: boolean;
   /** The note's own octave; the likelier of two lines while `octaveRival` is there. */
@@ -25,7 +25,10 @@ export interface ReadingValues {
   /** The other of two lines at the octave while nobody knows which is the note's own; never averaged with it. */
   readonly octaveRival: (ReadingPartial & { readonly note: MidiNote | null }) | null;
   readonly third: (ReadingPartial & { readonly kind: ThirdKind }) | null;
-  /** A second line at the fundamental and at the third partial as last heard, if there was one; never averaged with it. */
+  /**
+   * A second line at the fundamental or at the third partial, as last heard, if there was one; never averaged with the
+   * first.
+   */
   readonly fundamentalRival?: RivalLine | null;
   readonly thirdRival?: RivalLine | null;
   readonly glideCents: Cents;
@@ -33,7 +36,7 @@ export interface ReadingValues {
   readonly spread: Cents;
 }
 
-/** Soft strikes have little to measure, loud ones bend the pitch. */
+/** Soft strikes give little to measure, and loud ones bend the pitch (shares chosen, no source). */
 const shares: Readonly<Record<Loudness, number>> = { soft: 0.5, good: 1, loud: 0.5 };
 
 /** The values of at least one strike, its lines matched (`matchedLines`) and its octaves told apart (`ownOctaves`), or that open. */

@@ -12,10 +12,11 @@ export interface Walk {
   readonly strikes: readonly Strike[];
 }
 
+/** Fewest strikes of a walk (chosen, no source, as are the limits below). */
 const fewest = 4;
-/** From the first strike to the last, cents. */
+/** Distance from the first strike to the last, cents. */
 const leastDistance = 1;
-/** The slope in its standard errors. */
+/** The slope as a multiple of its standard error. */
 const significance = 3;
 /**
  * If one step makes up more than this share of the way, it is a jump (a note that was moved, or a bad strike), not a
@@ -53,7 +54,7 @@ function walkThrough(strikes: readonly Strike[]): (Walk & { readonly clearness: 
   });
   const distance = sumOf(steps, ({ size }) => size);
   if (distance < leastDistance) return null;
-  // Always the same direction, but for steps that the standard errors hide; the newest step still goes on.
+  // Always in the same direction, except for steps within the standard errors; and the newest step still goes on.
   const hasTurned = steps.some(({ size, error }) => size < -error || size > largestStep * distance);
   const last = steps.at(-1);
   if (hasTurned || !last || last.size <= last.error) return null;

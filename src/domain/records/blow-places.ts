@@ -44,7 +44,7 @@ export const worthOf = (firmness: BlowFirmness): number => (firmness === 'firm' 
 export const strengthOf = (firmness: BlowFirmness, count: number | null): number =>
   ((count ?? usualCount) / usualCount) * worthOf(firmness);
 
-/** How hard a set is, and whether by few firm blows or many light ones. */
+/** How hard a set is, and whether it came from few firm blows or many light ones. */
 export interface SetForce {
   readonly firmness: BlowFirmness;
   /** As in `strengthOf`. */

@@ -31,7 +31,7 @@ interface RecordHead {
   readonly at: Instant;
   /** Its place in the order, see `record-order.ts`. Missing in records of older apps: their time is their turn. */
   readonly turn?: Instant;
-  /** Of all the rest of it, made when it was written (`record-digest.ts`). Missing in records of older apps. */
+  /** Digest of all other fields, made at writing (`record-digest.ts`). Missing in records of older apps. */
   readonly digest?: string;
 }
 
@@ -109,7 +109,7 @@ export interface Taking {
   readonly appVersion: string;
 }
 
-/** Blows on the note that was asked for that became no strike, as often as each was heard since the note was asked. */
+/** Blows on the note asked for that became no strike: how often each kind was heard since the note was asked for. */
 export interface RefusedBlows {
   /** Heard as a mere knock. */
   readonly knocks: number;
@@ -153,7 +153,7 @@ export interface Blows extends RecordHead {
   readonly kind: 'blows';
   readonly round: null;
   readonly note: MidiNote;
-  /** Null for blows that were heard and not logged. */
+  /** Null for blows that were heard but not logged. */
   readonly logged: LoggedBlows | null;
   /** How many blows were heard, or null where nobody listened. */
   readonly count: number | null;
@@ -180,7 +180,7 @@ export interface KnockCheck extends RecordHead {
   readonly remarks: string;
 }
 
-/** A help for tonight that was put on a note and must come off before the tuner comes. */
+/** A makeshift for tonight that was put on a note and must come off before the tuner comes. */
 export type StopgapKind = 'magnet' | 'none';
 
 /** A stopgap on a note; the newest one of a note holds, `none` takes it off. */

@@ -14,14 +14,15 @@ export const sealed = <T extends RackRecord>(record: T): T => ({
   digest: digestOf(record),
 });
 
-/** False if it carries a digest and is not what it was then. Records of older apps carry none: nobody can tell. */
+/** False if it carries a digest and has changed since. Records of older apps carry none, and nobody can tell. */
 export const fitsDigest = (stored: object): boolean =>
   !('digest' in stored) || stored.digest === undefined || stored.digest === digestOf(stored);
 
 /**
  * Two lanes of FNV-1a (RFC 9923) over the UTF-16 units of a text, with different beginnings and, in the second, two
  * steps a unit; each is mixed at the end as MurmurHash3 does (Appleby). It finds changes that happen, and those of
- * somebody who does not know of it; a forger can make a new digest, and so nothing of value is given up to one that fits.
+ * somebody who does not know about it; a forger can make a new digest, so a digest that fits is never trusted with
+ * anything of value.
  */
 function hash64(text: string): string {
   let one = 0x811c9dc5;
@@ -34,6 +35,7 @@ function hash64(text: string): string {
   return hex(mixed(one)) + hex(mixed(other));
 }
 
+/** The 32-bit FNV prime (RFC 9923). */
 const prime = 0x01000193;
 
 function mixed(value: number): number {

@@ -17,12 +17,12 @@ interface Ordered extends InTurn {
 }
 
 /**
- * The last turn there is: some thousand years of milliseconds after the last moment a record can have, and still a
+ * The last turn there is: thousands of years, in milliseconds, after the last moment a record can have, and still a
  * number that can be counted on.
  */
 export const lastTurn = 9e15;
 
-/** The turn of a record in the order: not the clock decides, which may be wrong, where more is known. */
+/** The turn of a record in the order: where more is known, the clock, which may be wrong, does not decide. */
 export const turnOf = ({ at, turn }: InTurn): Instant => turn ?? at;
 
 /** Whether `one` was made before `other`. */
@@ -32,7 +32,7 @@ export const isBefore = (one: InTurn, other: InTurn): boolean => turnOf(one) < t
 export const olderFirst = (one: Ordered, other: Ordered): number =>
   turnOf(one) - turnOf(other) || compareText(one.id, other.id);
 
-/** Compares by code units: no language has a say in it. */
+/** Compares by code units, so that no language has a say in it. */
 export const compareText = (one: string, other: string): number =>
   one < other ? -1 : one > other ? 1 : 0;
 

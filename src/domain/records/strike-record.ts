@@ -1,4 +1,5 @@
-// Strikes as they are kept, and kept strikes as strikes again: cents follow from the Hz and from what is asked of the note.
+// Strikes as they are kept, and kept strikes turned into strikes again: the cents follow from the Hz and from the
+// note's target.
 import type {
   HeardWindow,
   Loudness,
@@ -49,7 +50,7 @@ export interface StrikeRecord {
   readonly alsoRinging: readonly RingingLine[];
 }
 
-/** A settled strike as it is kept: as it came from the ear, without what can be computed from it. */
+/** A settled strike as it is kept: as it came from the ear, without anything that can be computed. */
 export function strikeRecordOf(strike: Strike): StrikeRecord {
   const { fundamentalRival, octave, octaveRival, third, thirdRival } = strike;
   return {
@@ -78,7 +79,7 @@ const lineOf = ({ hz, sigmaCents, decaySeconds, levelDb, window }: LineRecord): 
   ...(window === undefined ? {} : { window }),
 });
 
-/** How often a line beats against the other one of two. */
+/** How often one of two lines beats against the other. */
 const beatOf = (rival: LineRecord, other: LineRecord | null): Hertz =>
   hertz(Math.abs(rival.hz - (other?.hz ?? rival.hz)));
 

@@ -3,7 +3,7 @@ import { type Instant, instant } from '../tuning/units';
 
 /**
  * The beginning of 1971, UTC. Records hold no moment before 1970, and a whole year of room leaves no time zone in
- * doubt; who writes down an older visit puts its day into the remarks.
+ * doubt; the day of an older visit belongs in the remarks.
  */
 export const earliestVisit: Instant = instant(Date.UTC(1971, 0, 1));
 

@@ -2,7 +2,7 @@
 import { notesOf, type PanLayout } from '../pans/layout';
 import { type ReadingRecord, type RoundStart, roundOf } from '../records/rack-records';
 
-/** Rounds that are looked through for one of many notes: each is read from the disk (own choice). */
+/** How many rounds are searched for one of many notes, each of which is read from the disk (own choice). */
 export const mostLookedThrough = 5;
 
 /** Fewer than half of the pan's notes were read in it (own choice: then most of the pan would look unheard). */

@@ -12,7 +12,7 @@ export function newestFinishedRounds(records: PanRecords, count = 2): readonly R
   return sorted.slice(0, count);
 }
 
-/** They are asked for again for every round of a history, and records are never changed. */
+/** Kept, because they are asked for again for every round of a history, and records never change. */
 const known = new WeakMap<PanRecords, readonly RoundStart[]>();
 
 function finishedRounds(records: PanRecords): readonly RoundStart[] {

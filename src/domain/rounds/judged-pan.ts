@@ -1,5 +1,5 @@
-// How the notes of a pan stand by some readings: every note's standing, the pan pitch, the partners that beat, the worst
-// first. One way for the result of a round and for how the pan stands now.
+// How the notes of a pan stand according to some readings: every note's standing, the pan pitch, the partners that
+// beat, the worst first. One way for the result of a round and for how the pan stands now.
 
 import { notesOf, type PanLayout } from '../pans/layout';
 import { heardBeats, type PartnerBeat, partnerBeats } from '../pans/partner-beats';
@@ -44,7 +44,7 @@ export interface NoteResult extends JudgedStanding {
   readonly note: MidiNote;
   /** Against equal temperament at the pan's A4, its octave told apart where the partner tells; null: not read. */
   readonly reading: Reading | null;
-  /** When that was read. */
+  /** When that reading was taken. */
   readonly readAt: Instant | null;
   /** The fundamental against its target at the band's pitch. */
   readonly againstBand: Cents | null;
@@ -109,7 +109,7 @@ export function judgedPan(findings: PanFindings, judging: Judging): JudgedPan {
   };
 }
 
-/** Each note's reading, its octave told from its partner's where the partner was measured. */
+/** Each note's reading, with its octave told from the partner's line where the partner was measured. */
 function readingsByNote({ readings, a4 }: PanFindings): ReadonlyMap<MidiNote, Reading> {
   const found = new Map(
     [...readings].map(

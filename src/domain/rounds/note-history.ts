@@ -1,4 +1,4 @@
-// One note's course over months: a point for each reading, with what was known about the day.
+// How one note went over months: a point for each reading, with what was known about the day.
 
 import { keptReading } from '../reading/kept-reading';
 import {

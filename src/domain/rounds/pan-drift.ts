@@ -32,7 +32,7 @@ export interface PanDrift {
 const millisecondsPerYear = 365.25 * 24 * 3600 * 1000;
 /** Day-to-day change of pitch with temperature, which no standard error shows, cents (own guess). */
 const usualDayScatter = 1;
-/** How many rounds that guess counts as, against the scatter that is seen. */
+/** How many rounds that guess counts as, against the scatter that is seen (own choice). */
 const priorRounds = 2;
 
 /** The drift over the given rounds, in any order, all against `a4`. */

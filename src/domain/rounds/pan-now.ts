@@ -118,7 +118,7 @@ function countingReadings(
   );
 }
 
-/** Settled, or known to walk: what more strikes would not say otherwise. */
+/** Settled, or known to walk: more strikes would not change what it says. */
 function isKnown(record: ReadingRecord): boolean {
   // Any A4 will do: strikes are compared with each other alone.
   const { settled, walking } = keptReading(record, { a4: standardA4, offset: cents(0) });
@@ -127,7 +127,7 @@ function isKnown(record: ReadingRecord): boolean {
 
 function workSince(reading: ReadingRecord | null, sets: readonly Blows[]): WorkSince {
   if (sets.length === 0) return 'none';
-  // A reading that is written once more right before blows may have a later turn than they do, but they name it.
+  // A reading that is written again right before blows may have a later turn than the blows, but they name it.
   const isSince = (set: Blows): boolean =>
     reading === null || isBefore(reading, set) || set.before === reading.id;
   return sets.some(isSince) ? 'not-measured' : 'measured';

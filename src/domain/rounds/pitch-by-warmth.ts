@@ -1,4 +1,4 @@
-// How the pitch of a pan follows the air, told apart from how it drifts over the years.
+// How the pitch of a pan follows the temperature of the air, kept apart from how it drifts over the years.
 import { median } from '../numbers/averages';
 import { medianSlope } from '../numbers/median-slope';
 import { cents } from '../tuning/units';
@@ -14,11 +14,14 @@ export interface PitchByWarmth {
   readonly rounds: number;
 }
 
-/** So many rounds with a temperature say something. */
+/** Fewest rounds with a temperature that tell something (chosen, no source). */
 const fewestRounds = 3;
-/** Between the coldest and the warmest round, °C: less says nothing (chosen, no source). */
+/** Least difference between the coldest and the warmest round, °C: less tells nothing (chosen, no source). */
 const leastRange = 3;
-/** A round so much colder or warmer than usual says so, °C (chosen, no source: some 5 cents at 1 cent a degree). */
+/**
+ * A round this much colder or warmer than usual is pointed out, °C (chosen, no source: about 5 cents at 1 cent a
+ * degree).
+ */
 const farFromUsual = 5;
 
 /** Null for too few rounds, or all at about one temperature. Rounds on an unsettled pan do not count. */
@@ -36,7 +39,7 @@ export function pitchByWarmth(points: readonly DriftPoint[]): PitchByWarmth | nu
   return { slope, within: Math.max(high - slope, slope - low), usual, rounds: known.length };
 }
 
-/** Whether the air moves this pan is known: nought lies outside the interval. */
+/** Whether it is known that the air moves this pan: the interval does not include zero. */
 export const isWarmthKnown = ({ slope, within }: PitchByWarmth): boolean =>
   Math.abs(slope) > within;
 

@@ -6,18 +6,18 @@ import type { MidiNote, Seconds } from '../tuning/units';
 /** The blows of a round so far. */
 export interface BlowsSoFar {
   readonly refused: ReadonlyMap<MidiNote, RefusedBlows>;
-  /** The last thing heard: what follows it at once belongs to the same blow. */
+  /** The last thing that was heard: whatever follows at once belongs to the same blow. */
   readonly last: HeardBlow | null;
 }
 
 interface HeardBlow {
-  /** Null while no note is asked for: what is heard then counts for none. */
+  /** Null while no note is asked for: what is heard then counts for no note. */
   readonly note: MidiNote | null;
   readonly at: Seconds;
   readonly kind: BlowKind;
 }
 
-/** What a blow was heard as; of several words on one blow the last in this order holds. */
+/** What a blow was heard as; where one blow was heard as several things, the last in this order holds. */
 const kinds = ['knock', 'other', 'several', 'strike'] as const;
 type BlowKind = (typeof kinds)[number];
 
@@ -27,7 +27,8 @@ const none: RefusedBlows = { knocks: 0, heardAsSeveral: 0 };
 
 /**
  * Anything heard within this time belongs to the same blow, s: a rattle goes on after its first hit, and a roll
- * counts as one blow so that a quick hand is not taken for a rattle. The ear ends a roll after the same time.
+ * counts as one blow so that a quick hand is not taken for a rattle. The ear ends a roll after the same time (chosen,
+ * no source).
  */
 const oneBlow = 0.45;
 

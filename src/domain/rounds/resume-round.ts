@@ -1,4 +1,4 @@
-// An interrupted round as it goes on, from what was kept of it.
+// An interrupted round as it continues, from what was kept of it.
 import type { Strike } from '../measurement/strike';
 import { addStrike, type Reading } from '../reading/reading';
 import type { MarkKind, RoundWay } from '../records/rack-records';
@@ -14,7 +14,7 @@ export interface KeptOfRound {
   readonly marks: readonly { readonly note: MidiNote; readonly mark: MarkKind }[];
 }
 
-/** The round as it stood when its last record was kept; strikes of notes that were not done are not kept. */
+/** The round as it stood when its last record was kept; strikes on unfinished notes are not kept. */
 export function resumeRound({ way, order, readings, marks }: KeptOfRound): RoundProgress {
   let progress = beginRound(way, order);
   for (const { note, strikes } of readings) {

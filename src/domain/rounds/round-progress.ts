@@ -17,7 +17,7 @@ export interface RoundProgress {
 }
 
 export interface NoteProgress {
-  /** The strikes so far: of the reading being taken, or of the kept one in a quick round. */
+  /** The strikes so far, of the reading being taken or, in a quick round, of the one that was kept. */
   readonly reading: Reading | null;
   /** A reading was taken. */
   readonly isLocked: boolean;
@@ -48,9 +48,9 @@ export interface RoundStep {
 }
 
 export type RoundNews =
-  /** Guided: the note to strike next. */
+  /** In a guided round: the note to strike next. */
   | { readonly kind: 'next'; readonly note: MidiNote }
-  /** Free and quick: this note is done, any other may follow. */
+  /** In a free or quick round: this note is done, any other may follow. */
   | { readonly kind: 'taken'; readonly note: MidiNote }
   | { readonly kind: 'finished' };
 
@@ -61,7 +61,7 @@ export type RoundNews =
  */
 export const patience = 7;
 
-/** From the first of three strikes to the last, cents. */
+/** Distance from the first of three strikes to the last, cents (as in `walking`). */
 const leastWalk = 1;
 
 const untouched: NoteProgress = { reading: null, isLocked: false, mark: 'none' };
@@ -94,8 +94,8 @@ export const notesLeft = (progress: RoundProgress): readonly MidiNote[] =>
 export const isFinished = (progress: RoundProgress): boolean => notesLeft(progress).length === 0;
 
 /**
- * A round ends when three agreeing strikes, or a mark, have done the last of its notes. In a quick one a single stray
- * strike would be enough: it waits until it is told to end.
+ * A round ends when three agreeing strikes, or a mark, have finished the last of its notes. In a quick one a single
+ * stray strike would be enough: it waits until it is told to end.
  */
 export const endsByItself = ({ progress, event }: Pick<RoundStep, 'progress' | 'event'>): boolean =>
   isFinished(progress) && (progress.way !== 'quick' || event.kind === 'marked');

@@ -58,6 +58,6 @@ export const roundHead = (start: RoundStart): RoundHead => ({
   isProvisional: isUnsettled(start.conditions),
 });
 
-/** A pan known to be cooling or warming; false where nobody said how it stood. */
+/** Whether the pan is known to be cooling or warming; false where nobody said how it had been standing. */
 export const isUnsettled = ({ standing }: RoundConditions): boolean =>
   standing === 'unloaded' || standing === 'sun';

@@ -1,7 +1,7 @@
 // Which rounds of a pan are read to show its history: each costs time, and nobody can tell a thousand points apart.
 import type { RoundStart } from '../records/rack-records';
 
-/** Points that the chart has of the rounds that are not listed. */
+/** How many points of unlisted rounds the chart shows (own choice). */
 export const mostBetween = 80;
 
 /**

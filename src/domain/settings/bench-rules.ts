@@ -1,4 +1,5 @@
-// What the settings hold for the bench, as it was stored. Apart from its defaults: those are there at the first paint.
+// What the settings hold for the bench, as it was stored. Kept apart from the defaults, which are needed at the first
+// paint.
 import {
   farthestRange,
   type ProfessionalLimits,

@@ -1,7 +1,7 @@
 // What a key does, and how it comes to do it.
 import { type HandAction, type HandKey, type HandKeys, handActions } from './hands-settings';
 
-/** Keys that lead around the screen, or only change what another key means, cannot be given away. */
+/** Keys that move around the screen, or only change what another key means, cannot be bound. */
 const notForActions: readonly string[] = [
   'Tab',
   'Escape',

@@ -10,7 +10,7 @@ import {
   usualHandsSettings,
 } from './hands-settings';
 
-/** Names of keys are short; anything longer is no key. */
+/** Names of keys are short; anything longer is no key (chosen, no source). */
 const longestCode = 40;
 
 const headsetKeyRule = fieldsOf<Extract<HandKey, { kind: 'headset' }>>({
@@ -39,7 +39,7 @@ const keysRules: FieldRules<HandKeys> = {
   next: orElse(orNull(keyRule), null),
 };
 
-/** A key that would do two things does the first. */
+/** A key that was bound to two things does the first. */
 const handKeysRule: Rule<HandKeys> = (stored, repairs) => {
   const keys = fieldsOf(keysRules)(stored, repairs);
   if (keys === bad || !keys.keep || !keys.next || !isSameKey(keys.keep, keys.next)) return keys;

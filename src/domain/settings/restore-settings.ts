@@ -1,4 +1,4 @@
-// The way in for settings, whatever storage holds: each bad part alone falls back to what is usual, and is named.
+// Checks settings, whatever storage holds: each bad part by itself falls back to what is usual, and is named.
 import {
   longestTuneName,
   mostTunes,

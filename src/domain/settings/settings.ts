@@ -45,7 +45,7 @@ export interface Settings extends BenchSettings, HandsSettings {
   readonly tonightRules: RuleChanges;
 }
 
-/** Characters. The sheet's field takes no more. */
+/** Characters. The sheet's field takes no more (chosen, no source). */
 export const longestContact = 500;
 
 export const defaultSettings: Settings = {

@@ -41,7 +41,7 @@ function shownSigns({ signs }: KnockSigns): readonly ShownSign[] {
 }
 
 const hour = 3600 * 1000;
-/** Marks of one round are told as one. */
+/** Marks made this close together are one round's and are told as one (own choice). */
 const together = 6 * hour;
 
 function markEvents(records: PanRecords): readonly SheetEvent[] {

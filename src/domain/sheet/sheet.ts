@@ -153,7 +153,7 @@ export interface ShownSign {
 export interface NoteBlows {
   readonly note: MidiNote;
   readonly sets: number;
-  /** Blows that were heard, and whether there were more that nobody counted. */
+  /** How many blows were heard, and whether there were others that nobody counted. */
   readonly counted: number;
   readonly hasUncounted: boolean;
   readonly lastAt: Instant;

@@ -15,7 +15,7 @@ function cellOf(cell: string | number | null): string {
 }
 
 /**
- * Also with space before it, or signs that take no room (Unicode: controls, formats, what is ignorable by default),
+ * Also after spaces, or after signs that take no room (Unicode: controls, formats, what is ignorable by default),
  * and with the wide forms of the signs, which some spreadsheets take for the same.
  */
 const isFormula = (text: string): boolean =>

@@ -53,7 +53,7 @@ const columns = [
   'Pan stood',
   'Source',
   'Reading',
-  // Later ones stand last: whoever counts columns finds the others where they were.
+  // Newer columns come last, so that whoever counts columns finds the older ones where they were.
   'State',
   'Kind of round',
   'Round begun at (local)',

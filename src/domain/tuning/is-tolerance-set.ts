@@ -5,7 +5,7 @@ import { type Limits, type ToleranceSet, toleranceSteps } from './tolerances';
 export const narrowestLimit = 1;
 export const widestLimit = 100;
 
-/** Limits of at least 1 cent that do not narrow from good to playable to out, and a note of MIDI. */
+/** Limits of at least 1 cent that do not narrow from good to playable to out, and a MIDI note. */
 export function isToleranceSet(value: unknown): value is ToleranceSet {
   if (!isObject(value)) return false;
   const highest = value['highestWithPartials'];

@@ -29,11 +29,11 @@ export interface NoteAgainstPan {
   readonly isApart: boolean;
 }
 
-/** Fewest notes that say anything about a pan. */
+/** Fewest notes that tell anything about a pan (chosen, no source). */
 const fewestNotes = 3;
 /** A normal distribution's standard deviation over its median absolute deviation. */
 const normalFromMedian = 1.4826;
-/** Notes are never taken to scatter less than this, cents. */
+/** Notes are never taken to scatter less than this, cents (chosen, no source). */
 const leastSpread = 1;
 /** Beyond this many spreads a note does not count: 95 % efficiency on normally scattered notes. */
 const reach = 4.685;

@@ -31,7 +31,10 @@ export const usualTolerances: ToleranceSet = {
   highestWithPartials: midiNote(84),
 };
 
-/** For work that is to be fine: good means within 2 cents, the third partial twice that as in the default set. */
+/**
+ * For fine work: good means within 2 cents, and twice that for the third partial as in the default set (chosen, no
+ * source).
+ */
 export const fineTolerances: ToleranceSet = {
   ...usualTolerances,
   good: { main: cents(2), third: cents(4) },

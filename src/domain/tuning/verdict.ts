@@ -11,11 +11,11 @@ export type Verdict =
       readonly cents: Cents;
       readonly third: ThirdKind;
     }
-  /** Two lines at the octave, and nobody knows yet which is the note's own: not judged on a guess. */
+  /** Two lines at the octave, and it is not known yet which is the note's own: a guess is not judged. */
   | { readonly kind: 'octave-open' }
-  /** The fundamental is inferred, and nothing is off by more than that allows to say. */
+  /** The fundamental is inferred, and nothing is off by more than its error. */
   | { readonly kind: 'inferred' }
-  /** Judged by its fundamental only, and that is true: nothing is said about the partials. */
+  /** Judged by its fundamental only, and that is in tune: nothing is said about the partials. */
   | { readonly kind: 'in-tune' }
   | { readonly kind: 'aligned' };
 
@@ -23,7 +23,9 @@ export type Verdict =
 export interface Judged {
   readonly note: MidiNote;
   readonly fundamental: { readonly cents: Cents } & StatedError;
-  /** The fundamental was not heard but follows from its partials: nothing is judged finer than its stated error. */
+  /**
+   * The fundamental was not heard but follows from its partials: nothing is judged more finely than its stated error.
+   */
   readonly isInferred?: boolean;
   readonly octave: ({ readonly centsFromOwn: Cents } & StatedError) | null;
   /** The other of two lines at the octave, while it is open which is the note's own. */
@@ -36,10 +38,10 @@ interface StatedError {
   readonly sigmaCents?: Cents;
 }
 
-/** An inferred note counts as off when a value is off by more than this many standard errors. */
+/** An inferred note counts as off when a value is off by more than this many standard errors (chosen, no source). */
 const errorsToJudge = 2;
 
-/** The tolerance for a value, widened to what its error allows to say where the fundamental is inferred. */
+/** The tolerance for a value; where the fundamental is inferred, never narrower than its error allows. */
 export const allowedFor = (
   { isInferred = false }: Pick<Judged, 'isInferred'>,
   { sigmaCents = cents(0) }: StatedError,

@@ -1,10 +1,11 @@
 // Choked notes: what something touches fades before its partners do, and looks like a blow on wood.
+// Its limits are chosen, no source; seeded choked notes test them.
 import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import { reachOfPartial } from '../note/choose-note';
 import type { TimedLine } from '../spectrum/line-course';
 
-/** The note's partials, and the octave below that rings along. */
+/** Multiples of the fundamental: the note's partials, and the octave below, which rings along. */
 const ownOrders = [0.5, 1, 2, 3, 4];
 /** Lower notes lose their lowest partials in the phone, Hz. */
 const bassHz = 150;

@@ -1,7 +1,10 @@
 // A click: broadband power at one moment, as the seam of lost samples leaves it. No exchange of energy makes one.
 import { upperMedian } from '../numbers/nth-smallest';
 
-/** Power is taken in blocks of this length, s, in this time around the moment, and compared with this time around it. */
+/**
+ * Block length, s; the time around the moment that is searched, s; and the wider time it is compared with, s (chosen,
+ * no source).
+ */
 const blockSeconds = 0.001;
 const nearSeconds = 0.02;
 const aroundSeconds = 0.06;

@@ -1,15 +1,16 @@
 // Tells sound that comes back after a hole (samples the phone lost) from a new strike.
+// Limits are chosen, no source, but for the length of a device buffer (10 ms on most phones).
 import { lostRun } from './sound-faults';
 
-/** Rises this soon after a hole in the sound may be its end, s. */
+/** A rise this soon after a hole may be nothing but the hole's end, s. */
 const holeShadow = 0.03;
 /** Longer runs of exact zeros are digital silence, not a lost device buffer or a few, s. */
 const longestHole = 0.1;
-/** That many exact zeros in a row are the beginning of a hole; its edge is a click. */
+/** This many exact zeros in a row are the beginning of a hole; its edge is a click. */
 const beginningHole = 8;
 /** Sound this many times louder than before the hole is a new strike. */
 const louderThanReturning = 3;
-/** The peak that is compared falls to 1/e in this time, s. */
+/** The remembered peak falls to 1/e in this time, s. */
 const peakSeconds = 0.02;
 
 /** Follows a stream; allocation-free. */

@@ -1,18 +1,19 @@
 // How loud a strike was for this microphone in this room.
+// All limits are chosen, no source.
 
 import type { Loudness } from '../../domain/measurement/strike';
 import { dbOfAmplitude, dbOfPower } from '../../domain/numbers/decibel-levels';
 
-/** A strike that stands less than this over the room is soft: the noise then moves its partials, dB. */
+/** A strike less than this above the room's noise is soft: the noise then shifts its partials, dB. */
 export const softOverRoomDb = 20;
 /** Softer peaks lose their partials in the converter's own noise on many phones, dB of full scale. */
 export const softPeakDb = -45;
-/** Louder peaks are near the converter's end, and a phone's automatic gain may bend them, dB of full scale. */
+/** Louder peaks are near the top of the converter, and a phone's automatic gain may distort them, dB of full scale. */
 export const loudPeakDb = -3;
 
-/** Frame whose loudest one is compared with the room, s. */
+/** Length of a frame, s; the loudest frame is compared with the room. */
 const frameSeconds = 0.02;
-/** The loudest frame lies in this time after the onset, s. */
+/** The loudest frame is looked for within this time after the onset, s. */
 const attackSeconds = 0.3;
 
 /**

@@ -1,25 +1,30 @@
 // Samples that were lost without leaving zeros: every line goes on as loud as before, but from another phase.
+// Limits are chosen, no source; the tests that leave samples out of scenes, and real strikes, hold them.
 import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
 import { StraightLineFit } from '../numbers/straight-line';
 import type { BandSignal } from '../spectrum/band-signal';
 import { leadSeconds, type SpectralLine, type StrikeSpectrum } from '../spectrum/strike-spectrum';
 
-/** Lines that are asked, the strongest ones, and how far below the strongest they may lie, dB. */
+/**
+ * How many lines are looked at, the strongest ones; how far below the strongest they may lie, dB; how many must jump.
+ */
 const mostLines = 3;
 const faintestDb = -25;
 const needed = 2;
 const bandHz = 90;
-/** The phase is drawn through this time on either side of a moment, but for the band's own blur, s. */
+/** Lines are drawn through the phase over this time on either side of a moment, leaving out the band's own blur, s. */
 const reachSeconds = 0.055;
 const blurSeconds = 0.009;
-/** Jumps are looked for from here on: before, the pitch still glides fast, s. */
+/** Jumps are looked for from here on, s: earlier the pitch still glides fast. */
 const earliest = 0.08;
-/** A jump is at least this large and this many standard errors, radians. */
+/** A jump is at least this large, radians, and this many standard errors. */
 const smallestJump = 0.6;
 const leastErrors = 6;
-/** In a beat's trough the phase may turn over; there the amplitude falls below this part of what is around it. */
+/**
+ * In the trough of a beat the phase may turn over; the amplitude there falls below this fraction of its surroundings.
+ */
 const trough = 0.55;
-/** A line that has faded to this part of its start says nothing more. */
+/** A line that has faded to this fraction of its start tells nothing any more. */
 const faded = 0.06;
 
 /**
@@ -90,12 +95,12 @@ interface DrawnPhase {
   /** Phase at the moment in question, radians, with its standard error. */
   readonly phase: number;
   readonly error: number;
-  /** Mean amplitude, and amplitude drawn on to the moment. */
+  /** Mean amplitude, and the amplitude extrapolated to the moment. */
   readonly amplitude: number;
   readonly edge: number;
 }
 
-/** Straight lines through phase and amplitude of samples `from`…`to`, drawn on to sample `at`. */
+/** Straight lines through phase and amplitude of samples `from`…`to`, extrapolated to sample `at`. */
 function drawPhase(band: BandSignal, from: number, to: number, at: number): DrawnPhase {
   const { re, im } = band;
   let turnRe = 0;

@@ -1,10 +1,13 @@
 // Faults that make a stretch of sound unfit for measuring: clipping and lost samples.
 import { peakOf } from '../numbers/power-and-peak';
 
-/** Samples at or beyond this are at the top of the converter. */
+/** Samples at or beyond this are at the top of the converter (this and the next: common practice, no source). */
 const fullScale = 0.985;
-/** That many samples at the top in a row are clipping, not a lucky peak. */
+/** This many samples in a row at the top are clipping, not a lucky peak … */
 const clippedRun = 3;
+/** … if they are as flat as this, or at the converter's very end: a loud wave of 260 Hz that just fits is rounder. */
+const flatTop = 3e-4;
+const veryEnd = 0.999;
 /**
  * Part of the first quarter of a second that lies within 3 % of its peak: only a limiter makes that much …
  * … or this much, if half waves that get there stay there for such a part of their length (a steady sine: 0.16) …
@@ -16,15 +19,23 @@ const longTop = { share: 0.01, flat: 0.2 };
 const piledTop = { share: 0.004, over: 0.8 };
 /** A browser fills lost audio with at least a render quantum of exact zeros (128 samples; a device buffer is 10 ms). */
 export const lostRun = 64;
-/** Below this a quiet ending may be exact zeros by itself, linear. */
+/** A quiet ending below this may be exact zeros by itself, linear (chosen, no source). */
 const quietAmplitude = 5e-4;
 
-/** Whether `samples[from…to)` holds a run at full scale. */
+/** Whether `samples[from…to)` holds a flat run at full scale. */
 export function isClipped(samples: Float32Array, from: number, to: number): boolean {
   let run = 0;
+  let highest = 0;
+  let flat = 0;
+  let before = 0;
   for (let n = from; n < to; n++) {
-    run = Math.abs(samples[n]) >= fullScale ? run + 1 : 0;
-    if (run >= clippedRun) return true;
+    const size = Math.abs(samples[n]);
+    const isTop = size >= fullScale;
+    run = isTop ? run + 1 : 0;
+    highest = isTop ? Math.max(highest, size) : 0;
+    flat = isTop && Math.abs(size - before) <= flatTop ? flat + 1 : 1;
+    before = size;
+    if (run >= clippedRun && (flat >= clippedRun || highest >= veryEnd)) return true;
   }
   return false;
 }
@@ -37,7 +48,7 @@ export function isFlatTopped(samples: Float32Array, from: number, to: number): b
   const peak = peakOf(samples, from, to);
   let upper = 0;
   let highest = 0;
-  // Samples near the peak, and lengths of the half waves that get there; those of the newest half wave apart.
+  // Samples near the peak, and lengths of the half waves that reach it; the newest half wave is counted apart.
   let top = 0;
   let length = 0;
   let topNow = 0;

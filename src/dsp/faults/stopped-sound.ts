@@ -2,12 +2,17 @@
 import { powerOfDb } from '../../domain/numbers/decibel-levels';
 import { meanPower } from '../numbers/power-and-peak';
 
-/** Levels are taken over this time, s, and compared over this many of them. */
+/** Levels are taken over blocks of this length, s, and compared across this many of them (both chosen, no source). */
 const blockSeconds = 0.008;
 const blocksBetween = 3;
-/** No note fades this much in that time by itself (T60 0.4 s: 4 dB); a beat's trough does, but comes up again, dB. */
+/**
+ * No note fades this much in that time by itself, dB (T60 0.4 s: 4 dB); the trough of a beat does, but comes up again.
+ */
 const leastFallDb = 15;
-/** Earlier than this a fast fall is what the sound is, not its end, and what is left tells too little, s. */
+/**
+ * A fast fall earlier than this belongs to the sound itself, s; and if it were a stop, too little would be left to
+ * measure.
+ */
 const earliestSeconds = 0.26;
 
 /**

@@ -1,4 +1,5 @@
 // What speaks for a sound being a struck note and no knock, voice or drum, in numbers; weighed by a fitted score.
+// Ranges and places are chosen, no source; what each feature is worth was fitted (`ear-weights`).
 import { centsBetween } from '../../domain/tuning/units';
 import { type NoteEvidence, noteFeatureNames } from '../note/note-features';
 import { meanPower } from '../numbers/power-and-peak';
@@ -6,7 +7,7 @@ import { hannSum } from '../spectrum/hann-sum';
 import type { TimedLine } from '../spectrum/line-course';
 import type { SpectralLine } from '../spectrum/strike-spectrum';
 
-/** Features of the chosen note that count here as well. */
+/** Features of the chosen note that count here too. */
 const ofNote = [
   ...['at2', 'at3', 'at4', 'first1', 'first2', 'half', 'threeHalves', 'share', 'firstShare'],
   ...['unshared', 'firstUnshared', 'stray', 'firstStray', 'beside', 'firstBeside'],
@@ -33,7 +34,7 @@ const bel = (ratio: number, low: number, high: number): number =>
 
 /** Block in which the envelope is taken, s. */
 const block = 0.002;
-/** A harmonic of a voice lies this near to its place, cents, and is no tuned partial: fifth to twelfth. */
+/** A voice's harmonics, fifth to twelfth, lie this near to their places, cents; tuned partials do not reach so high. */
 const exactCents = 16;
 
 export interface StruckSound {
@@ -125,7 +126,7 @@ function riseSeconds(segment: Float32Array, onset: number, rate: number): number
   return 0.08;
 }
 
-/** Exact harmonics from the fifth to the twelfth, and one half and a third of `hz` taken as a voice's own pitch too. */
+/** Exact harmonics from the fifth to the twelfth; a half and a third of `hz` are tried as a voice's pitch as well. */
 function harmonicsOf(
   lines: readonly SpectralLine[],
   hz: number,

@@ -5,7 +5,7 @@ import { dot } from '../numbers/dot-product';
 import { StraightLineFit } from '../numbers/straight-line';
 import type { WorkArrays } from '../numbers/work-arrays';
 
-/** A partial has bloomed by then, s after the window's start. */
+/** By this time after the window's start a partial has bloomed, s (chosen, no source). */
 const bloomSeconds = 0.05;
 
 /**

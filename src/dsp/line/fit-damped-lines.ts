@@ -17,6 +17,7 @@ export interface DampedFit {
   readonly glide: number;
 }
 
+/** Limits of the descent (this and the next two: chosen, no source). */
 const iterationLimit = 30;
 /** A step that explains less than this part of what is left is the last. */
 const leastGain = 1e-9;
@@ -46,7 +47,9 @@ export function fitDampedLines(
   return fit;
 }
 
-/** Moves `parameters` to the nearest minimum; returns the energy left there, null if the equations cannot be solved. */
+/**
+ * Moves `parameters` to the nearest minimum; returns the energy left there, or null if the equations cannot be solved.
+ */
 function descend(model: DampedModel, parameters: Float64Array): number | null {
   const { size, normal, gradient, band } = model;
   const [factor, step, trial] = [size ** 2, size, size].map((length) => band.work.take(length));

@@ -22,23 +22,26 @@ export interface MeasuredLine {
   readonly amplitude: number;
   /** Frequency at the strike above the settled one, Hz; 0 where the line does not glide. */
   readonly glideHz: number;
-  /** Part of the line's energy that is no line. */
+  /** Fraction of the line's energy that no line explains. */
   readonly unexplained: number;
   /** Where the part of the sound begins and ends in which `hz` was heard, s after the strike. */
   readonly from: number;
   readonly to: number;
-  /** What is left, as a multiple of the noise beside the line: about 1 for one line alone. */
+  /** What the fit leaves, as a multiple of the noise beside the line: about 1 for a single line. */
   readonly misfit: number;
   /** One line that only decays leaves nothing but noise in its window: there is nothing else to find. */
   readonly isPlain: boolean;
 }
 
-/** The strike's own edge rings on in a band for this long, times its half width. */
+/**
+ * The strike's own edge rings on in a band for this many turns of its half width (this and the limits below that name
+ * nothing else: chosen, no source; seeded scenes test them).
+ */
 const edgeTurns = 2.7;
 /** Lines closer than this to each other share their envelopes' bandwidth, Hz. */
 const nearHz = envelopeHz + 4;
 const mostNeighbours = 4;
-/** Neighbours this much weaker than the line are left alone. */
+/** Neighbours weaker than this fraction of the line are left alone. */
 const weakestNeighbour = 1 / 60;
 /** A neighbour whose fit ends farther than this from where it was seen has found something else, Hz. */
 const largestStray = 6;
@@ -51,7 +54,7 @@ const needsNone = 1.2;
  * by which, with the exchange that `partialOf` adds, 95 % of seeded scenes lie within two errors.
  */
 const phaseSigma = 0.65;
-/** Not so where noise is loud against the line: it gets into the envelope by which the phases are weighed. */
+/** Not where the noise is loud against the line: it gets into the envelope by which the phases are weighed. */
 const noisySigma = 2;
 /**
  * Before this a glide that the noise hides would still pull a fit without one, s …
@@ -59,7 +62,7 @@ const noisySigma = 2;
  */
 const glideOver = 0.12;
 const clearCents = 0.005;
-/** A plain decaying line leaves no more near it than the noise beside it and this many deviations. */
+/** Near a line that only decays no more is left than the noise beside it, give or take this many deviations. */
 const plainDeviations = 3.5;
 
 /** Half of the width of the band in which a line at `hz` is measured, Hz. */
@@ -220,7 +223,7 @@ function byPlainDecay(band: BandSignal, start: number, centreHz: number): Settle
   const close = periodogram(rest, line.offsetHz, 0, near);
   band.work.release(mark);
   const noise = meanByMedian(beside);
-  // Two of the near powers are spent on the line itself; the medium power scatters more than a mean.
+  // Two of the nearby powers are spent on the line itself; a median power scatters more than a mean.
   const scatter = Math.sqrt(1 / Math.max(1, close.length - 2) + 2 / Math.max(1, beside.length));
   if (mean(close) > (1 + plainDeviations * scatter) * noise) return null;
   // The fit's own error holds the noise of the whole band, oversampled; what counts is its density here.

@@ -1,4 +1,5 @@
 // Fits the phase of one decaying line with a free real envelope to a narrow band.
+// Limits of the search are chosen, no source; `bench:ear` holds what comes of them.
 
 import { solveFactorised } from '../../domain/numbers/cholesky';
 import { factoriseDamped, undamped } from '../numbers/damped-equations';
@@ -20,16 +21,16 @@ export interface RoughLine {
   readonly glide: number;
 }
 
-/** The envelope is free to move this fast, Hz. */
+/** The envelope may move this fast, Hz. */
 export const envelopeHz = 16;
 /** The noise is measured between these distances from the line, Hz. */
 const noiseFromHz = 18;
 const noiseToHz = 38;
 const stepLimit = 12;
 const attempts = 6;
-/** A step that gains less than this (−2·log) ends a descent. */
+/** A step that gains less than this (in −2·log of the probability) ends a descent. */
 const leastGain = 1e-4;
-/** Share of a line's own amplitude that may lie across it and still mean nothing. */
+/** Fraction of a line's own amplitude that may lie across it without meaning anything. */
 const strayPart = 0.04;
 
 /**
@@ -181,7 +182,7 @@ export class PhaseFit {
     return factoriseDamped(this.#normal, this.model.size, damping, this.#factor);
   }
 
-  /** Fills the trial with the next step's end; false where there is none. */
+  /** Fills the trial with where the next step ends; false if there is no next step. */
   #stepFrom(parameters: Float64Array, damping: number): boolean {
     if (!this.#factorise(damping)) return false;
     const { size } = this.model;

@@ -1,11 +1,14 @@
 // What the phase of a settling line may do: turn steadily, glide, and swing with the energy exchange.
+// The expected values below are chosen, no source; seeded scenes test what comes of them.
 import type { WorkArrays } from '../numbers/work-arrays';
 
-/** Expected before looking, one standard deviation: size and time constant of a glide. */
+/**
+ * What is expected before looking, each as one standard deviation: size, time constant and its spread (log) of a glide.
+ */
 const expectedGlideCents = 25;
 const expectedGlideSeconds = 0.045;
 const expectedGlideSpread = 0.45;
-/** Swing of the frequency that follows the envelope, and swing that does not show in it, cents. */
+/** Swing of the frequency that follows the envelope, and swing that does not show in the envelope, cents. */
 const expectedSwingCents = 0.2;
 const expectedSlowCents = 0.08;
 /** The hidden swing is put together from these rates, Hz (energy goes to and fro at 3 to 15 Hz). */

@@ -12,7 +12,7 @@ export interface SettledFrequency {
   readonly sigmaHz: number;
   /** Frequency at the strike above the settled one, Hz; negative where the line glides up. */
   readonly glideHz: number;
-  /** Energy across the line that neither its envelope nor its phase explains, as a part of its energy. */
+  /** Energy across the line that neither envelope nor phase explains, as a fraction of the line's energy. */
   readonly across: number;
   /** The same as a multiple of the noise beside the line: 1 if nothing else is there. */
   readonly misfit: number;
@@ -20,7 +20,7 @@ export interface SettledFrequency {
   readonly model: { readonly re: Float64Array; readonly im: Float64Array };
 }
 
-/** Glides of these time constants are the starting points, s. */
+/** The search starts from glides of these time constants, s (this and the limits below: chosen, no source). */
 const glideStarts = [0.045, 0.09, 0.022];
 /** Once a descent leaves less than this multiple of the noise, no further starting point is tried. */
 const goodEnough = 1.2;
@@ -121,7 +121,7 @@ function settledPart(
   return settled;
 }
 
-/** Fills `model` with the fitted line over the window; says how much stands across it. */
+/** Fills `model` with the fitted line over the window; returns how much lies across it. */
 function lineOf(
   { band, along, across, envelope, noise }: PhaseFit,
   model: SettledFrequency['model'],

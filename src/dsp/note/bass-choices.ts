@@ -1,5 +1,6 @@
 // Bass notes among the notes that may have been struck: those whose fundamental the phone does not hear, and which
 // of two notes an octave apart it was.
+// Reaches and levels are chosen, no source; seeded bass notes test them.
 
 import type { ListeningContext } from '../../domain/measurement/strike';
 import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
@@ -13,17 +14,17 @@ export interface NoteChoice {
   readonly note: MidiNote;
   /** Which line is its fundamental, or its octave where the fundamental is not heard. */
   readonly line: number;
-  /** Whether the fundamental is heard; if not, whether a third partial makes up for it. */
+  /** Whether the fundamental is heard and, if not, whether a third partial makes up for it. */
   readonly fundamental: 'heard' | 'inferred' | 'unproven';
   /** Score, dB-like, 0 for a note that explains everything; only differences mean something. */
   readonly score: number;
 }
 
-/** How far the octave may lie from its place over the note's own, cents: pans are out, octaves too. */
+/** How far the octave may lie from its place above the note, cents: pans are out of tune, and so are their octaves. */
 const reachOfOctave = 60;
 /** How far octave and double octave, or octave and twelfth, may disagree, cents. */
 const reachOfRatio = 45;
-/** Both start with the strike: over what was there before by this, dB. */
+/** Both start with the strike: they exceed what was there before by this much, dB. */
 const leastRiseDb = 9;
 /** A third line weaker than this against the octave may be anything, dB. */
 const faintestThirdDb = -30;
@@ -32,7 +33,7 @@ const scorePerNeper = 1;
 const clearOdds = 2;
 /** Odds for the note that is to be struck, nepers. */
 const forExpected = 1;
-/** Odds for a note of which nothing but the octave is there, at most: then it is asked for, nepers. */
+/** Highest odds, nepers, of a note of which only the octave is there: then the user is asked. */
 const mostForUnproven = 1;
 
 const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-6);

@@ -8,14 +8,16 @@ import { noteCandidates } from './note-candidates';
 import { type NoteEvidence, noteFeatures } from './note-features';
 import { knownNote } from './note-places';
 
-/** How far a partial may lie from its place, cents. */
+/** How far a partial may lie from its place, cents (chosen, no source, as are the next two). */
 export const reachOfPartial = 70;
 /** A line where the octave of the note below was last measured, and not where its own fundamental was: cents. */
 const sameAsMeasured = 4;
 const otherThanMeasured = 8;
 /** … is not its own, nepers: as many as a clear octave pair is worth by its course alone (common sense, not fitted). */
 const forOtherOctave = 4;
-/** A note is not taken to be there without its fundamental as long as another explains as much, nepers. */
+/**
+ * A note without its fundamental does not count as long as another note explains as much, nepers (chosen, no source).
+ */
 const forHidden = 3;
 
 /** A choice with the features it was scored by. */
@@ -65,7 +67,7 @@ export function chooseNote(
     .sort((a, b) => b.score - a.score);
 }
 
-/** The line is the octave of the note below, as both were last measured. */
+/** Whether the line is the octave of the note below, going by how both were last measured. */
 function otherOctave(
   lines: readonly TimedLine[],
   line: TimedLine,

@@ -5,7 +5,7 @@ import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween, decibels, hertz, type MidiNote } from '../../domain/tuning/units';
 import type { SpectralLine } from '../spectrum/strike-spectrum';
 
-/** A line further from a third partial's place belongs to another note, cents. */
+/** A line further from a third partial's place belongs to another note, cents (chosen, no source). */
 const reach = 50;
 
 /** Of the lines `seen` the strongest at the twelfth and at the double octave of `note`, without those `listed` already. */

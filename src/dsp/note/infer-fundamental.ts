@@ -9,7 +9,7 @@ import { cents, centsBetween, decibels, hertz } from '../../domain/tuning/units'
  * of the same notes lie off by nearly as much and to the same side: they confirm the octave but do not add to it.
  */
 const alignmentCents = 10;
-/** A tuner takes more care of the octave than of the third partial. */
+/** A tuner takes more care over the octave than over the third partial (chosen, no source). */
 const octaveShare = 2 / 3;
 
 const timesOf = { twelfth: 3, 'double-octave': 4 } as const;

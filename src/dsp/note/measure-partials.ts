@@ -34,12 +34,15 @@ export interface UpperPartials {
   readonly taken: readonly SpectralLine[];
 }
 
-/** Largest part of a partial's energy that may be no line, and its largest standard error, cents. */
+/**
+ * The largest fraction of a partial's energy that no line explains, and its largest standard error, cents (chosen, no
+ * source).
+ */
 const largestUnexplained = 0.6;
 const largestSigmaCents = 4.4;
 /**
- * Real thirds wander longer than the model of a glide allows, lower ones for longer: they are measured once the
- * fundamental has turned so often, within these bounds, s.
+ * Real thirds wander for longer than the model of a glide allows, low ones longest: they are measured once the
+ * fundamental has turned this often, within these bounds, s (set on real strikes).
  */
 const turnsBeforeThird = 30;
 const earliestThird = 0.08;

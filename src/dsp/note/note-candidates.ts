@@ -6,9 +6,10 @@ import { centsBetween, type MidiNote } from '../../domain/tuning/units';
 import { isSideband, type TimedLine } from '../spectrum/line-course';
 import { noteAt, placeOf } from './note-places';
 
+/** Hz: below the lowest bass (B0, 30.9 Hz) and above the highest lead (G6, 1,568 Hz), with room to spare. */
 const lowestFundamental = 27;
 const highestFundamental = 2000;
-/** Lines fainter than this against the strongest are nobody's fundamental, dB. */
+/** Lines fainter than this against the strongest are no note's fundamental, dB (chosen, no source). */
 const faintestDb = -42;
 
 export interface NoteCandidate {

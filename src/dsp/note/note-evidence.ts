@@ -6,20 +6,23 @@ import { periodMatch } from '../spectrum/period-match';
 import { leadSeconds, type StrikeSpectrum } from '../spectrum/strike-spectrum';
 import type { NoteEvidence } from './note-features';
 
-/** Times after the onset, s: the first moments, and the time before short notes fade. */
+/** Times after the onset, s (chosen, no source): the first moments, and the time before short notes fade. */
 const firstMoments = { from: -0.005, to: 0.055 };
 const ringing = { from: 0.06, to: 0.32 };
 /** When the glide of a hard stroke is over; the first verdict takes what it has of it. */
 const lateRinging = { from: 0.14, to: 0.42 };
 const shortestLate = 0.1;
 const margin = 0.008;
-/** Where the sound is asked whether it repeats itself, s after the onset: McLeod's window is some periods long. */
+/** Where it is checked whether the sound repeats itself, s after the onset: McLeod's window is a few periods long. */
 const repeatsFrom = 0.012;
 const repeatsTo = 0.075;
 const repeatsLateFrom = 0.1;
 const repeatsLateTo = 0.2;
 
-/** Lines that are looked at closely; fainter ones only where the note's own third partial may be. */
+/**
+ * How many lines are looked at closely; fainter ones only where the note's own third partial may be (chosen, no
+ * source).
+ */
 const lineLimit = 14;
 const faintLimit = 30;
 

@@ -1,4 +1,5 @@
 // What speaks for a note having been struck, in numbers: the score that weighs them was fitted (`ear-weights`).
+// Places and ranges are chosen, no source.
 import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { centsBetween } from '../../domain/tuning/units';
 import type { TimedLine } from '../spectrum/line-course';
@@ -10,7 +11,7 @@ const orders = [1, 2, 3, 4] as const;
 const reachOfPartial = 70;
 /** A line this near to a stronger one may be the skirt of its glide, cents: hard strokes begin 95 cents sharp. */
 const skirtCents = 200;
-/** Levels are taken this far from the place asked for, cents; fainter ones count as this, dB. */
+/** A level is looked for this far around its place, cents; anything fainter counts as this, dB. */
 const reach = 40;
 const faintest = -45;
 
@@ -28,7 +29,7 @@ export const noteFeatureNames = [
   ...['late1', 'late2', 'lateHalf', 'lateBeside', 'lateBelow', 'lateShare'],
   ...['trendOctave', 'trendHalf', 'trendTwelfth', 'strongest', 'strongestFirst'],
   ...['high', 'low'],
-  // Levels at more places: a soft stroke leaves a partner's octave loud and its upper partials silent.
+  // Levels at further places: a soft stroke leaves a partner's octave loud and its upper partials silent.
   ...['twoThirds', 'threeQuarters', 'onFourThirds', 'onFiveThirds', 'sevenHalves'],
   ...['at6', 'at7', 'at8', 'on5'],
   ...['firstTwoThirds', 'firstThreeQuarters', 'firstOnFourThirds', 'firstOnFiveThirds'],
@@ -166,11 +167,13 @@ export function noteFeatures(
   return noteFeatureNames.map((name) => values[name]);
 }
 
-/** How much of its settled level a line had at once, 10 dB. */
+/** How much of its settled level a line had at once, in units of 10 dB. */
 export const promptness = (line: TimedLine): number =>
   within(decibel(line.early / Math.max(line.settled, 1e-9)), -20, 6) / 10;
 
-/** How much `other` grows against `line` from the touch on, 10 dB: an octave blooms, a lower note rings on. */
+/**
+ * How much `other` grows against `line` from the touch on, in units of 10 dB: an octave blooms, a lower note rings on.
+ */
 const trend = (line: TimedLine, other: TimedLine): number =>
   within(
     decibel(other.settled / Math.max(line.settled, 1e-9)) -
@@ -184,7 +187,10 @@ function lineNear(lines: readonly TimedLine[], hz: number): TimedLine | null {
   return lines.find((line) => Math.abs(centsBetween(hz, line.hz)) <= reachOfPartial) ?? null;
 }
 
-/** Part of the lines' energy that the partials over `hz` explain, 0…1, and the strongest other line against them, 10 dB. */
+/**
+ * Part of the lines' energy that the partials of `hz` explain, 0…1, and the strongest other line against them, in units
+ * of 10 dB.
+ */
 function explained(lines: readonly SpectralLine[], hz: number): readonly [number, number] {
   let own = 1e-20;
   let other = 0;
@@ -193,7 +199,7 @@ function explained(lines: readonly SpectralLine[], hz: number): readonly [number
   for (const line of lines) {
     const away = (order: number): number => Math.abs(centsBetween(order * hz, line.hz));
     const isOwn = orders.some((order) => away(order) <= reachOfPartial);
-    // The skirt of a partial's glide is its own.
+    // The skirt that a partial's glide leaves belongs to the partial.
     const isSkirt =
       !isOwn &&
       orders.some((order) => away(order) <= skirtCents) &&
@@ -215,7 +221,7 @@ function explained(lines: readonly SpectralLine[], hz: number): readonly [number
   return [own / (own + other), within(decibel(strongestOther / strongestOwn), -40, 20) / 10];
 }
 
-/** The strongest line a semitone or so beside `hz` against the one there, 10 dB. */
+/** The strongest line about a semitone from `hz` against the one there, in units of 10 dB. */
 function besideLevel(lines: readonly SpectralLine[], hz: number): number {
   let own = 1e-10;
   let beside = 1e-10;
@@ -227,7 +233,7 @@ function besideLevel(lines: readonly SpectralLine[], hz: number): number {
   return within(decibel(beside / own), -30, 20) / 10;
 }
 
-/** The strongest line well below `hz` against `level` there, 10 dB. */
+/** The strongest line well below `hz` against the `level` there, in units of 10 dB. */
 function levelBelow(lines: readonly SpectralLine[], hz: number, level: number): number {
   let below = 1e-10;
   for (const line of lines) if (line.hz < 0.93 * hz) below = Math.max(below, line.amplitude);

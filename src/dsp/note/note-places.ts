@@ -3,10 +3,15 @@ import type { KnownNote, ListeningContext } from '../../domain/measurement/strik
 import { frequencyOf, nearestNote } from '../../domain/tuning/equal-temperament';
 import { centsBetween, hertz, type MidiNote } from '../../domain/tuning/units';
 
-/** How far a line may lie from a note's place and still be its fundamental, cents. */
+/**
+ * How far a line may lie from a note's place and still be its fundamental, cents (all limits here: chosen, no source).
+ */
 const reachOfNote = 60;
 const reachOfExpected = 110;
-/** Another note is meant than the expected one when it was measured this near to the line, and nearer by this, cents. */
+/**
+ * Not the expected note but another is meant when the other was measured this near to the line, and nearer by this,
+ * cents.
+ */
 const reachOfKnown = 25;
 const nearerByKnown = 20;
 

@@ -13,8 +13,8 @@ export const deafBelowHz = 120;
 const reach = 70;
 /**
  * Weights, in nepers of odds, from a logistic regression on the bass notes of 1,200 seeded scenes (with four kinds of
- * microphone and pan, and other seeds than the benchmark's), rounded. What a note brings at once rises at once: its fundamental;
- * its octave blooms, and what rings along rises slowest.
+ * microphone and pan, and other seeds than the benchmark's), rounded. What is the note's own rises at once, like its
+ * fundamental; its octave blooms, and whatever rings along rises slowest.
  */
 const weights = {
   always: 2,
@@ -32,7 +32,7 @@ const faintestTwelfthDb = -20;
 const againstThird = 2;
 const againstFourth = 2.5;
 
-/** Nothing rings along louder than what was struck: a line below that does is the struck one. */
+/** Nothing that rings along is louder than what was struck: a lower line that is louder is the struck one. */
 const perLouderDb = 0.6;
 
 const decibel = (ratio: number): number => dbOfAmplitude(ratio, 1e-7);

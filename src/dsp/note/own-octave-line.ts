@@ -4,7 +4,10 @@ import type { ListeningContext } from '../../domain/measurement/strike';
 import { centsBetween, type MidiNote, midiNote } from '../../domain/tuning/units';
 import { knownNote } from './note-places';
 
-/** A line farther than this from where it was has been moved: its old place tells nothing more, cents. */
+/**
+ * A line farther than this from where it was has been moved, cents, and its old place tells nothing any more (chosen,
+ * no source).
+ */
 const mostMoved = 30;
 
 /**

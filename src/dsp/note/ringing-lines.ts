@@ -7,18 +7,21 @@ import { centsBetween, decibels, hertz, type MidiNote } from '../../domain/tunin
 import type { SpectralLine } from '../spectrum/strike-spectrum';
 import { knownNote, placeOf } from './note-places';
 
-/** How far a line may lie from a partial that was measured, and from one that was not, cents. */
+/** How far a line may lie from a partial that was measured, and from one that was not, cents (chosen, no source). */
 const reachOfKnown = 20;
 const reach = 60;
 /** A partial is not stronger than its own fundamental by more than this, dB (octaves up to +9 were seen). */
 const mostOverFundamentalDb = 12;
 const limit = 8;
 /**
- * What lies so near to a partial of the note is its second line or its skirt, Hz: of 1,529 lines of real strikes that are
- * no partials 460 lie within 12 Hz of a louder one, most of them 8 to 10 Hz away.
+ * What lies this near to a partial of the note is its second line or its skirt, Hz: of 1,529 lines of real strikes that
+ * are no partials 460 lie within 12 Hz of a louder one, most of them 8 to 10 Hz away.
  */
 const ownHz = 12;
-/** A glide and an exchange of energy leave skirts beside any line, so far away and so far below it, Hz, dB. */
+/**
+ * Glide and exchange of energy leave skirts beside any line, up to this far away, Hz, and this far below it, dB
+ * (chosen, no source).
+ */
 const skirtHz = 26;
 const skirtDb = 20;
 
@@ -66,7 +69,7 @@ const isSkirt = (
       dbOfAmplitude(other.amplitude / line.amplitude, 1e-9) > skirtDb,
   );
 
-/** The nearest partial that was measured; else the lowest partial of a note that is there with its fundamental. */
+/** The nearest partial that was measured; otherwise the lowest partial of a note whose fundamental is there too. */
 function originOf(
   line: SpectralLine,
   lines: readonly SpectralLine[],
@@ -81,7 +84,7 @@ function originOf(
     if (partial !== 1 && !isThere(placeOf(note, context), line, lines)) continue;
     const isMeasured = partial <= 2 && placeOfKnown(note, partial as 1 | 2, context) !== null;
     if (!isMeasured) return { note, partial };
-    // Measured elsewhere: only if it can be nothing else, the note has moved since.
+    // Measured elsewhere: the note counts as moved since only if the line can be nothing else.
     if (moved.note === null) moved = { note, partial };
   }
   return moved;

@@ -1,14 +1,18 @@
 // How far a measured fundamental can be believed.
+// Limits are chosen, no source.
 import type { MeasuredPartial } from '../../domain/measurement/strike';
 import { cents, centsBetween, hertz } from '../../domain/tuning/units';
 import type { MeasuredLine } from '../line/measure-line';
 
-/** Largest part of the fundamental's energy that may be no steady line; else it is as unsure as this, cents. */
+/**
+ * The largest fraction of the fundamental's energy that may be no steady line; above it the error is at least this,
+ * cents.
+ */
 const largestUnexplained = 0.4;
 const unsteadyCents = 3;
 /** A bass note's fundamental near the noise is still worth more than one inferred from its partials, cents. */
 const largestSigmaOfBass = 5;
-/** A settled frequency this far from its first line was no steady line, cents. */
+/** If the settled frequency lies this far from the line first seen, there was no steady line, cents. */
 const largestWander = 30;
 const longestDecay = 4;
 

@@ -1,4 +1,7 @@
-/** Sum of the products of the first `count` values. Four sums in turn, because a single one waits for itself. */
+/**
+ * Sum of the products of the first `count` values. Four sums in turn, because with a single one each addition waits for
+ * the one before.
+ */
 export function dot(a: Float64Array, b: Float64Array, count: number): number {
   let first = 0;
   let second = 0;

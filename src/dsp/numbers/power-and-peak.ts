@@ -1,6 +1,6 @@
 // How strong a stretch of sound is.
 
-/** Mean square of `samples[from…to)`, as far as they begin in the array; 0 of none. */
+/** Mean square of `samples[from…to)`, as far as the array goes; 0 if there are none. */
 export function meanPower(samples: Float32Array, from: number, to: number): number {
   let sum = 0;
   for (let n = Math.max(0, from); n < to; n++) sum += samples[n] ** 2;

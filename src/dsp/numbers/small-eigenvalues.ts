@@ -12,6 +12,7 @@ const over = (one: Complex, [c, d]: Complex): Complex => {
 };
 const zero: Complex = [0, 0];
 
+/** Most rounds, and the change below which a root has settled (chosen, no source). */
 const mostRounds = 60;
 const near = 1e-13;
 

@@ -1,6 +1,6 @@
 // Arrays for intermediate results, made once and lent again for every strike.
 
-/** Length of the arrays on the first shelf; every further shelf holds arrays twice as long. */
+/** Length of the arrays on the first shelf; every further shelf holds arrays twice as long (chosen, no source). */
 const shortest = 16;
 
 interface Shelf {
@@ -17,7 +17,7 @@ export class WorkArrays {
   /** Shelf of every array that is lent, in order. */
   readonly #order: number[] = [];
 
-  /** An array of at least `length`, with anything in it. */
+  /** An array of at least `length`; what is in it is left over from before. */
   take(length: number): Float64Array {
     const number = Math.max(0, 32 - Math.clz32(Math.max(0, Math.ceil(length / shortest) - 1)));
     while (this.#shelves.length <= number) this.#shelves.push({ arrays: [], lent: 0 });

@@ -1,4 +1,5 @@
 // Finds the moments at which something was struck: fast rises in any octave over a floor that follows the room.
+// Limits are chosen, no source; seeded scenes, blows, voices and real strikes test what comes of them.
 import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { OctaveBands } from './octave-bands';
 import {
@@ -14,7 +15,7 @@ import { RoomFloor } from './room-floor';
 
 /** Length of one level step, s. */
 const stepSeconds = 0.004;
-/** A band's level is the mean over this many of its periods, but at least two steps. */
+/** A band's level is the mean over this many of its periods, but over at least two steps. */
 const periodsInLevel = 2.2;
 const leastSteps = 2;
 /** A rise must exceed the loudest level of this time before it, s: beating and blooming do not. */
@@ -22,7 +23,7 @@ const beforeSeconds = 0.06;
 /** Needed rise over that, and over the room, dB. */
 const jumpDb = 8;
 const overRoomDb = 12;
-/** A note struck again while it rings rises less, but in several octaves at once: this much in all, dB … */
+/** A note struck again while it rings rises less, but in several octaves at once: by this much in all, dB … */
 const jumpInAllDb = 10;
 /** … where only rises from here on count, and no octave counts more than `jumpDb`, dB … */
 const leastJumpDb = 2;
@@ -37,11 +38,11 @@ const restSeconds = 0.12;
 const muchLouderDb = 10;
 /** Power that counts as silence: −200 dB of full scale, below any microphone. */
 const silence = 1e-20;
-/** Energies are kept for this time, s. */
+/** Energies are kept for this long, s. */
 const keptSeconds = 1;
-/** Within this time after an onset a sure rise of all bands together is a new stroke too, s. */
+/** For this long after an onset, a sure rise of all bands together is a new stroke as well, s. */
 const ringingSeconds = 1;
-/** The bands are asked once the note before has sounded for this long, s. */
+/** The bands are consulted once the note before has sounded for this long, s. */
 const askedAfter = 0.1;
 
 export interface Onset {
@@ -204,7 +205,7 @@ export class OnsetDetector implements BandCourse {
     return riseDb >= (this.#bands.centres[band] < steadyFrom ? lowJumpDb : jumpDb);
   }
 
-  /** The step in which a note that rings was struck again, as far as it shows by now. */
+  /** The step in which a ringing note was struck again, if that can be seen yet. */
   #stepOfRestroke(): number | null {
     const since = (this.#steps - this.#onsetStep) * this.stepSeconds;
     if (since < askedAfter || since > ringingSeconds) return null;
@@ -222,7 +223,7 @@ export class OnsetDetector implements BandCourse {
     return dbOfPower(energy / span, silence);
   }
 
-  /** The loudest level that shares no sample with the newest one. */
+  /** The loudest earlier level that shares no sample with the newest one. */
   #loudestBefore(band: number): number {
     const span = this.#spans[band];
     const steps = Math.round(beforeSeconds / stepSeconds);

@@ -1,4 +1,5 @@
 // Strokes inside the sound of a struck note that no onset gave away: short rises of several octaves at once.
+// Limits that name no count of strikes are chosen, no source.
 import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 
 /** Energies of octave bands in the newest steps; `energy(band, step)` with steps counted from the first ever. */
@@ -26,18 +27,20 @@ const periodsInSpan = 2.2;
 const beforeSeconds = 0.03;
 /** A note's own attack and most of its bloom are over by then, s. */
 const earliestSeconds = 0.065;
-/** A band is asked only as far as it carries sound: parts of its own first energy, of all bands', and of the room's. */
+/**
+ * A band counts only if it carries sound: this much of its own first energy, of that of all bands, and of the room's.
+ */
 const ofOwn = 0.15;
 const ofAll = 0.0005;
 const ofRoom = 12;
-/** What is asked of its own falls as the note fades, dB/s. */
+/** The share of its own first energy that is needed falls as the note fades, dB/s. */
 const ownFall = 25;
 /** The first energy is taken between these times, s. */
 const firstFrom = 0.03;
 const firstTo = 0.09;
 /** No band counts more than this, dB. */
 const mostOfBand = 9;
-/** Rises closer than this are one stroke, s. */
+/** Rises closer together than this are one stroke, s. */
 const apartSeconds = 0.05;
 
 /**

@@ -1,9 +1,10 @@
 // The noise floor of a room, band by band: it creeps up and falls faster, so that strikes hardly lift it.
+// Limits are chosen, no source.
 
 /** The floor may rise and fall by this much a second, dB: it settles where a fifth of the levels lie below. */
 const risePerSecond = 6;
 const fallPerSecond = 24;
-/** Until then the floor takes whatever is quietest, s. */
+/** Up to this time the floor takes whatever is quietest, s. */
 const settlingSeconds = 0.1;
 /** No room and no microphone is quieter, dB. */
 const quietest = -110;

@@ -1,13 +1,14 @@
 // Where a strike begins, to a millisecond: noise and a stick's touch make the onset detector early, by up to 6 ms.
+// Limits are chosen, no source.
 import { meanPower } from '../numbers/power-and-peak';
 
 const blockSeconds = 0.001;
 /** Looked at before the onset, s, and searched around it. */
 const quiet = { from: -0.03, to: -0.008 };
 const search = { from: -0.004, to: 0.016 };
-/** The strike is there when this part of the largest power that it adds is. */
+/** The strike has begun when this fraction of the largest power that it adds is there. */
 const partOfLargest = 0.1;
-/** A strike adds at least as much as this times what was there; else its onset is left as it is. */
+/** A strike adds at least this many times what was there before; otherwise its onset is left as it is. */
 const leastGain = 2;
 
 /** The sample at which the strike near `onset` (sample of `segment`) begins. */

@@ -1,7 +1,7 @@
 // The newest sound of a stream in a ring: sample n of the stream is in slot n modulo the ring's length.
 import { dbOfPower } from '../../domain/numbers/decibel-levels';
 
-/** Copies `count` samples of a block into the ring from slot `at` on; what is no number becomes silence. */
+/** Copies `count` samples of a block into the ring from slot `at` on; anything that is not a number becomes silence. */
 export function copyIntoRing(
   ring: Float32Array,
   at: number,

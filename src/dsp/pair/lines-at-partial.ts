@@ -12,7 +12,7 @@ export interface PartialLines {
   readonly rival: MeasuredLine | null;
 }
 
-/** Half of the band's width, Hz; its inner half is flat. */
+/** Half the band's width, Hz (chosen, no source); its inner half is flat. */
 const bandHz = 60;
 /**
  * A note's own line, a second one and what glide or exchange leave beside them. On the strikes that this was set on
@@ -25,12 +25,12 @@ const modeCount = 4;
  */
 const finerCount = 6;
 const finerCents = 1.5;
-/** A strike blooms and glides before, s; nothing shorter is parted into lines, s. */
+/** Before this time a strike blooms and glides, s; nothing shorter than this is taken apart into lines, s. */
 const fromSeconds = 0.1;
 const shortestSeconds = 0.25;
-/** A mode farther from the line that was seen belongs to another, cents. */
+/** A mode farther than this from the line that was seen belongs to another, cents. */
 const reachCents = 35;
-/** Time constants outside these are no partial's, s. */
+/** No partial has a time constant outside these, s. */
 const [shortestDecay, longestDecay] = [1 / 60, 20];
 /**
  * Fit and modes that lie no farther apart mean the same line, cents: then the fit is the surer of the two. So it is
@@ -57,7 +57,9 @@ const coarseCount = 2;
 const wherePhase = { shareOfApart: 1, shareOfCoarse: 0.36 };
 const whereMode = { least: 0.34, shareOfApart: 0.2, shareOfCoarse: 1 };
 const wherePair = { least: 0.26, shareOfFiner: 1.4 };
-/** Modes weaker than this part of the strongest do not count when ways of measuring are compared. */
+/**
+ * Modes weaker than this part of the strongest do not count when ways of measuring are compared (chosen, no source).
+ */
 const leastPart = 1 / 8;
 
 /**
@@ -134,7 +136,10 @@ export function linesAtPartial(
   return only({ ...single, sigmaHz: Math.hypot(single.sigmaHz, centsOf(line.hz) * doubt) });
 }
 
-/** How far the nearest of the stronger `modes` (strongest first) is from `offsetHz`, cents at `hz`; never more than `mostApart`. */
+/**
+ * How far the nearest of the stronger `modes` (strongest first) lies from `offsetHz`, cents at `hz`; at most
+ * `mostApart`.
+ */
 function awayFrom(modes: readonly DampedMode[], offsetHz: number, hz: number): number {
   const least = leastPart * (modes[0]?.energy ?? 0);
   const distances = modes

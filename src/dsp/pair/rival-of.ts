@@ -8,7 +8,7 @@ const furthestHz = 12;
 const furthestCents = 25;
 /** … and at least this multiple of their summed widths (decay rate / 2π each): closer ones cannot be told from one line. */
 const leastResolved = 0.8;
-/** The second line is at most this much weaker than the first, at the window's start or over all of it, dB … */
+/** The second line is at most this much weaker than the first, at the window's start or over the whole of it, dB … */
 const mostBelowDb = 12.5;
 /** … and in its second half, above or below, dB: both last. */
 const mostApartLateDb = 20;
@@ -71,7 +71,7 @@ export function rivalOf(
   return lasts(main) ? (modes.find(isSecond) ?? null) : null;
 }
 
-/** Energies compared, dB; less than a part of 10¹² is nothing. */
+/** The ratio of two energies, dB; anything below 10⁻¹² counts as that. */
 const decibel = (ratio: number): number => dbOfPower(ratio, 1e-12);
 const lasts = ({ decayRate }: DampedMode): boolean =>
   decayRate > -1 && decayRate * shortestSeconds < 1;

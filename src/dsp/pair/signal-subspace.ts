@@ -8,7 +8,9 @@ export interface Subspace {
   readonly length: number;
 }
 
-/** Directions followed along, so that the wanted ones settle sooner. */
+/**
+ * Spare directions that are followed as well, so that the wanted ones settle sooner; and how often (chosen, no source).
+ */
 const spare = 2;
 const rounds = 8;
 

@@ -9,8 +9,12 @@ const stages = [
   },
   { b: [1, -2, 1], a: [1, -1.99004745483398, 0.99007225036621] },
 ] as const;
+/** The rate those tables are for, Hz. */
 const tabledRate = 48000;
-/** Everything is played this loud: root mean square after that weighting, of full scale (−20 dB: room for a decay's beginning). */
+/**
+ * Everything is played this loud: root mean square after that weighting, of full scale (−20 dB leaves room for how a
+ * decay begins; this and the next two are chosen, no source).
+ */
 const playedLevel = 0.1;
 const highestPeak = 0.9;
 /** A target tone comes in this softly, s. */
@@ -35,7 +39,7 @@ const withinScale = (samples: Float32Array<ArrayBuffer>): Float32Array<ArrayBuff
   return peak > highestPeak ? samples.map((value) => (value * highestPeak) / peak) : samples;
 };
 
-/** A line around `hz` made as loud as all others; silence stays silence. */
+/** A line around `hz`, made as loud as all others; silence stays silence. */
 export function equallyLoud(samples: Float32Array<ArrayBuffer>, hz: number) {
   const loud = rootMeanSquare(samples) * weightAt(hz);
   if (loud <= 0) return samples;
@@ -56,6 +60,6 @@ export function targetTone(hz: number, seconds: number, decaySeconds: number, ra
   return equallyLoud(tone, hz);
 }
 
-/** Two sounds at once, none louder than the other. */
+/** Two sounds at once, neither louder than the other, as long as the first one. */
 export const together = (one: Float32Array<ArrayBuffer>, other: Float32Array<ArrayBuffer>) =>
-  withinScale(one.map((value, n) => value + (other[n] ?? 0)));
+  withinScale(one.map((value, n) => (n < other.length ? value + other[n] : value)));

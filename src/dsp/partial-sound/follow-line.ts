@@ -1,9 +1,12 @@
 // Follows the glide of a line, so that the filter around it can stay narrow.
 import { filterFor, type LineTrack, trackLine, trackStep } from './line-track';
 
-/** Points over which the course is smoothed to either side, s: the glide lasts some 0.1 s. */
+/**
+ * The course is smoothed over this time to either side, s: a glide lasts about 0.1 s (this and the next two: chosen, no
+ * source).
+ */
 const smoothSeconds = 0.02;
-/** Where the line is weaker than this against its strongest, its phase says nothing, dB. */
+/** Where the line is weaker than this against its strongest moment, its phase tells nothing, dB. */
 const faintDb = -40;
 /** Largest distance of the course from the line, as part of the distance to the next partial. */
 const farthestPart = 0.2;
@@ -37,7 +40,7 @@ export function followLine(
   let sum = 0;
   for (let point = 0; point < turns.length; point++) {
     turns[point] = sum;
-    const away = (course[point] ?? hz) - hz;
+    const away = course[point] - hz;
     const most = farthestPart * partialHz;
     sum += Math.max(-most, Math.min(most, away)) * trackStep;
   }
@@ -51,8 +54,8 @@ export function frequenciesOf({ hz, turns, re, im }: LineTrack): Float64Array {
   const along = new Float64Array(count);
   let loudest = 0;
   for (let n = 1; n < count; n++) {
-    const [a, b, c, d] = [re[n] ?? 0, im[n] ?? 0, re[n - 1] ?? 0, im[n - 1] ?? 0];
-    const turn = 2 * Math.PI * ((turns[n] ?? 0) - (turns[n - 1] ?? 0));
+    const [a, b, c, d] = [re[n], im[n], re[n - 1], im[n - 1]];
+    const turn = 2 * Math.PI * (turns[n] - turns[n - 1]);
     const real = a * c + b * d;
     const imaginary = b * c - a * d;
     along[n] = real * Math.cos(turn) - imaginary * Math.sin(turn);
@@ -67,23 +70,23 @@ export function frequenciesOf({ hz, turns, re, im }: LineTrack): Float64Array {
     // As much before as after: at the strike itself there is only what comes.
     const near = Math.max(3, Math.min(reach, count - 1 - point));
     for (let n = Math.max(1, point - near); n <= Math.min(count - 1, point + near); n++) {
-      real += along[n] ?? 0;
-      imaginary += across[n] ?? 0;
+      real += along[n];
+      imaginary += across[n];
     }
     const isFaint = Math.hypot(real, imaginary) < faint;
     return isFaint ? hz : hz + Math.atan2(imaginary, real) / (2 * Math.PI * trackStep);
   });
 }
 
-/** The course for the eye, one moment every `every` points. */
+/** The course as it is drawn, one moment every `every` points. */
 export function momentsOf(track: LineTrack, every: number): readonly CourseMoment[] {
   const course = frequenciesOf(track);
   const moments: CourseMoment[] = [];
   for (let n = 0; n < course.length; n += every) {
     moments.push({
       at: n * trackStep,
-      hz: course[n] ?? track.hz,
-      amplitude: Math.hypot(track.re[n] ?? 0, track.im[n] ?? 0),
+      hz: course[n],
+      amplitude: Math.hypot(track.re[n], track.im[n]),
     });
   }
   return moments;

@@ -1,19 +1,27 @@
 // One line of a strike as it swells and fades: complex samples along its own course, by a filter without delay.
 import { lengthTimesWidth, symmetricLowPass } from './symmetric-low-pass';
 
-/** Points of a track, s apart: six times faster than anything that its filter passes. */
+/**
+ * Time between the points of a track, s: they follow changes six times as fast as any that the filter lets through
+ * (chosen, no source).
+ */
 export const trackStep = 0.001;
-/** Shortest half-length of the filter, s: what a strike's first moment splashes reaches no further. */
+/**
+ * Shortest half-length of the filter, s (chosen, no source): the splash of a strike's first moment reaches no further.
+ */
 const shortestHalf = 0.03;
-/** Longest one: a line 21 Hz away is parted with it. */
+/** The longest one, s (chosen, no source): it separates a line 21 Hz away. */
 const longestHalf = 0.12;
 /** Changes of a partial up to this pass, Hz: exchange of energy is 3 to 15 Hz fast (measured on recorded strikes). */
 const widestPass = 15;
 const narrowestPass = 5;
-/** Of the distance to another line the filter has stopped it, with room for that line's own glide. */
+/**
+ * At this fraction of the distance to another line the filter has stopped it, which leaves room for that line's own
+ * glide.
+ */
 const stopPart = 0.9;
 
-/** How fast two lines part: both filters of one line, the longer one from so long after the strike on as it is long. */
+/** Both filters of one line; the longer one is used once as much time has passed since the strike as it is long. */
 export interface TrackFilter {
   readonly shortHalf: number;
   readonly longHalf: number;
@@ -80,9 +88,9 @@ export function trackLine(
     let b = 0;
     const to = Math.min(weights.length, cos.length - first);
     for (let n = Math.max(0, -first); n < to; n++) {
-      const weight = weights[n] ?? 0;
-      a += weight * (cos[first + n] ?? 0);
-      b += weight * (sin[first + n] ?? 0);
+      const weight = weights[n];
+      a += weight * cos[first + n];
+      b += weight * sin[first + n];
     }
     re[point] = 2 * a;
     im[point] = 2 * b;
@@ -90,7 +98,10 @@ export function trackLine(
   return { hz, turns, re, im };
 }
 
-/** The filter grows with the time since the strike, in a few steps, so that the strike's splash never enters it again. */
+/**
+ * The filter grows with the time since the strike, in a few steps, so that it never reaches back to the strike's
+ * splash.
+ */
 function halfAt(time: number, { shortHalf, longHalf }: TrackFilter): number {
   const steps = [0.02, 0.04, 0.06, 0.08].map((more) => shortHalf + more);
   const fitting = steps.filter((half) => half < longHalf && half <= time);
@@ -115,17 +126,17 @@ function alongCourse(
   for (let n = 0; n < samples.length; n++) {
     const time = (n - onset) / rate;
     const angle = 2 * Math.PI * (hz * time + valueAt(turns, time / trackStep));
-    const value = samples[n] ?? 0;
+    const value = samples[n];
     cos[n] = value * Math.cos(angle);
     sin[n] = -value * Math.sin(angle);
   }
   return { cos, sin };
 }
 
-/** Between the points in a straight line; the ends hold on. */
+/** A straight line between the points; beyond the ends the last value holds. */
 export function valueAt(values: Float64Array, place: number): number {
   const at = Math.max(0, Math.min(values.length - 1, place));
   const low = Math.floor(at);
-  const from = values[low] ?? 0;
-  return from + (at - low) * ((values[low + 1] ?? from) - from);
+  const from = values[low];
+  return low === at ? from : from + (at - low) * (values[low + 1] - from);
 }

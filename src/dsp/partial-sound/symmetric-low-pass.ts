@@ -1,6 +1,6 @@
 // Low-passes that are the same forwards and backwards: they move nothing in time.
 
-/** What is stopped is this much weaker, dB. */
+/** The stop band is this much weaker, dB (chosen: 20 dB more than the tests ask for). */
 const stoppedDb = 60;
 /** Kaiser's β and the product of half-length (s) and transition (Hz) for it (Kaiser, 1974; Oppenheim & Schafer, ch. 7). */
 const beta = 0.1102 * (stoppedDb - 8.7);

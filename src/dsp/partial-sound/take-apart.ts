@@ -20,11 +20,14 @@ import { followLine, momentsOf } from './follow-line';
 import type { LineTrack } from './line-track';
 import { soundOfTrack } from './sound-of-track';
 
-/** For the eye a moment every so many points of the track: 10 ms. */
+/** The picture shows one moment for this many points of the track: every 10 ms (chosen, no source). */
 const momentEvery = 10;
-/** Lines nearer than this are heard as one that beats, and stay together, Hz. */
+/**
+ * Lines nearer than this are heard as one that beats, and stay together, Hz (chosen: what the longest filter
+ * separates).
+ */
 const oneSoundHz = 20;
-/** The end of the sound, where the filter would reach beyond it, s. */
+/** Left out at the end of the sound, where the filter would reach beyond it, s (chosen, no source). */
 const marginSeconds = 0.04;
 
 interface Part extends Omit<PartInside, 'course' | 'targetHz' | 'beatHz'> {

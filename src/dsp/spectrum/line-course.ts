@@ -1,4 +1,5 @@
 // The course of a line in time: before the strike, in its first moments, and later.
+// Times and levels are chosen, no source; they are what the fitted weights of `ear-weights` build on.
 import { dbOfAmplitude } from '../../domain/numbers/decibel-levels';
 import { type HannSum, hannSum } from './hann-sum';
 import type { SpectralLine } from './strike-spectrum';
@@ -30,10 +31,10 @@ const touchTurns = 3;
 /** A ringing line fades to about this part from the one moment to the other (time constant 0.25 s). */
 const fadedBetween = 0.86;
 
-/** Width to either side within which the first moments cannot tell two lines apart, Hz. */
+/** In the first moments two lines closer than this cannot be told apart, Hz. */
 export const blurOf = (hz: number): number => 1.5 / Math.max(earlySeconds, earlyTurns / hz);
 
-/** A line this close to one that is stronger by this much is its sideband: Hz, dB. */
+/** A line this close, Hz, to one that is stronger by this much, dB, is its sideband. */
 const sidebandHz = 26;
 const sidebandDb = 9;
 

@@ -2,7 +2,7 @@
 import { amplitudeOfDb } from '../../domain/numbers/decibel-levels';
 import { upperMedian } from '../numbers/nth-smallest';
 
-/** How many main lobes away a sidelobe is looked for. */
+/** How many main lobes away sidelobes are still looked for (chosen, no source). */
 const furthestLobes = 6;
 
 /** Noise and sidelobes of magnitude spectra; all work arrays are made once. */

@@ -6,7 +6,7 @@ interface Sampled {
   readonly rate: number;
 }
 
-/** The period may be off by this part: pans' octaves are. */
+/** The period may be off by this fraction (chosen, no source), as the octaves of pans are. */
 const reach = 0.012;
 
 /**
@@ -20,7 +20,7 @@ export function periodMatch(sound: Sampled, from: number, to: number, seconds: n
   const lag = seconds * rate;
   const least = Math.max(2, Math.floor(lag * (1 - reach)));
   const most = Math.min(Math.ceil(lag * (1 + reach)), Math.floor((end - first) / 2));
-  // Long lags need no finer steps than a hundredth of themselves … the curve is smooth.
+  // Long lags need no steps finer than a hundredth of their length: the curve is smooth.
   const step = Math.max(1, Math.floor((most - least) / 8));
   let best = -1;
   for (let tau = least; tau <= most; tau += step) {

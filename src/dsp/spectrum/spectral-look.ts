@@ -1,4 +1,4 @@
-// A spectrum that is kept beside its lines, so that it can be asked for the level at any place.
+// A spectrum that is kept together with its lines, so that the level at any place can be looked up.
 import type { SpectralLine } from './strike-spectrum';
 
 export class SpectralLook {

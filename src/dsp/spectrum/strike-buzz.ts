@@ -1,4 +1,5 @@
 // Noise that comes and goes with a strike and that no line explains: a buzz.
+// Limits are chosen, no source; seeded pans with planted buzzes test them.
 import { dbOfPower, powerOfDb } from '../../domain/numbers/decibel-levels';
 import { RealFourier } from '../numbers/fourier';
 import { upperMedian } from '../numbers/nth-smallest';
@@ -16,7 +17,7 @@ const lowestHz = 1000;
 const highestHz = 6500;
 /** Length of a frame, samples: about 0.09 s, short against a note and long against the turns of a line. */
 const frame = 2048;
-/** The stick's own noise is gone by then, s. */
+/** By this time the stick's own noise is gone, s. */
 const from = 0.03;
 /** Frames from then on, half a frame apart. */
 const frames = 5;
@@ -33,7 +34,7 @@ const blockBins = 24;
 const standsOut = 4;
 /** What is kept of noise: 1 − exp(−standsOut · ln 2), its powers being exponentially distributed. */
 const keptOfNoise = 1 - 2 ** -standsOut;
-/** Less is none, dB. */
+/** Anything less is no buzz, dB. */
 const leastDb = -60;
 
 /** Measures buzzes; its arrays are made once. */
@@ -44,7 +45,7 @@ export class StrikeBuzz {
     { length: frame },
     (_, n) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / frame),
   );
-  /** 1 for bins that are no line's. */
+  /** 1 for bins that belong to no line. */
   readonly #isFree = new Uint8Array(frame / 2);
   readonly #block = new Float64Array(blockBins);
   /** From powers of the bins to the mean square. */

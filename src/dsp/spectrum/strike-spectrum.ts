@@ -9,7 +9,7 @@ import { NoiseFloor } from './noise-floor';
 import { SpectralLook } from './spectral-look';
 import { StrikeBuzz } from './strike-buzz';
 
-/** Sound before the onset that belongs to the segment, s. */
+/** Sound before the onset that belongs to the segment, s (chosen, no source, as are the limits below). */
 export const leadSeconds = 0.12;
 /** Longest sound after the onset that is analysed, s. */
 export const longestSeconds = 0.7;
@@ -20,7 +20,7 @@ const highestHz = 6500;
 /** Lines this far below the strongest are not looked at, and lines this little over the noise, dB. */
 const faintestDb = -55;
 const leastOverNoiseDb = 11;
-/** Both ends of a segment are faded, s. */
+/** Both ends of a segment are faded over this time, s. */
 const edgeSeconds = 0.008;
 
 export interface SpectralLine {

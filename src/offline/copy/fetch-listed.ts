@@ -1,4 +1,4 @@
-// A file of this version from the network, or the reason why it is not to be had.
+// A file of this version from the network, or the reason why it cannot be had.
 import { hashOf, type ListedFile } from './listed-file';
 
 /** The network gave something else than the file: a portal's page, a part of it, another version, an error's page. */

@@ -1,4 +1,4 @@
-// What the build says about each file of the app, and what of a file is checked.
+// What the build says about each file of the app, and what is checked about a file.
 
 /** A file that belongs to this version. */
 export interface ListedFile {

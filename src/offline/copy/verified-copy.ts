@@ -68,7 +68,7 @@ export class VerifiedCopy {
       // Whoever asks gets the same answer as without a network: this file is not to be had.
       return null;
     }
-    // A full phone does not keep it, and it is right all the same.
+    // A full phone does not keep it, but the file is right all the same.
     await cache.put(this.addressOf(path), answer.clone()).catch(() => undefined);
     return answer;
   }

@@ -4,7 +4,10 @@ import { ask, type Looked, type ToWorker } from '../worker-messages';
 
 /** How long the first screen may take, ms: more than ten times what it takes here (0.6 s, `npm run bench:rack`). */
 const longestStart = 10_000;
-/** How long the service worker may take to look at all files and to fetch those that are wrong, ms. */
+/**
+ * How long the service worker may take to look at all files and fetch the wrong ones, ms (this and the next: own
+ * choice).
+ */
 const longestRescue = 60_000;
 /** It opens the page anew by itself at most this often, ms: what does not help must not go round in circles. */
 const reloadEvery = 60_000;
@@ -77,7 +80,7 @@ function reloadUnlessInUse(): void {
   try {
     sessionStorage.setItem(reloadedAt, String(Date.now()));
   } catch {
-    // Nothing can be remembered here: the words on the page say what to do.
+    // Nothing can be remembered here; the words on the page say what to do.
     return;
   }
   window.location.reload();

@@ -4,7 +4,7 @@ import type { ToWorker } from '../worker-messages';
 
 declare const self: ServiceWorkerGlobalScope;
 
-/** How long a newer version is waited for, ms: some hundred kilobytes over a slow network. */
+/** How long a newer version is waited for, ms: some hundred kilobytes over a slow network (chosen, no source). */
 const longestInstall = 30_000;
 
 /** Never rejects. A whole copy that does not start all the same gives way to the version that the host has. */
@@ -17,7 +17,7 @@ export async function rescue(copy: VerifiedCopy): Promise<Mended> {
 /** Nobody can be measuring in a window without a screen; other windows keep the files that they were made of. */
 async function moveOn(): Promise<void> {
   const { registration } = self;
-  // Rejects without a network, or when the host has nothing good either.
+  // Rejects without a network, or if the host has nothing good either.
   await registration.update().catch(() => undefined);
   const next = registration.installing ?? registration.waiting;
   if (!next) return;

@@ -4,7 +4,9 @@ import { ask, type ToPage } from '../worker-messages';
 
 declare const self: ServiceWorkerGlobalScope;
 
-/** A window that does not answer for so long (ms) may be asleep, and may wake up with an older version. */
+/**
+ * A window that does not answer for this long (ms, own choice) may be asleep, and may wake up with an older version.
+ */
 const patience = 3000;
 
 /** Also those that another version serves. */

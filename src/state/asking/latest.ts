@@ -1,12 +1,12 @@
-// Of several questions that are asked one after the other, only the answer to the latest one counts.
+// Of several questions asked one after another, only the answer to the latest counts.
 
 /** True as long as nothing was asked since. */
 export type IsLatest = () => boolean;
 
 export interface Latest {
-  /** Asks anew: every answer that is still awaited is worthless from now on. */
+  /** Asks anew: answers that are still awaited no longer count. */
   begin(): IsLatest;
-  /** Goes along with what was asked last, and makes nothing worthless. */
+  /** Joins the question asked last, so that its answer still counts. */
   join(): IsLatest;
   /** No answer that is still awaited is wanted any more. */
   drop(): void;

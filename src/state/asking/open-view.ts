@@ -1,7 +1,7 @@
 // What a screen shows of something that is read from the rack first.
 import type { StoreTrouble } from '../../domain/ports/pan-store';
 
-/** Not read yet, not there, or not to be read; why, is said in words. */
+/** Not read yet, not there, or unreadable; the words say why. */
 export type NotOpen =
   | { readonly kind: 'loading' }
   /** There is no such thing on this phone. */

@@ -13,7 +13,7 @@ import type { OpenBench } from './open-bench';
 
 export type BenchAdvice = AdviceAnswer;
 
-/** While blows fall, what was advised before them stays: whoever hammers must be able to see it. */
+/** While blows fall, the advice given before them stays: whoever hammers must be able to see it. */
 const advisedOn = (course: BenchCourse): BenchCourse =>
   isAwaiting(course) ? noBlows(course) : course;
 
@@ -40,7 +40,7 @@ export function adviceQuestion(
   };
 }
 
-/** Everything that a question depends on but the time: while all of it is the same, so is the answer. */
+/** Everything that a question depends on except the time: as long as all of it is the same, so is the answer. */
 const dependsOn = (
   { around, course, check }: OpenBench,
   rules: AdviceRules,
@@ -49,7 +49,7 @@ const dependsOn = (
   around.a4,
   around.reference,
   around.marks,
-  // What is kept of blows that no strike has answered teaches nothing yet.
+  // Blows that no strike has answered yet teach nothing, even where they are kept.
   ...(isAwaiting(course)
     ? [newestStep(advisedOn(course))]
     : [around.readings, around.blows, course]),

@@ -9,7 +9,7 @@ import type { ListenModel } from '../listening/listen-model';
 import { noteHeard, type OpenBench } from './open-bench';
 
 export interface BenchHearing {
-  /** What is heard is for this bench; the microphone may be gone all the same. */
+  /** What is heard is meant for this bench, even if the microphone is gone. */
   readonly isOurs: ReadonlySignal<boolean>;
   /** The microphone is open for this bench. */
   readonly isListening: ReadonlySignal<boolean>;
@@ -21,11 +21,11 @@ export interface BenchHearing {
   goOn(bench: OpenBench): Promise<void>;
   /** Turns the microphone off, as the user wants it. */
   stop(): void;
-  /** What is heard from now on is for somebody else. */
+  /** What is heard from now on is meant for somebody else. */
   letGo(): void;
 }
 
-/** This long the microphone was on "a moment ago", milliseconds (own choice): time to go from one note to the next. */
+/** Up to this long ago counts as "a moment ago", milliseconds (own choice): time to go from one note to the next. */
 const aMoment = 60_000;
 
 /** `hear` is told everything that is for the bench; events are numbered on over every new listening. */
@@ -104,7 +104,7 @@ export function createBenchHearing(
 }
 
 /**
- * What is knocked or rings too shortly to tell is a hammer blow here, where the hammer is in use: the ear calls one blow
+ * A knock, or a ring too short to tell, is a hammer blow here, where the hammer is in use: the ear calls one blow
  * in six a short ring, and one real strike in forty (`npm run fit:ear`).
  */
 const asOnBench = (heard: Heard): Heard =>

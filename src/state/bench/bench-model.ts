@@ -240,7 +240,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       hearing.stop();
     },
     leave() {
-      // A note that is still being read of the rack must not turn the microphone on any more.
+      // A note that is still being read from the rack must not turn the microphone on any more.
       latest.drop();
       keepNewest();
       hearing.letGo();

@@ -1,4 +1,4 @@
-// What was suggested before the set of blows that a logging would be about: the advice itself has gone on by then.
+// What was suggested before the set of blows that would be logged: by then the advice itself has moved on.
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { SuggestedBlows } from '../../domain/advice/advice';
 import { isAwaiting, newestStep, setToLog } from '../../domain/bench/bench-course';

@@ -1,4 +1,4 @@
-// Practice with a hammer: a simulated pan of a chosen level, and in the end what the hammering came to.
+// Practice with a hammer: a simulated pan of a chosen level and, in the end, what the hammering achieved.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { type PracticeOutcome, practiceOutcome } from '../../domain/bench/practice-outcome';
 import type {
@@ -18,7 +18,7 @@ export interface PracticeBenchPorts {
   readonly pans: PracticePans;
   readonly listen: Pick<ListenModel, 'beginPractice' | 'strikePractice' | 'stop'>;
   readonly settings: Pick<SettingsModel, 'a4' | 'limits' | 'bench'>;
-  /** Lets the screen be drawn. */
+  /** Waits long enough for the screen to be drawn. */
   readonly rest: () => Promise<void>;
 }
 

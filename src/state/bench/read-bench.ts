@@ -20,7 +20,7 @@ import { panNow } from '../../domain/rounds/pan-now';
 import { cents, type Instant, type MidiNote } from '../../domain/tuning/units';
 import { type BenchSurroundings, type OpenBench, since } from './open-bench';
 
-/** What is read of the rack. */
+/** What is read from the rack. */
 export type BenchStore = Pick<
   PanStore,
   'pan' | 'readingsOfRound' | 'readingsOfNote' | 'readingsOutside'

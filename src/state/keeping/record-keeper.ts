@@ -1,4 +1,4 @@
-// Keeps records one after the other and says the truth about it: what could not be kept waits and is tried again.
+// Keeps records one after another and is honest about it: what could not be kept waits and is tried again.
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PanStore, StoreTrouble } from '../../domain/ports/pan-store';
 import type { Attachment, RackRecord } from '../../domain/records/rack-records';
@@ -76,7 +76,7 @@ export function createRecordKeeper(store: KeepingStore): RecordKeeper {
   };
 }
 
-/** True while one of them has something that is on no disk. What is just being saved is not meant. */
+/** True while one of them has something that could not be saved. What is just being saved does not count. */
 export const isAnyUnsaved = (
   keepers: readonly Pick<RecordKeeper, 'saving'>[],
 ): ReadonlySignal<boolean> =>

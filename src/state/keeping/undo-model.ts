@@ -16,15 +16,15 @@ export interface UndoOffer {
 export interface UndoModel {
   /** What can be taken back now; null: nothing. */
   readonly offer: ReadonlySignal<UndoOffer | null>;
-  /** Offers to take `done` back; it takes the place of the offer before. */
+  /** Offers to take `done` back, in place of the offer before. */
   propose(done: Undoable, takeBack: () => void): void;
-  /** Takes it back, and the offer away. */
+  /** Takes it back, and removes the offer. */
   takeBack(): void;
   /** While the bar has the focus of a keyboard it stays. */
   hold(isHeld: boolean): void;
 }
 
-/** s: as the issue asks; whoever is slower has the list of what was taken out. */
+/** s (chosen: as long as was asked for); whoever is slower has the list of what was taken out. */
 export const undoSeconds = 10;
 
 export function createUndoModel(pause: (seconds: number) => Promise<void>): UndoModel {

@@ -1,11 +1,14 @@
-// Moments in which nothing counts that is heard, because the phone itself makes a sound.
+// Moments in which nothing that is heard counts, because the phone itself makes a sound.
 import type { Heard } from '../../domain/measurement/strike';
 import { createLatest } from '../asking/latest';
 
 /** Resolves after so many seconds. */
 export type Pause = (seconds: number) => Promise<void>;
 
-/** The first word on a strike comes this long after it, s: what the phone said is reported later than it sounded. */
+/**
+ * The first word on a strike comes this long after it, s (chosen, no source): what the phone said is reported later
+ * than it sounded.
+ */
 const lateness = 0.45;
 
 export interface DeafMoments {
@@ -15,7 +18,7 @@ export interface DeafMoments {
   hearAgain(): void;
 }
 
-/** Remembers the events that began in a deaf moment: their settled word comes after it. */
+/** Remembers the events that began in a deaf moment, because their settled result comes after it. */
 export function createDeafMoments(pause: Pause): DeafMoments {
   let sounds = 0;
   let ignored: number | null = null;

@@ -1,4 +1,4 @@
-// What every way of listening shares. The ear is used by one at a time: by the microphone, a sound file or a practice pan.
+// What every way of listening shares. The ear has one user at a time: the microphone, a sound file or a practice pan.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Ear } from '../../domain/ports/ear-port';
 import type {
@@ -39,7 +39,7 @@ export interface EarUse {
   leavePan(): void;
 }
 
-/** Of sound that is made here. */
+/** Sample rate of sound that is made here, Hz (chosen, the usual one). */
 export const practiceRate = 48000;
 
 export function createEarUse({ microphone, microphoneTurn, ear, a4, pause }: EarUsePorts): EarUse {
@@ -76,7 +76,7 @@ export function createEarUse({ microphone, microphoneTurn, ear, a4, pause }: Ear
       if (whose === 'ours') await microphone.start();
       else state.value = { kind: 'other-window' };
     },
-    /** Also while it is only being asked for: then it has no state to tell of, and the turn would be kept for ever. */
+    /** Also while it is only being asked for: it then has no state to report, and the turn would be kept for ever. */
     async closeMicrophone() {
       await microphone.stop();
       if (taking.from.value !== 'microphone') microphoneTurn.release();

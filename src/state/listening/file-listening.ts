@@ -1,4 +1,4 @@
-// Listening to a sound file: it is read, and heard as fast as the ear can.
+// Listening to a sound file: it is read, and heard as fast as the ear can go.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { SoundFiles } from '../../domain/ports/sound-ports';
 import type { EarUse } from './ear-use';

@@ -10,7 +10,7 @@ export interface HeardPan {
   readonly known: readonly KnownNote[];
   /** A4 it is judged against. */
   readonly a4: Hertz;
-  /** For whom it is heard: a round that was left must not take the strikes of the bench. A round unless told. */
+  /** Who it is heard for: a round that was left must not take the strikes of the bench. By default a round. */
   readonly whose?: 'round' | 'bench' | 'knock-check';
   /** It is looked over after a knock: a choked note counts as one (see `ListeningContext`). */
   readonly mayBeChoked?: boolean;

@@ -40,7 +40,7 @@ export interface ListenModel
   expectAny(): void;
   /** What is known of the pan that is listened to has grown. */
   knowNow(known: readonly KnownNote[]): void;
-  /** Everything that counts, after the readout has taken it. */
+  /** Everything heard that counts, after the readout has taken it. */
   onHeard(listener: (heard: Heard) => void): Unsubscribe;
   /** The newest settled strike of this listening, also after it has ended; null before one is heard. */
   readonly last: ReadonlySignal<LastStrike | null>;

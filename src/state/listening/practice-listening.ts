@@ -5,7 +5,7 @@ import type { MidiNote } from '../../domain/tuning/units';
 import { type EarUse, practiceRate } from './ear-use';
 import { soundBlocks } from './sound-blocks';
 
-/** Of each strike, 0…1. */
+/** Of each strike, 0…1 (chosen, no source). */
 const loudness = 0.7;
 
 export interface PracticeListening {

@@ -81,7 +81,7 @@ function readingBefore(phase: ReadoutPhase, event: number): Reading | null {
 const withoutEvent = (reading: Reading | null, event: number): Reading | null =>
   onlyStrikes(reading, (strike) => strike.event !== event);
 
-/** First looks that were never settled do not bind the strikes after them. */
+/** First looks that never settled have no say over the strikes after them. */
 const withoutOldLooks = (reading: Reading | null, event: number): Reading | null =>
   onlyStrikes(reading, (strike) => !strike.provisional || strike.event === event);
 

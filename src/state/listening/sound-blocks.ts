@@ -1,5 +1,6 @@
 // Sound in pieces of the size in which it comes from the microphone.
 
+/** Two blocks of the microphone (chosen, no source). */
 const blockLength = 4096;
 
 /** The samples in order, each piece a copy of its own: it is given away to the ear. */

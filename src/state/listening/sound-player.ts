@@ -7,7 +7,7 @@ import type { ListenModel } from './listen-model';
 export interface SoundPlayer {
   /** `missing`: it is not on this phone, or cannot be read any more. */
   play(id: AttachmentId): Promise<'played' | 'missing'>;
-  /** Hears it as a sound file is heard, so that it can be looked into; `unheard`: no strike was found in it. */
+  /** Lets the ear hear it like a sound file, so that one can look inside; `unheard`: no strike was found in it. */
   hear(id: AttachmentId): Promise<'heard' | 'unheard' | 'missing'>;
 }
 

@@ -52,7 +52,7 @@ export interface LayoutEditorModel {
   nudge(right: number, near: number): void;
   rename(to: MidiNote): void;
   setThird(wish: ThirdWish | null): void;
-  /** Cents, brought within ±100; no number leaves everything as it was. */
+  /** Cents, brought within ±100; anything that is not a number leaves everything as it was. */
   setOffset(offset: number): void;
   moveToDrum(drum: number): void;
   remove(): void;
@@ -70,6 +70,7 @@ export interface LayoutEditorModel {
   redo(): void;
 }
 
+/** Cents: farther off it would be another note (chosen, no source). */
 const widestOffset = 100;
 
 export function createLayoutEditorModel(initial: PanLayout): LayoutEditorModel {

@@ -14,7 +14,7 @@ export type NoteView = OpenView<{
 
 export interface NoteModel {
   readonly view: ReadonlySignal<NoteView>;
-  /** What is shown of the same note stays until it is read. */
+  /** What is shown of the same note stays until the reading is done. */
   read(pan: PanId, note: MidiNote): Promise<void>;
 }
 

@@ -87,7 +87,7 @@ function typedFields(draft: PanDraft, fields: PanFields): readonly [string, stri
   return Object.entries(draft).filter(([name, text]) => before[name as keyof PanDraft] !== text);
 }
 
-/** Undefined: no A4 that can be set. */
+/** Undefined: not an A4 that can be set. */
 function typedA4(text: string): Hertz | null | undefined {
   const plain = text.trim().replace(',', '.');
   if (plain === '') return null;

@@ -158,7 +158,7 @@ export function createPanModel({ store, clock, identities, turns, undo }: PanPor
 
   const keep = (record: RackRecord, attachment: Attachment | null = null): Promise<void> =>
     keeper.keep([record], attachment ? [attachment] : []);
-  /** By the pan's name: when it is taken back another pan may be open. */
+  /** Told which pan, because another one may be open when it is taken back. */
   const erase = async (pan: PanId, target: RecordId, undoable?: Undoable): Promise<void> => {
     const record = { ...head(pan), kind: 'erasure', target } as const;
     awaited.add(record.id);
@@ -233,7 +233,9 @@ export function createPanModel({ store, clock, identities, turns, undo }: PanPor
   };
 }
 
-/** Whether an open pan is what it is with this record in it: of readings of rounds it holds those of its newest one. */
+/**
+ * Whether an open pan is already as this record leaves it: of the readings of rounds it holds only the newest round's.
+ */
 function isInView(record: RackRecord, { records, rounds: [newest] }: OpenPan): boolean {
   if (record.kind === 'pan-edit') return records.edits.some(({ id }) => id === record.id);
   if (record.kind !== 'reading' || record.round === null) return false;

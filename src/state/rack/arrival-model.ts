@@ -8,7 +8,7 @@ export interface ArrivalModel {
   readonly waiting: ReadonlySignal<FileOnHand | null>;
   /** Why what was shared last did not come in. */
   readonly refused: ReadonlySignal<ShareRefusal | null>;
-  /** Looks what waits. */
+  /** Looks at what is waiting. */
   look(): Promise<void>;
   /** The file that waits is not needed any more; the next one, if any, waits then. */
   letGo(): Promise<void>;

@@ -76,7 +76,9 @@ export interface TakenPan {
   readonly conflicts: readonly PanField[];
 }
 
-/** More pans are only counted: nobody reads so long a list, and each must be read from the store. */
+/**
+ * More pans are only counted: nobody reads so long a list, and each must be read from the store (chosen, no source).
+ */
 const mostLookedAt = 200;
 
 export interface BackupModel {
@@ -176,7 +178,7 @@ export function createBackupModel(ports: BackupPorts): BackupModel {
       if (now.kind !== 'checked') return;
       const { backup, here } = now.checked;
       into.value = { kind: 'taking', part: 0 };
-      // It goes on when the screen is left: what is begun is finished.
+      // It goes on when the screen is left: once begun, it is finished.
       const taken = await files.takeIn(backup, (part) => {
         into.value = { kind: 'taking', part };
       });

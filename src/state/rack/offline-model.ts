@@ -1,4 +1,4 @@
-// The copy of the app on the phone, and its updates: looked after once the first screen is there.
+// The copy of the app on the phone and its updates, looked after once the first screen is there.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AppUpdates, OfflineState } from '../../domain/ports/phone-ports';
 

@@ -52,7 +52,7 @@ export interface RackModel {
   readonly clockDoubt: ReadonlySignal<Instant | null>;
   /** What was once here, if the browser has deleted it since. */
   readonly lost: ReadonlySignal<RackTrace | null>;
-  /** The user knows that it is lost. */
+  /** The user has been told that it is lost. */
   goOnWithout(): void;
   load(): Promise<void>;
 }
@@ -158,7 +158,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     batch(() => {
       if (!areSameCards(before, next)) cards.value = next;
       if (next.size > 0 && old.length === stale.length) state.value = { kind: 'open' };
-      // An empty rack waits for the word whether it was lost.
+      // An empty rack waits until it is known whether it was lost.
       else if (next.size === 0 && before.size > 0) state.value = { kind: 'loading' };
     });
   };
@@ -172,7 +172,7 @@ export function createRackModel(ports: RackPorts): RackModel {
     if (kept.kind === 'trouble') {
       batch(() => {
         state.value = kept;
-        // A copy alone is no rack.
+        // A copy alone is not a rack.
         if (!isChecked.value) cards.value = new Map();
       });
       return;

@@ -122,7 +122,7 @@ export function createKnockModel(ports: KnockPorts): KnockModel {
         fields,
         way: 'guided',
         order: softOrder(fields.layout, made.impact),
-        // A pan that is hot gets no round from here.
+        // No round is begun from here on a hot pan.
         conditions: {
           temperature: null,
           standing: made.answers.get('heat') === 'no' ? 'settled' : null,

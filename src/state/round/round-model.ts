@@ -163,7 +163,7 @@ export function createRoundModel(ports: RoundPorts): RoundModel {
 
   const markAs = (round: OpenRound, note: MidiNote, mark: MarkKind): void =>
     void take(round, markNote(round.progress, note, mark), making.mark(round, note, mark));
-  /** Wherever one is by then. A round that the mark ended stays ended: its result leads back to it. */
+  /** Wherever the user is by then. A round that the mark ended stays ended: its result leads back to it. */
   const unmark = (round: OpenRound, note: MidiNote, mark: MarkKind): void => {
     const now = open.value;
     if (now && !now.isOver && now.start.id === round.start.id) markAs(now, note, mark);

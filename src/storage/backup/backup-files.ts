@@ -11,7 +11,7 @@ import { takeInBackup } from './take-in-backup';
 
 export interface BackupSurroundings {
   readonly database: Database;
-  /** The same one as of the store, so that everybody hears of what was taken in. */
+  /** The same one as the store's, so that everybody hears what was taken in. */
   readonly changes: RackChanges;
   readonly clock: Clock;
   readonly appVersion: string;

@@ -34,7 +34,7 @@ export async function* backupTexts(
   const some = scope.kind === 'rack' ? null : scope.kind === 'pan' ? [scope.pan] : scope.pans;
   const pans =
     some === null ? await database.use((connection) => connection.count('cards')) : some.length;
-  // A pan is quickly done.
+  // A single pan is done quickly.
   const total = some === null ? await countEntries(database) : Number.POSITIVE_INFINITY;
   let done = 0;
   yield writer.begin({ ...header, pans });

@@ -11,7 +11,7 @@ import type { Database } from '../database/database';
 import { Foresight } from './foresee';
 import { CannotUnpack, TooLarge, unpackText } from './unpack-file';
 
-/** Records that are compared with what is kept in one go. */
+/** How many records are compared with what is kept in one go (chosen, no source). */
 const comparedAtOnce = 2000;
 
 /** What the file is, and what it would do to what is kept; nothing is written. Never rejects. */
@@ -24,7 +24,7 @@ export async function checkBackup(
   const reader = new BackupReader();
   const tally = new ContentsTally();
   const compared = new Foresight(database);
-  // A store that cannot be read says so itself, when the file is to be taken in.
+  // If the store cannot be read, it says so itself when the file is taken in.
   let canCompare = true;
   const compare = async (parts: readonly BackupPart[]) => {
     if (!canCompare) return;

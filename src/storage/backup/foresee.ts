@@ -18,7 +18,7 @@ export class Foresight {
   readonly #newErasures: Erasure[] = [];
   readonly #newlyHidden = new Set<PanId>();
   readonly #newlyEdited = new Set<PanId>();
-  /** Of all entries of the file that are here: those that are erased, and whether the file erases them as well. */
+  /** The entries of the file that are here and erased, and whether the file erases them as well. */
   readonly #takenOut = new Set<string>();
   readonly #fileErasures: Erasure[] = [];
   #kept: { readonly erasures: readonly Erasure[]; readonly ids: ReadonlySet<string> } | null = null;

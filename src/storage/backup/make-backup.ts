@@ -39,7 +39,7 @@ function fileName(scope: BackupScope, made: Date): string {
   const date = [made.getFullYear(), made.getMonth() + 1, made.getDate()]
     .map((part) => String(part).padStart(2, '0'))
     .join('-');
-  // What any system takes in the name of a file.
+  // The characters that any system accepts in the name of a file.
   const name =
     scope.kind === 'pan'
       ? scope.name.replace(/[^\p{L}\p{N}]+/gu, '-')

@@ -1,7 +1,10 @@
 // Makes a file of text that comes piece by piece: gzip where the browser can, plain where it cannot or is asked for text.
 import type { FileForm } from '../../domain/ports/file-handout';
 
-/** Bytes that are gathered before they are handed to the browser, which keeps them out of our memory. */
+/**
+ * Bytes that are gathered before they are handed to the browser, which keeps them out of our memory (chosen, no
+ * source).
+ */
 const gathered = 4 * 1024 * 1024;
 /** Larger text is packed anyway: Chromium passes on at most 50 MB, and mail far less. */
 const longestText = 40 * 1024 * 1024;

@@ -11,10 +11,11 @@ import { addParts } from '../rack/add-records';
 import type { RackChanges } from '../rack/rack-changes';
 import { unpackText } from './unpack-file';
 
+/** Most records and bytes written in one transaction (chosen, no source). */
 const recordsAtOnce = 2000;
 const bytesAtOnce = 4 * 1024 * 1024;
 
-/** Resolves once all of it is on disk. Everybody is told of the pans that have something new, also after a failure. */
+/** Resolves once all of it is on disk. Everybody is told which pans have something new, even after a failure. */
 export async function takeInBackup(
   database: Database,
   changes: RackChanges,
@@ -32,7 +33,7 @@ export async function takeInBackup(
     added.attachments += news.attachments;
     healed += news.healed;
     for (const each of news.differing) {
-      // One that a file holds twice is told once.
+      // An entry that a file holds twice is reported once.
       if (differing.size < mostListed || differing.has(each.key)) differing.set(each.key, each);
       else moreDiffering++;
     }

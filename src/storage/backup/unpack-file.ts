@@ -1,6 +1,6 @@
 // Reads a file, gzip or plain, as text piece by piece, without ever holding much more than a piece.
 
-/** Bytes read from the file at once. */
+/** Bytes read from the file at once (chosen, no source). */
 const readAtOnce = 1024 * 1024;
 /** Bytes unpacked at once: gzip grows by at most about a thousand (RFC 1951 allows 1,032), and a browser hands out all of it. */
 const unpackedAtOnce = 8 * 1024;
@@ -109,7 +109,7 @@ async function next(
   }
 }
 
-/** Feeds the file to the unpacker; ends, without a word, when that one has failed or is no longer wanted. */
+/** Feeds the file to the unpacker; ends silently when the unpacker has failed or is no longer wanted. */
 async function feed(
   writer: WritableStreamDefaultWriter<BufferSource>,
   file: Blob,
@@ -124,7 +124,7 @@ async function feed(
         await writer.write(part);
       }
     }
-    // It waits until all before it was taken out: what is left in a stream when its end turns out wrong is lost.
+    // Waits until everything before has been taken out: what is left in a stream when its end turns out wrong is lost.
     await writer.write(new Uint8Array(0));
     await writer.close();
   } catch (error) {

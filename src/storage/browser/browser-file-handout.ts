@@ -1,7 +1,7 @@
 // Files out of the app: the share sheet where downloads lead nowhere, a download elsewhere.
 import type { FileForm, FileHandout, FileOnHand, HandedOut } from '../../domain/ports/file-handout';
 
-/** Milliseconds until a downloaded file may be let go of; some browsers read it long after the click. */
+/** Milliseconds after which a downloaded file may be released (chosen); some browsers read it long after the click. */
 const downloadTime = 60_000;
 
 export class BrowserFileHandout implements FileHandout {

@@ -1,6 +1,7 @@
 // Scales photos down on the phone: a pan is recognised from far fewer pixels than a camera gives.
 import type { Photos } from '../../domain/ports/pan-store';
 
+/** Pixels, and the quality of the JPEG, 0…1 (chosen, no source). */
 const longestSide = 960;
 const quality = 0.8;
 
@@ -24,7 +25,7 @@ export class BrowserPhotos implements Photos {
         picture.close();
       }
     } catch {
-      // No picture, or one this browser cannot decode: the form says so.
+      // Not a picture, or one that this browser cannot decode: the form says so.
       return null;
     }
   }

@@ -10,7 +10,7 @@ import {
 import { renewLog } from './renew-log';
 import { isFull, OpeningFailed } from './store-trouble';
 
-/** Milliseconds that an older window has to finish its writing and let go before the user is asked to close it. */
+/** Milliseconds that an older window has to finish writing and let go before the user is asked to close it (chosen). */
 const patience = 1000;
 /** Milliseconds after which another window is blamed without a word from the browser: it tells the first in the queue only. */
 const longPatience = 10_000;
@@ -87,7 +87,7 @@ export class Database {
     return opening;
   }
 
-  /** A newer connection than `opening` stays. */
+  /** A connection newer than `opening` stays. */
   #forget(opening: Opening): void {
     if (this.#opening === opening) this.#opening = null;
   }

@@ -46,7 +46,7 @@ function openingTrouble(error: unknown): StoreTrouble {
   }
 }
 
-/** Also of a DOMException, which is no Error everywhere. */
+/** Works for a DOMException too, which is not an Error everywhere. */
 function nameOf(error: unknown): string {
   const isNamed = typeof error === 'object' && error !== null && 'name' in error;
   return isNamed && typeof error.name === 'string' ? error.name : '';

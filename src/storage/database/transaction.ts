@@ -26,7 +26,7 @@ export async function inTransaction<T, Mode extends 'readonly' | 'readwrite'>(
     throw error;
   });
   if (mode === 'readonly') {
-    // What was read is true however the transaction ends: nobody waits for the browser to close it.
+    // What was read is true however the transaction ends, so there is no waiting for the browser to close it.
     transaction.done.catch(() => undefined);
     return working;
   }

@@ -9,7 +9,7 @@ import { type BesideRow, differingOf, idOf, panOfPart, panOfStored } from './bes
 import { invalidateCards } from './card-rows';
 import { byStore, clashOf, idsThere, type PartStore, rowOf, storeOfPart } from './stored-parts';
 
-/** What is done about an entry whose name is there already: left as it is, or compared with it. */
+/** What happens to an entry whose name is there already: it is left out, or compared with the one there. */
 export type OnClash = 'leave' | 'compare';
 
 export interface Added {
@@ -115,7 +115,7 @@ async function compare(
       return null;
     case 'heals': {
       await store.put(rowOf(part));
-      // It may have been damaged in what says where it belongs.
+      // The damage may lie in the very fields that say where it belongs.
       const pans = [panOfPart(part), panOfStored(kept) ?? panOfPart(part)];
       return { kind: part.kind, what: 'healed', pans, differing: null };
     }

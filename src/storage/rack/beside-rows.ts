@@ -1,4 +1,4 @@
-// What came with files under the name of an entry that is kept, and says something else: whole, and out of every result.
+// What came with files under the name of a kept entry but says something else: kept whole, and part of no result.
 import type { BackupPart } from '../../domain/records/backup/backup-format';
 import { besideKey, type Differing } from '../../domain/records/merging/differing';
 import { type PanId, panId } from '../../domain/records/rack-records';
@@ -8,7 +8,7 @@ import { restoreRecord } from '../../domain/records/restore/restore-record';
 export interface BesideRow {
   readonly key: string;
   readonly id: string;
-  /** That of the one in place, under whose pan people look for it. */
+  /** The pan of the entry in place, where people look for it. */
   readonly pan: PanId;
   readonly part: BackupPart;
   /** Somebody has said which of the two is right: it is not asked again. */

@@ -24,7 +24,7 @@ export function restoreCardRow(stored: unknown): CardRow | null {
   const { pan, card } = stored as Readonly<Record<string, unknown>>;
   if (typeof pan !== 'string') return null;
   const readings = readingsInRow(stored);
-  // Of a row without a count, as older versions wrote them, the card is made anew, too: the count comes with it.
+  // For a row without a count, as older versions wrote them, the card is made anew as well: the count comes with it.
   const isWhole = readings !== null && card !== null && card !== undefined;
   return {
     pan: panId(pan),

@@ -15,7 +15,7 @@ export class RackChanges {
     return () => this.#listeners.delete(listener);
   }
 
-  /** The other windows are told the pans alone: they must read them whatever was written. */
+  /** The other windows are told only which pans: they must read them anew whatever was written. */
   announce(change: RackChange): void {
     this.#tell(change);
     this.#open()?.postMessage(change.pans);

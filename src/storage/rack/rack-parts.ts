@@ -6,6 +6,7 @@ import { placesOfPan, type RecordStore, storeOf } from '../database/database-str
 import { restoreBesideRow } from './beside-rows';
 import { restoreAttachmentRow, restoreKept } from './restore-kept';
 
+/** Most records in a batch, and most attachments (chosen, no source). */
 const recordsAtOnce = 500;
 /** An attachment may have megabytes. */
 const attachmentsAtOnce = 4;
@@ -109,7 +110,7 @@ const attachmentParts = (rows: readonly unknown[]): PartsBatch => ({
   count: rows.length,
 });
 
-/** What is kept beside others goes out as well, after all that is in place. */
+/** What is kept beside other entries goes out as well, after everything that is in place. */
 const besideParts = (rows: readonly unknown[]): PartsBatch => ({
   parts: rows.flatMap((row) => restoreBesideRow(row)?.part ?? []),
   count: rows.length,

@@ -32,7 +32,7 @@ export const countReadings = (
   pan: PanId,
 ): Promise<number> => transaction.objectStore('readings').index('place').count(placesOfPan(pan));
 
-/** Nearly all sounds have the same length, so that there are few lengths to ask about. */
+/** Nearly all sounds have the same length, so there are few lengths to ask about. */
 async function soundBytesOf(transaction: Transaction<'readonly'>): Promise<number> {
   const lengths = transaction.objectStore('attachments').index('soundBytes');
   let sum = 0;

@@ -12,7 +12,10 @@ import { rowOf, storeOfPart } from './stored-parts';
 
 export type Whose = 'yours' | 'theirs';
 
-/** In one transaction; resolves to the pans that changed once it is on disk. What is not there any more changes nothing. */
+/**
+ * In one transaction; resolves to the pans that changed once it is on disk. An entry that is not there any more changes
+ * nothing.
+ */
 export async function settleBeside(
   connection: Connection,
   key: string,

@@ -29,7 +29,7 @@ export const clashOf = (part: BackupPart, there: unknown): Clash =>
     ? recordClash(part.record, there)
     : attachmentClash(part.attachment, (there as { readonly attachment?: unknown }).attachment);
 
-/** Fewer are asked for one by one. */
+/** Fewer than this are asked for one by one (chosen, no source). */
 const many = 50;
 
 /** The parts by their store. */

@@ -8,7 +8,7 @@ const clockwiseFromPlayer = [0, 5, 10, 3, 8, 1, 6, 11, 4, 9, 2, 7] as const;
 
 const clockOf = (slot: number): number => ((slot + 5) % 12) + 1;
 
-/** Room for a finger of 44 px on a screen of 320 px, which the five notes in the centre need most. */
+/** Leaves 44 px for a finger on a screen of 320 px, where the five notes in the centre are the tightest. */
 const radiusOf = { middle: 0.548, centre: 0.258 } as const;
 
 /** Twelve notes from `lowest` upwards along the rim, the next twelve in the middle, five in the centre at `clocks`. */

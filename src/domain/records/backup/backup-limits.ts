@@ -16,9 +16,9 @@ export interface BackupLimits {
   readonly damaged: number;
   /** The same for lines that are whole, but of a kind or shape that this version does not know. */
   readonly unknown: number;
-  /** A file that has shown no header and no good line by then is foreign. */
+  /** A file that has shown no header and no good line by this many lines is foreign. */
   readonly foreignAfter: number;
-  /** Left-out lines and repairs listed one by one; beyond it they are only counted. */
+  /** This many left-out lines and repairs are listed one by one; further ones are only counted. */
   readonly listed: number;
 }
 

@@ -7,10 +7,10 @@ import type { BackupReport, BackupVerdict, FileFault } from './backup-verdict';
 import { Crc32 } from './crc-32';
 import { type LastLine, readHeaderLine, readLastLine, readPartLine } from './read-backup-line';
 
-/** A line this many times longer than the longest is not one of ours and may never end. */
+/** A line this many times longer than the longest is not one of ours and may never end (chosen, no source). */
 const endlessLines = 2;
 
-/** Call `push` with each piece of text until there is no more or `isStopped`, then `end`. Never throws. */
+/** Call `push` with each piece of text until there are no more or `isStopped` is true, then `end`. Never throws. */
 export class BackupReader {
   readonly #cutter: LineCutter;
   readonly #sum = new Crc32();

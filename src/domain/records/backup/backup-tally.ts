@@ -29,7 +29,7 @@ export class BackupTally {
     return this.#records + this.#attachments;
   }
 
-  /** A good part on this line. A fault: the file holds too many, and this one is not taken. */
+  /** Counts a good part on this line. Returns a fault if the file holds too many; this one is then not taken. */
   take(part: BackupPart, line: number, repairs: readonly string[]): FileFault | null {
     const { pan } = part.kind === 'record' ? part.record : part.attachment;
     const isReading = part.kind === 'record' && part.record.kind === 'reading';
@@ -54,7 +54,7 @@ export class BackupTally {
     if (this.#repaired.length < this.limits.listed) this.#repaired.push(repaired);
   }
 
-  /** A line that gives nothing. A fault: there are too many of them for a backup. */
+  /** Counts a line that gives nothing. Returns a fault if there are too many of them for a backup. */
   leaveOut(why: LineFault, line: number, text: string): FileFault | null {
     this.#leftOutCount++;
     if (this.#leftOut.length < this.limits.listed) {

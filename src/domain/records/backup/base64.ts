@@ -33,7 +33,7 @@ function quartets(bytes: Uint8Array): Uint8Array {
   return text;
 }
 
-/** The bytes of a base64 text, or null if it is none: only the one text that `toBase64` makes is taken. */
+/** The bytes of a base64 text, or null if it is not one: only exactly the text that `toBase64` makes is accepted. */
 export function fromBase64(text: string): Uint8Array<ArrayBuffer> | null {
   if (text.length % 4 !== 0) return null;
   const padded = text.endsWith('==') ? 2 : text.endsWith('=') ? 1 : 0;

@@ -6,7 +6,10 @@ const mark = '"pan":"';
 const longestName = 64;
 /** How far the quick look goes, characters: part of a rack with photos, half a second. */
 const furthest = 1.6e8;
-/** How much of an unfinished line is looked at again with the next text: a pan is named near the beginning. */
+/**
+ * How much of an unfinished line is looked at again with the next text: a pan is named near the beginning (chosen, no
+ * source).
+ */
 const looked = 400;
 
 /**

@@ -24,7 +24,9 @@ export type HeaderLine =
   | { readonly kind: 'newer'; readonly version: number }
   | { readonly kind: 'none' };
 
-/** The header of a backup, or that this is none. A header with a bad part is none: nothing depends on it. */
+/**
+ * The header of a backup, or word that this is none. A header with a bad part counts as none: nothing depends on it.
+ */
 export function readHeaderLine(line: string): HeaderLine {
   const none: HeaderLine = { kind: 'none' };
   if (line.length > 2_000 || !line.endsWith(headerEnd)) return none;
@@ -71,6 +73,7 @@ export type PartLine =
   | { readonly kind: 'part'; readonly part: BackupPart; readonly repairs: readonly string[] }
   | { readonly kind: 'left-out'; readonly why: LineFault; readonly parts: readonly string[] };
 
+/** Deeper brackets than any record has (chosen, no source). */
 const deepest = 32;
 const sumLength = 8;
 /** `["`, the sum, `",`. */
@@ -125,7 +128,7 @@ function parsed(text: string): Record<string, unknown> | null {
       ? (value as Record<string, unknown>)
       : null;
   } catch {
-    // No JSON: that is the answer, not a failure.
+    // Not JSON: that is an answer, not a failure.
     return null;
   }
 }

@@ -1,4 +1,4 @@
-// Two entries of one name, one of them kept here and one come with a file: what becomes of them.
+// Two entries of one name, one kept here and one that came with a file: what becomes of them.
 import { canonicalText } from '../canonical-text';
 import type { Attachment, RackRecord } from '../rack-records';
 import { fitsDigest } from '../record-digest';
@@ -18,7 +18,7 @@ export function recordClash(record: RackRecord, there: unknown): Clash {
   if (kept.kind === 'left-out') return lost(kept);
   if (isSameRecord(kept.record, record)) return 'same';
   if (!fitsDigest(there as object)) return 'heals';
-  // Without a digest, what had to be repaired gives way to what holds more.
+  // Without a digest, whatever had to be repaired gives way to the one that holds more.
   const isSure = (there as { readonly digest?: unknown }).digest !== undefined;
   if (isSure || kept.repairs.length === 0) return 'differs';
   return chosenRecord(kept.record, record) === record ? 'heals' : 'differs';
@@ -39,7 +39,7 @@ export function attachmentClash(attachment: Attachment, there: unknown): Clash {
   return isSameAttachment(kept.attachment, attachment) ? 'same' : 'differs';
 }
 
-/** What a newer version wrote cannot be read here and is no loss. */
+/** What a newer version wrote cannot be read here, and leaving it out loses nothing. */
 const lost = ({ why }: LeftOut): Clash =>
   why === 'newer' || why === 'unknown-kind' ? 'unreadable' : 'heals';
 

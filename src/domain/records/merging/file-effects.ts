@@ -1,4 +1,4 @@
-// What taking a file in would do to what is here, beyond adding what is new: told before it is done.
+// What taking in a file would do to what is here, beyond adding what is new: shown before it is done.
 import type { PanId, RackRecord } from '../rack-records';
 import type { Differing } from './differing';
 
@@ -25,4 +25,5 @@ export const noEffects: FileEffects = {
   takenOut: 0,
 };
 
+/** Nobody reads a longer list (chosen, no source). */
 export const mostListed = 200;

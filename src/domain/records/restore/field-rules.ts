@@ -22,7 +22,7 @@ export const orElse = <T>(rule: Rule<T>, value: T): FieldRule<T> => ({
   otherwise: { kind: 'instead', value, mayBeMissing: false },
 });
 
-/** For fields that were added later: one that is not there yet takes `value` without a repair. */
+/** For fields that were added later: a missing one takes `value`, which does not count as a repair. */
 export const orUsual = <T>(rule: Rule<T>, value: T): FieldRule<T> => ({
   rule,
   otherwise: { kind: 'instead', value, mayBeMissing: true },
@@ -52,7 +52,7 @@ export function fieldsOf<T extends object>(rules: FieldRules<T>): Rule<T> {
       if (value !== bad) fields[name] = value;
       else if (!standIn(fields, name, field, isThere, repairs)) return bad;
     }
-    // Thousands are read to show one note: what nearly none of them has costs nothing.
+    // Thousands are read to show one note, so a field that hardly any of them has must cost nothing.
     if (Object.keys(stored).length === known) return fields as T;
     return { ...fields, ...unknownFields(stored, names, repairs) } as T;
   };

@@ -1,4 +1,4 @@
-// What all records have: the rules for it, and for the names that records call each other by.
+// The rules for what all records have, and for the names by which records refer to each other.
 import { type Instant, instant, midiNote } from '../../tuning/units';
 import { attachmentId, type PanId, panId, type RecordId, recordId, roundId } from '../rack-records';
 import { lastTurn } from '../record-order';

@@ -1,5 +1,6 @@
 // The list of what was bad in something stored, each part named by its way in ("strikes[2].octave").
 
+/** More are not listed (chosen, no source). */
 const mostRepairs = 50;
 /** Room for the unknown fields of one record: enough for a newer version's, and it still fits a line of a backup. */
 const roomForUnknown = { parts: 5_000, characters: 100_000 };
@@ -28,7 +29,7 @@ export class Repairs {
     return value;
   }
 
-  /** Notes that something was wrong here, or with the part of it called `name`. Beyond fifty, none is added. */
+  /** Notes that something was wrong here, or with the part called `name`. After fifty, no more are added. */
   add(name?: string | number): void {
     if (this.#list.length >= mostRepairs) return;
     const way = name === undefined ? this.#way : [...this.#way, name];

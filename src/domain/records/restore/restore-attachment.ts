@@ -1,4 +1,4 @@
-// The way in for photos and sounds.
+// Checks photos and sounds as they are read.
 
 import type { Attachment } from '../rack-records';
 import { type FieldRules, fieldsOf, needed } from './field-rules';
@@ -15,7 +15,7 @@ export type RestoredAttachment =
     }
   | LeftOut;
 
-/** Largest photo or sound, bytes: a photo is scaled down, a sound is a second long. */
+/** Largest photo or sound, bytes: a photo is scaled down, a sound is a second long (chosen, no source). */
 export const mostAttachmentBytes = 4 * 1024 * 1024;
 
 /** Types that can hold no script, by kind. */
@@ -47,7 +47,7 @@ const attachmentRules: FieldRules<Attachment> = {
 
 const attachmentRule = fieldsOf(attachmentRules);
 
-/** A valid photo or sound from anything, or why there is none. Never throws. */
+/** A valid photo or sound made from anything, or why there is none. Never throws. */
 export function restoreAttachment(stored: unknown): RestoredAttachment {
   if (typeof stored !== 'object' || stored === null) return leftOut('no-record');
   if (isNewerShape((stored as { readonly shape?: unknown }).shape)) return leftOut('newer');

@@ -5,7 +5,7 @@ import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
 import { headRules, noteRule, recordIdRule } from './record-head';
 import { bad, oneOf, orNull, plainNumber, type Rule, wholeWithin } from './value-rules';
 
-/** More blows than anybody gives a note between two readings. */
+/** More blows than anybody gives a note between two readings (chosen, no source). */
 const mostBlows = 1000;
 
 const loggedRules: FieldRules<LoggedBlows> = {

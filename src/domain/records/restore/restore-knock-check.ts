@@ -18,8 +18,9 @@ import {
   wholeWithin,
 } from './value-rules';
 
+/** Far above any pan: a set of twelve basses has 12 drums. */
 const mostDrums = 24;
-/** Room for looks that a later version asks for. */
+/** Leaves room for looks that a later version may ask for (chosen, no source). */
 const mostLooks = 50;
 
 const lookRules: FieldRules<Look> = {

@@ -10,6 +10,7 @@ import { attachmentIdRule, headRules, recordIdRule } from './record-head';
 import { layoutRule } from './restore-layout';
 import { listOf, numberWithin, oneOf, orNull, text, trueOrFalse, visibleText } from './value-rules';
 
+/** More edits than replace each other at once anywhere (chosen, no source). */
 const mostReplaced = 1_000;
 
 const panFieldRules: FieldRules<PanFields> = {

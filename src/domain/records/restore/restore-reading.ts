@@ -20,7 +20,7 @@ import {
 
 const most = { strikes: 64, processing: 20 };
 
-/** What stands in for a taking that cannot be read: a sample rate of 0 says that it is not known. */
+/** Stands in where it cannot be read how the sound was taken: a sample rate of 0 means that it is not known. */
 const unknownTaking: Taking = {
   source: 'microphone',
   sampleRate: 0,

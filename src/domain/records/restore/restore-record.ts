@@ -1,4 +1,4 @@
-// The way in for every record, from storage or from a file: anything becomes a valid record or is left out with a reason.
+// Checks every record that comes from storage or from a file: it becomes a valid record or is left out with a reason.
 import type { RackRecord } from '../rack-records';
 import { Repairs } from './repairs';
 import { blowsRule } from './restore-blows';
@@ -16,7 +16,7 @@ export type LeftOutReason = 'no-record' | 'newer' | 'unknown-kind' | 'damaged';
 export interface LeftOut {
   readonly kind: 'left-out';
   readonly why: LeftOutReason;
-  /** The parts that were bad, the one that it cannot do without last; empty unless `damaged`. */
+  /** The parts that were bad, last the one that it cannot do without; empty unless `damaged`. */
   readonly parts: readonly string[];
 }
 

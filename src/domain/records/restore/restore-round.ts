@@ -6,6 +6,7 @@ import { type FieldRules, fieldsOf, needed, orElse } from './field-rules';
 import { headRules, noteRule, roundIdRule } from './record-head';
 import { listOf, numberWithin, oneOf, orNull, plainNumber } from './value-rules';
 
+/** Far above any pan (chosen, no source). */
 const mostNotes = 256;
 /** Air temperatures in which anybody measures a pan, degrees Celsius. */
 const temperatures = { lowest: -40, highest: 70 };

@@ -6,6 +6,7 @@ import { type FieldRules, fieldsOf, needed, optional, orElse } from './field-rul
 import { noteRule } from './record-head';
 import { listOf, numberWithin, oneOf, orNull, trueOrFalse } from './value-rules';
 
+/** Far more lines than the ear lists (chosen, no source). */
 const mostRinging = 64;
 
 /** From below the lowest bass pan to above the double octave of the highest lead, with room to spare. */
@@ -52,7 +53,7 @@ const strikeRules: FieldRules<StrikeRecord> = {
   // The pitch right after the onset may be far off, up to ten octaves where the fit found next to nothing.
   glideCents: orElse(numberWithin(cents, -12_000, 12_000), cents(0)),
   peakDb: orElse(levelRule, decibels(0)),
-  // Of unknown loudness: it counts for less, as a soft one does.
+  // A strike of unknown loudness counts for less, as a soft one does.
   loudness: orElse(oneOf(['soft', 'good', 'loud']), 'soft'),
   buzzDb: optional(levelRule),
   alsoRinging: orElse(listOf(fieldsOf(ringingRules), mostRinging), []),

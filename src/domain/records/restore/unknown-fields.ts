@@ -1,4 +1,4 @@
-// Fields a record has that this version does not know: a newer one wrote them, and they go with it unchanged.
+// Fields of a record that this version does not know: a newer one wrote them, and they are kept unchanged.
 import type { Repairs, Room } from './repairs';
 
 /** Beyond these, and beyond the room of the whole record, an unknown field is left out: a file may come from anyone. */
@@ -45,7 +45,7 @@ function roomBeside(value: unknown, room: Room): Room | null {
     return typeof part === 'object' && isPlain(part) && isHarmlessObject(part, depth);
   };
   const isHarmlessList = (list: readonly unknown[], depth: number): boolean => {
-    // A list with holes is not the same after JSON: what is in a hole counts as undefined, which is bad.
+    // A list with holes does not survive JSON unchanged: a hole counts as undefined, which is bad.
     for (let k = 0; k < list.length; k++) if (!isHarmless(list[k], depth + 1)) return false;
     return true;
   };

@@ -40,7 +40,7 @@ export const text =
     return cutText(stored, longest);
   };
 
-/** A text with something to see in it, cut to `longest` characters. */
+/** A text in which there is something to see, cut to `longest` characters. */
 export const visibleText =
   (longest: number): Rule<string> =>
   (stored, repairs) =>

@@ -27,7 +27,10 @@ export interface CurrentPan {
   readonly missing: readonly PanField[];
 }
 
-/** What nobody has said about a pan. Also stands for fields that were lost: a pan whose name was lost has an empty one. */
+/**
+ * A pan about which nobody has said anything. Also stands in for lost fields: a pan whose name was lost has an empty
+ * one.
+ */
 export const emptyFields: PanFields = {
   name: '',
   family: 'other',
@@ -44,7 +47,7 @@ export const emptyFields: PanFields = {
   isRemoved: false,
 };
 
-/** Fields that pans of older versions of the app do not have: none was lost. */
+/** Fields that pans of older versions of the app do not have: if they are missing, nothing was lost. */
 const laterFields: ReadonlySet<PanField> = new Set(['wanted', 'wantedBy']);
 
 const panFieldNames = Object.keys(emptyFields) as readonly PanField[];

@@ -18,7 +18,7 @@ export type TakenOutKind =
   | { readonly kind: 'round'; readonly round: RoundStart }
   | { readonly kind: 'pan' }
   | { readonly kind: 'photo'; readonly photo: AttachmentId }
-  /** A mark that stands: it says that a note is dead, and may have been made by mistake. */
+  /** A mark that holds: it says that a note is dead, and may have been made by mistake. */
   | { readonly kind: 'mark'; readonly note: MidiNote; readonly mark: MarkKind };
 
 export type TakenOut = TakenOutKind & {
@@ -27,7 +27,7 @@ export type TakenOut = TakenOutKind & {
   readonly at: Instant;
 };
 
-/** How long the list has it, ms: a week. */
+/** How long the list has it, ms: a week (own choice). */
 export const listedFor = 7 * 24 * 3600 * 1000;
 
 /** What was taken out of a pan in the week before `now` and is not back yet, newest first. */
@@ -38,7 +38,7 @@ export function takenOut(records: PanRecords, now: Instant): readonly TakenOut[]
     .sort((one, other) => other.at - one.at || (one.by < other.by ? -1 : 1));
 }
 
-/** Readings and blows are also erased where the bench writes them anew: those are nobody's doing. */
+/** Readings and blows are also erased where the bench writes them anew; nobody took those out. */
 function erasedByPeople({ visits, rounds, erasures }: PanRecords): readonly TakenOut[] {
   const taken = erasedIds(erasures);
   const inForce = erasures.filter(({ id }) => !taken.has(id));
@@ -53,7 +53,7 @@ function erasedByPeople({ visits, rounds, erasures }: PanRecords): readonly Take
   });
 }
 
-/** Edits that hold, took the pan off the rack or a photo away, and that no later one answers. */
+/** Edits in force that took the pan off the rack or a photo away, and that no later one undoes. */
 function editsThatTook(records: PanRecords): readonly TakenOut[] {
   const edits = [...withoutErased(records).edits].sort(olderFirst);
   const newestOf = (field: 'isRemoved' | 'photo'): PanEdit | undefined =>

@@ -8,7 +8,7 @@ export function erasedIds(erasures: readonly Erasure[]): ReadonlySet<string> {
 }
 
 /**
- * The erasures that are themselves erased by one in force. What is in force follows from who erases whom and
+ * The erasures that are themselves erased by one in force. What is in force follows from which erases which, and
  * from no clock: two phones' clocks may differ. Of erasures in a circle (no phone writes such) all are in force.
  */
 function erasuresTakenBack(erasures: readonly Erasure[]): ReadonlySet<string> {
@@ -23,7 +23,7 @@ function erasuresTakenBack(erasures: readonly Erasure[]): ReadonlySet<string> {
     const target = byId.get(id)?.target;
     if (target === undefined || !byId.has(target) || takenBack.has(target)) continue;
     takenBack.add(target);
-    // What an erasure without force was to erase is open by one less.
+    // An erasure that has lost its force no longer counts against what it was to erase.
     const next = byId.get(target)?.target;
     if (next === undefined || !open.has(next)) continue;
     const left = (open.get(next) ?? 0) - 1;

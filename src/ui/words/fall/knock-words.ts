@@ -15,7 +15,7 @@ export interface LookWords {
 export const lookWords: Readonly<Record<LookKind, LookWords>> = {
   'sharp-edges': {
     question: 'Is there a sharp edge?',
-    hint: 'Look, before you touch, for torn metal, a cut edge or chrome that flakes off.',
+    hint: 'Look before you touch: torn metal, a cut edge, chrome that flakes off.',
     toDo: 'Put on gloves. Cover the sharp place with thick tape or cloth before anybody carries or plays the pan.',
     never: 'Do not file it, and do not bend it back.',
     short: 'something sharp',
