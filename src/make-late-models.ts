@@ -13,6 +13,7 @@ import { createPracticeBenchModel } from './state/bench/practice-bench-model';
 import { isAnyUnsaved } from './state/keeping/record-keeper';
 import { createRecordTurns, turnedStore } from './state/keeping/record-turns';
 import { createUndoModel } from './state/keeping/undo-model';
+import { createDeafPlayer } from './state/listening/deaf-player';
 import { createInsideModel } from './state/listening/inside-model';
 import type { ListenModel } from './state/listening/listen-model';
 import { createSoundPlayer } from './state/listening/sound-player';
@@ -63,11 +64,11 @@ export function makeLateModels(early: LateParts): LateModels {
   const turns = createRecordTurns();
   const store = turnedStore(early.store, turns);
   const announcer = new BrowserAnnouncer();
-  const tonePlayer = new BrowserTonePlayer();
   const fileHandout = new BrowserFileHandout();
-  const undo = createUndoModel(
-    (seconds) => new Promise((resume) => setTimeout(resume, 1000 * seconds)),
-  );
+  const pause = (seconds: number): Promise<void> =>
+    new Promise((resume) => setTimeout(resume, 1000 * seconds));
+  const undo = createUndoModel(pause);
+  const tonePlayer = createDeafPlayer({ listen, player: new BrowserTonePlayer(), pause });
   showUndoBar(undo, document);
   const parts = { ...early, store, turns, undo, announcer, identities: browserIdentities() };
   const round = createRoundModel({ ...parts, newsWords });
