@@ -280,3 +280,33 @@ describe('the microphone of the bench', () => {
     }
   });
 });
+
+describe('the bench by ear', () => {
+  it('leads inside the newest strike and back to the same bench, which listens on', async () => {
+    const app = await openBench(sizes[0]);
+    const { page } = app;
+    const look = page.getByRole('link', { name: 'Look inside' });
+    try {
+      await page.getByRole('button', { name: 'Listen', exact: true }).click();
+      await untilListening(page);
+      expect(await look.count()).toBe(0);
+      await strike(page, { fundamental: -14, octave: -12, third: -21 });
+      await look.waitFor();
+      // Below what is in sight without a scroll: the hands keep their screen.
+      expect((await look.boundingBox())?.y).toBeGreaterThan(sizes[0].height);
+      await look.click();
+      await page.locator('main.inside').waitFor();
+      await page.getByRole('button', { name: 'Back, and listen on' }).click();
+      await page.locator(`main.bench[data-note="${note}"]`).waitFor();
+      await untilListening(page);
+      // What was measured is still there, and what is struck now is for this bench.
+      await page.locator('#readout[data-strikes="3"]').waitFor();
+      await page.waitForTimeout(1500);
+      await strike(page, { fundamental: -13, octave: -12, third: -21 }, 1);
+      await page.locator('#readout[data-strikes="4"]').waitFor();
+      expect(app.problems).toEqual([]);
+    } finally {
+      await app.close();
+    }
+  });
+});

@@ -2,11 +2,15 @@
 import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { midiNote } from '../../src/domain/tuning/units';
+import { createPracticePan } from '../../src/practice-pan/practice-pan';
+import { floatWav } from '../synthetic-sounds/float-wav';
 import { axeFaults } from './axe-faults';
 import { layOut } from './lay-out';
 import { openApp } from './open-app';
 import { openWithRecords } from './rack-seed';
 import { panWith } from './seeded-pans';
+import { standInEar, tellStrikes, untilListening } from './stand-in-ear';
 
 const parts = ['fundamental', 'octave', 'third'] as const;
 
@@ -156,6 +160,56 @@ it("a note's page holds its target tone, and that of its octave, until the next 
     const tones = await page.evaluate(() => (window as unknown as { tones: number[] }).tones);
     // D4 and D5 at A4 = 440 Hz (ISO 16:1975).
     expect(tones.map((hz) => hz.toFixed(2))).toEqual(['293.66', '587.33']);
+    expect(app.problems).toEqual([]);
+  } finally {
+    await app.close();
+  }
+});
+
+it('a sound file leads inside its strike, with the values that were read, and back to Listen', async () => {
+  const app = await openApp('#/');
+  try {
+    const { page } = app;
+    const pan = createPracticePan(17);
+    const strike = pan.strike(midiNote(62), 0.6, 48_000);
+    const sound = new Float32Array(14_400 + strike.length + 24_000);
+    sound.set(strike, 14_400);
+    await page.locator('main.rack input[type="file"]').setInputFiles({
+      name: 'strike.wav',
+      mimeType: 'audio/wav',
+      buffer: Buffer.from(floatWav(sound, 48_000)),
+    });
+    await page.getByRole('link', { name: 'Look inside' }).waitFor();
+    const seen = await page.locator('#readout').getAttribute('data-fundamental-cents');
+    await page.getByRole('link', { name: 'Look inside' }).click();
+    const part = page.locator('[data-part="fundamental"]');
+    await part.waitFor();
+    expect(await part.getAttribute('data-cents')).toBe(seen);
+    await page.getByRole('button', { name: 'Back to the strike' }).click();
+    await page.locator('#readout').waitFor();
+    expect(app.problems).toEqual([]);
+  } finally {
+    await app.close();
+  }
+});
+
+it('a round leads inside its strike and back to the same round, which listens on', async () => {
+  const app = await openWithRecords(
+    '#/pan/pan-1/round/round-0',
+    { records: panWith({ name: 'Heron' }, [{ only: [60], isOpen: true }]) },
+    { beforeApp: standInEar },
+  );
+  try {
+    const { page } = app;
+    await page.locator('main.round').waitFor();
+    await page.getByRole('button', { name: 'Go on listening', exact: true }).click();
+    await untilListening(page);
+    await tellStrikes(page, 1, { note: 74 });
+    await page.getByRole('link', { name: 'Look inside' }).click();
+    await page.locator('main.inside').waitFor();
+    await page.getByRole('button', { name: 'Back, and listen on' }).click();
+    await page.locator('main.round').waitFor();
+    await untilListening(page);
     expect(app.problems).toEqual([]);
   } finally {
     await app.close();

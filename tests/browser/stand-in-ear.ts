@@ -21,8 +21,14 @@ export function standInEar(): void {
     constructor() {
       window.sayHeard = (heard) => this.onmessage?.({ data: { type: 'heard', heard } });
     }
-    postMessage(message: { type: string; context?: unknown }): void {
+    postMessage(message: { type: string; context?: unknown; ticket?: number }): void {
       if (message.type === 'context') told.push(message.context);
+      // A second of silence, where the sound of a strike is asked for.
+      if (message.type === 'cut') {
+        const sound = { samples: new Float32Array(48_000), sampleRate: 48_000 };
+        const data = { type: 'cut', ticket: message.ticket, sound };
+        setTimeout(() => this.onmessage?.({ data }));
+      }
       if (message.type === 'hello') setTimeout(() => this.onmessage?.({ data: message }));
     }
     terminate(): void {

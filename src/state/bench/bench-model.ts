@@ -18,6 +18,7 @@ import { broughtUpToDate, isSameSubject, unkeptBench } from './begin-bench';
 import { type BenchAdvice, followAdvice } from './bench-advice';
 import { type BlowsOnBench, createBenchBlows } from './bench-blows';
 import { createBenchHearing } from './bench-hearing';
+import { type BenchInside, createBenchInside } from './bench-inside';
 import { type BenchKeeper, type BenchKeeperPorts, createBenchKeeper } from './bench-keeper';
 import { type BenchMove, moveAhead, nextCheck } from './bench-moves';
 import { createBenchReadout } from './bench-readout';
@@ -46,7 +47,8 @@ export type BenchView = OpenView<{ readonly bench: OpenBench }>;
 
 export interface BenchModel
   extends Pick<BenchKeeper, 'saving' | 'retry'>,
-    Pick<BlowsOnBench, 'log' | 'hammered'> {
+    Pick<BlowsOnBench, 'log' | 'hammered'>,
+    Pick<BenchInside, 'newest' | 'lookInside' | 'isLookedInto'> {
   readonly view: ReadonlySignal<BenchView>;
   /** What the readout shows. */
   readonly phase: ReadonlySignal<ReadoutPhase>;
@@ -64,10 +66,7 @@ export interface BenchModel
   readonly ahead: ReadonlySignal<BenchMove>;
   /** The notes that the work may have moved. */
   readonly checks: ReadonlySignal<readonly NoteCheck[]>;
-  /**
-   * Shows a note; `listen` begins to hear it, and it hears by itself where the microphone was on a moment ago. One that is
-   * shown already stays as it is.
-   */
+  /** Shows a note, as it is where it is shown already; it hears by itself where the microphone was on a moment ago. */
   open(subject: BenchSubject): Promise<void>;
   /** Opens the microphone, or the simulated pan. Call inside a tap. */
   listen(): Promise<void>;
@@ -101,10 +100,9 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
   };
   const { adviser } = ports;
   const advice = followAdvice({ bench: () => open.value, rules, now: clock.now, adviser });
-  const ahead = computed(
-    (): BenchMove =>
-      open.value ? moveAhead(open.value, settings.bench.value.work) : { kind: 'done' },
-  );
+  const ahead = computed((): BenchMove => {
+    return open.value ? moveAhead(open.value, settings.bench.value.work) : { kind: 'done' };
+  });
   const latest = createLatest();
 
   const show = (bench: OpenBench): void => {
@@ -145,11 +143,9 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     if (bench.check) checkNote(nextCheck(open.value ?? now));
   };
   const hearing = createBenchHearing(listen, hear, clock);
-  const isHearing = computed(
-    () =>
-      hearing.isListening.value ||
-      (hearing.isOurs.value && open.value?.subject.kind === 'practice'),
-  );
+  const inside = createBenchInside(listen, open, hearing.isOurs);
+  const isPractising = () => hearing.isOurs.value && open.value?.subject.kind === 'practice';
+  const isHearing = computed(() => hearing.isListening.value || isPractising());
   const phase = computed<ReadoutPhase>(() => {
     const shown = readout.phase.value;
     return shown.kind === 'listening' && !isHearing.value ? { kind: 'idle' } : shown;
@@ -191,6 +187,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
     ahead,
     advice,
     suggested: followSuggested(open, advice),
+    ...inside,
     main,
     saving: keeper.saving,
     retry: keeper.retry,
@@ -199,7 +196,10 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       const shown = before && isSameSubject(before.subject, subject) ? before : null;
       const isLatest = latest.begin();
       keepNewest();
-      hearing.letGo();
+      inside.comeBack();
+      // Back from inside a strike it listens already.
+      const isOn = shown !== null && hearing.isOurs.value;
+      if (!isOn) hearing.letGo();
       if (subject.kind !== 'pan') {
         if (!shown) show(unkeptBench(subject, settings.judging.value, before));
       } else {
@@ -212,7 +212,7 @@ export function createBenchModel(ports: BenchPorts): BenchModel {
       }
       if (!open.value) return;
       readout.show(courseOf(open.value));
-      await hearing.goOn(open.value);
+      if (!isOn) await hearing.goOn(open.value);
     },
     async listen() {
       if (!open.value) return;

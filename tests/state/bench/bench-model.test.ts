@@ -659,3 +659,49 @@ describe('the bench of a simulated pan', () => {
     expect(memory.records).toHaveLength(before);
   });
 });
+
+describe('looking inside a strike from the bench', () => {
+  it('is offered for a strike on its own note, also after it was left, and until another listening', async () => {
+    const { model, listen, strike, start } = await begun();
+    expect(model.newest.value).toBeNull();
+    await strike([-12, 1, 2], a5);
+    expect(model.newest.value).toBeNull();
+    await strike([-12, 1, 2]);
+    expect(model.newest.value).toBe(listen.last.value?.strike);
+    model.leave();
+    await settle();
+    expect(model.newest.value?.note).toBe(d5);
+    await start();
+    expect(model.newest.value).toBeNull();
+  });
+
+  it('leads back to the bench as it was, which hears on', async () => {
+    const { fake, model, strike, strikes, later } = await begun();
+    await strikes([-12, 1, 2]);
+    model.lookInside();
+    const looked = model.newest.value;
+    model.leave();
+    if (!looked) throw new Error('there is no strike');
+    expect(model.isLookedInto(looked)).toBe(true);
+    // Longer away than the bench would come on by itself.
+    later();
+    later();
+    await model.listen();
+    await model.open(onD5);
+    fake.microphoneIs({ kind: 'listening', processing: [], sampleRate: 48_000 });
+    expect(model.isHearing.value).toBe(true);
+    expect(model.isLookedInto(looked)).toBe(false);
+    await strike([-12, 1, 2]);
+    expect(newestReading(opened(model).course)?.strikes).toHaveLength(4);
+  });
+
+  it('does not lead back here for a strike that was looked into from elsewhere', async () => {
+    const { model, listen, strike } = await begun();
+    await strike([-12, 1, 2]);
+    model.leave();
+    await settle();
+    const strikeHeard = listen.last.value?.strike;
+    if (!strikeHeard) throw new Error('there is no strike');
+    expect(model.isLookedInto(strikeHeard)).toBe(false);
+  });
+});

@@ -17,6 +17,7 @@ import { judgeOf } from '../../../state/bench/bench-judging';
 import type { BenchModel } from '../../../state/bench/bench-model';
 import { noteHeard, type OpenBench } from '../../../state/bench/open-bench';
 import type { ListenModel } from '../../../state/listening/listen-model';
+import type { TargetTone } from '../../../state/listening/target-tone';
 import type { SettingsModel } from '../../../state/settings/settings-model';
 import { benchWords } from '../../words/measuring/bench-words';
 import { handsWords } from '../../words/measuring/hands-words';
@@ -27,6 +28,7 @@ import { CoverHint } from '../hands/cover-hint';
 import { MicrophoneLine } from '../listen/microphone-line';
 import { AdviceCard, AdviceConsent } from './advice-card';
 import { BenchActions, type SimulatedBench } from './bench-actions';
+import { BenchByEar } from './bench-by-ear';
 import { BenchCautions, showCautions } from './bench-cautions';
 import { BenchLines } from './bench-lines';
 import { BenchMarks } from './bench-marks';
@@ -48,6 +50,8 @@ export interface BenchNeeds {
   readonly listen: ListenModel;
   readonly announcer: Announcer;
   readonly headset: Headset;
+  /** Tones to tune to by ear; without them nothing is heard but the strikes. */
+  readonly tone?: TargetTone;
 }
 
 export function Bench({
@@ -56,6 +60,7 @@ export function Bench({
   listen,
   announcer,
   headset,
+  tone,
   bench,
   simulated = null,
 }: BenchNeeds & {
@@ -128,6 +133,7 @@ export function Bench({
       {!check && <AdviceConsent settings={settings} bench={bench} />}
       {!check && subject.kind === 'pan' && <BenchMarks bench={bench} onMark={model.mark} />}
       {reading && <HowSure reading={reading} />}
+      {tone && <BenchByEar model={model} bench={bench} tone={tone} />}
       {!simulated && <MicrophoneLine listen={listen} />}
       {!simulated && <BenchCautions />}
       <BenchActions model={model} bench={bench} simulated={simulated} />

@@ -6,10 +6,10 @@ import { Instead } from '../../parts/gates/instead';
 import { ViewGate } from '../../parts/gates/view-gate';
 import { benchWords } from '../../words/measuring/bench-words';
 
-type Models = Needs<'bench' | 'settings' | 'listen' | 'announcer' | 'headset'>;
+type Models = Needs<'bench' | 'settings' | 'listen' | 'announcer' | 'headset' | 'targetTone'>;
 
 export function BenchScreen({ models, route }: ScreenProps<Models>) {
-  const { bench: model, ...around } = models;
+  const { bench: model, targetTone: tone, ...around } = models;
   const isBench = route.screen === 'bench' || route.screen === 'bare-bench';
   const note = isBench ? route.note : null;
   const pan = route.screen === 'bench' ? route.pan : null;
@@ -32,7 +32,7 @@ export function BenchScreen({ models, route }: ScreenProps<Models>) {
       view={model.view.value}
       missing={<Instead text={benchWords.missing} tone="hint warn" />}
     >
-      {({ bench }) => <Bench {...around} model={model} bench={bench} />}
+      {({ bench }) => <Bench {...around} model={model} tone={tone} bench={bench} />}
     </ViewGate>
   );
 }

@@ -13,12 +13,14 @@ import { insideWords, partSentence, partWords } from '../../words/measuring/insi
 import { words } from '../../words/words';
 import './inside-screen.css';
 
-type Models = Needs<'inside' | 'listen' | 'round'>;
+type Models = Needs<'inside' | 'listen' | 'round' | 'bench'>;
 
 /** Small loudspeakers play little below this, Hz (common practice, no source). */
 const deepHz = 200;
 const sounds = ['alone', 'target', 'both'] as const;
 const speeds = [1, 2, 4] as const;
+
+type OpenedView = Extract<InsideView, { readonly kind: 'open' }>;
 
 export function InsideScreen({ models }: { readonly models: Models }) {
   const { inside: model } = models;
@@ -47,7 +49,7 @@ export function InsideScreen({ models }: { readonly models: Models }) {
             onClick={() => {
               window.history.back();
               if (view.from !== 'microphone') return;
-              void model.listenAgain(view.isOnPan ? models.round.listen : models.listen.listen);
+              void model.listenAgain(listenerOf(models, view).listen);
             }}
           >
             {view.from === 'microphone' ? insideWords.backToListening : insideWords.back}
@@ -62,13 +64,11 @@ export function InsideScreen({ models }: { readonly models: Models }) {
   );
 }
 
-function Opened({
-  models,
-  view,
-}: {
-  readonly models: Models;
-  readonly view: Extract<InsideView, { readonly kind: 'open' }>;
-}) {
+/** Who had the strike, and hears on. */
+const listenerOf = ({ bench, round, listen }: Models, { strike, isOnPan }: OpenedView) =>
+  bench.isLookedInto(strike) ? bench : isOnPan ? round : listen;
+
+function Opened({ models, view }: { readonly models: Models; readonly view: OpenedView }) {
   const { inside: model } = models;
   const [slower, setSlower] = useState<Slower>(1);
   const { strike, inside } = view;
