@@ -21,8 +21,10 @@ export class AnalysisSession {
   #source: MessagePort | null = null;
   #memory: SoundMemory | null = null;
   #sampleRate = 0;
-  /** The sound of the newest settled strike, which is never forgotten: null until it has been heard to its end. */
-  #newest: { readonly from: Seconds; readonly samples: Float32Array | null } | null = null;
+  /** The newest settled strike, whose sound is never forgotten: so many samples of `#kept`, null until it is whole. */
+  #newest: { readonly from: Seconds; readonly count: number | null } | null = null;
+  /** Made once for a listening: a strike makes no array. */
+  #kept = new Float32Array(0);
   /** Stretches whose end has not been heard yet. */
   #cuts: readonly Cut[] = [];
 
@@ -72,6 +74,7 @@ export class AnalysisSession {
     this.#newest = null;
     this.#listener = new StrikeListener(sampleRate, this.#context);
     this.#memory = new SoundMemory(sampleRate);
+    this.#kept = new Float32Array(Math.ceil(cutSeconds * sampleRate));
     this.#sampleRate = sampleRate;
   }
 
@@ -102,14 +105,15 @@ export class AnalysisSession {
   #keepNewest(isOver: boolean): void {
     const memory = this.#memory;
     const newest = this.#newest;
-    if (!memory || !newest || newest.samples) return;
+    if (!memory || !newest || newest.count !== null) return;
     if (!isOver && !memory.has(seconds(newest.from + cutSeconds))) return;
-    this.#newest = { from: newest.from, samples: memory.cut(newest.from, cutSeconds) };
+    const count = memory.cutInto(this.#kept, newest.from, cutSeconds);
+    this.#newest = { from: newest.from, count };
   }
 
   #ofNewest(from: Seconds): Float32Array<ArrayBuffer> | null {
     const newest = this.#newest;
-    return newest?.samples && newest.from === from ? newest.samples.slice() : null;
+    return newest?.count && newest.from === from ? this.#kept.slice(0, newest.count) : null;
   }
 
   #readFrom(port: MessagePort): void {
@@ -126,7 +130,7 @@ export class AnalysisSession {
   #report(heard: readonly Heard[]): void {
     for (const each of heard) {
       if (each.kind === 'strike' && !each.provisional) {
-        this.#newest = { from: cutFrom(each.at), samples: null };
+        this.#newest = { from: cutFrom(each.at), count: null };
       }
     }
     for (const each of heard) this.post({ type: 'heard', heard: each });

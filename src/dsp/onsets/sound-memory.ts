@@ -34,15 +34,33 @@ export class SoundMemory {
 
   /** The sound from `from` (s since listening began) on, at most `length` s of it; null if its beginning is forgotten. */
   cut(from: Seconds, length: Seconds): Float32Array<ArrayBuffer> | null {
-    const first = Math.max(0, Math.round(from * this.#sampleRate));
-    const end = Math.min(this.#count, first + Math.round(length * this.#sampleRate));
-    const ring = this.#ring;
-    if (first < this.#count - ring.length || first >= end) return null;
+    const { first, end } = this.#span(from, length);
+    if (first < this.#count - this.#ring.length || first >= end) return null;
     const samples = new Float32Array(end - first);
-    const start = first % ring.length;
-    const before = Math.min(samples.length, ring.length - start);
-    samples.set(ring.subarray(start, start + before), 0);
-    samples.set(ring.subarray(0, samples.length - before), before);
+    this.#copy(first, end, samples);
     return samples;
+  }
+
+  /** The same into `to`, as far as it reaches, without making an array; how many samples it is, 0 if it is forgotten. */
+  cutInto(to: Float32Array, from: Seconds, length: Seconds): number {
+    const { first, end } = this.#span(from, length);
+    if (first < this.#count - this.#ring.length || first >= end) return 0;
+    const last = Math.min(end, first + to.length);
+    this.#copy(first, last, to);
+    return last - first;
+  }
+
+  #span(from: Seconds, length: Seconds): { readonly first: number; readonly end: number } {
+    const first = Math.max(0, Math.round(from * this.#sampleRate));
+    return { first, end: Math.min(this.#count, first + Math.round(length * this.#sampleRate)) };
+  }
+
+  #copy(first: number, end: number, to: Float32Array): void {
+    const ring = this.#ring;
+    let slot = first % ring.length;
+    for (let n = 0; n < end - first; n++) {
+      to[n] = ring[slot];
+      if (++slot === ring.length) slot = 0;
+    }
   }
 }
