@@ -1,14 +1,13 @@
 // The phone's own voice, and two beeps. A voice that needs the network is never used.
 import type { Announcer } from '../domain/ports/sound-ports';
+import { playShortTone } from './short-tone';
 
 /**
  * Above all notes and octaves of a pan (G6 and its octave: 3,136 Hz), so that no ear takes it for one (chosen, no
- * source, as are the next three).
+ * source, as is the next).
  */
-const beepHz = 3600;
-const beepSeconds = 0.07;
+const nextNoteBeep = { hz: 3600, level: 0.25, seconds: 0.07 };
 const beepApart = 0.13;
-const beepLevel = 0.25;
 /**
  * A voice that has not ended after this time, ms, is given up: some phones never report the end (chosen, no source).
  */
@@ -45,7 +44,10 @@ export class BrowserAnnouncer implements Announcer {
       this.#context ??= new AudioContext();
       const context = this.#context;
       await context.resume();
-      await Promise.all([0, beepApart].map((delay) => tone(context, context.currentTime + delay)));
+      const now = context.currentTime;
+      await Promise.all(
+        [0, beepApart].map((delay) => playShortTone(context, now + delay, nextNoteBeep)),
+      );
     } catch {
       // No sound on this phone: the screen says it all. The next beep tries again.
       this.#context = null;
@@ -61,20 +63,4 @@ function localVoice(): SpeechSynthesisVoice | null {
   if (!('speechSynthesis' in window)) return null;
   const own = speechSynthesis.getVoices().filter((voice) => voice.localService);
   return own.find(({ lang }) => lang.toLowerCase().startsWith('en')) ?? null;
-}
-
-function tone(context: AudioContext, at: number): Promise<void> {
-  return new Promise((over) => {
-    const gain = new GainNode(context, { gain: 0 });
-    const source = new OscillatorNode(context, { frequency: beepHz });
-    source.connect(gain).connect(context.destination);
-    // Without a ramp the ends would click.
-    gain.gain.setValueAtTime(0, at);
-    gain.gain.linearRampToValueAtTime(beepLevel, at + 0.01);
-    gain.gain.setValueAtTime(beepLevel, at + beepSeconds - 0.01);
-    gain.gain.linearRampToValueAtTime(0, at + beepSeconds);
-    source.onended = () => over();
-    source.start(at);
-    source.stop(at + beepSeconds);
-  });
 }

@@ -1,15 +1,11 @@
 // A short buzz of the phone, or a short beep.
 import type { Nudge } from '../domain/ports/sound-ports';
+import { playShortTone } from './short-tone';
 
 /** Long enough to be felt in a pocket (common practice, no source). */
 const buzzMs = 80;
 /** Above all notes and octaves of a pan, as in `BrowserAnnouncer`; half a tone lower, to be told from "next note". */
-const toneHz = 3400;
-const toneSeconds = 0.06;
-const toneLevel = 0.2;
-const rampSeconds = 0.01;
-/** A beep that is not over by then never began: no speaker, or the page was put to sleep. */
-const longestToneMs = 1000;
+const settledTone = { hz: 3400, level: 0.2, seconds: 0.06 };
 
 export class BrowserNudge implements Nudge {
   #context: AudioContext | null = null;
@@ -25,21 +21,7 @@ export class BrowserNudge implements Nudge {
       this.#context ??= new AudioContext();
       const context = this.#context;
       await context.resume();
-      const at = context.currentTime;
-      const gain = new GainNode(context, { gain: 0 });
-      const source = new OscillatorNode(context, { frequency: toneHz });
-      source.connect(gain).connect(context.destination);
-      // Without a ramp the ends would click.
-      gain.gain.setValueAtTime(0, at);
-      gain.gain.linearRampToValueAtTime(toneLevel, at + rampSeconds);
-      gain.gain.setValueAtTime(toneLevel, at + toneSeconds - rampSeconds);
-      gain.gain.linearRampToValueAtTime(0, at + toneSeconds);
-      await new Promise<void>((over) => {
-        source.onended = () => over();
-        source.start(at);
-        source.stop(at + toneSeconds);
-        setTimeout(over, longestToneMs);
-      });
+      await playShortTone(context, context.currentTime, settledTone);
     } catch {
       // No sound on this phone: the screen says it all. The next tone tries again.
       this.#context = null;

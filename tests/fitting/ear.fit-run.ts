@@ -27,6 +27,10 @@ import {
 } from './strike-data';
 import { writeLeftOut, writeWeights } from './write-weights';
 
+/** What is left out together. */
+const keys = ['note', 'strength'] as const;
+type Key = (typeof keys)[number];
+
 const began = performance.now();
 const log = (what: string): void =>
   print(`${((performance.now() - began) / 1000).toFixed(0).padStart(5)} s  ${what}`);
@@ -72,10 +76,17 @@ test('fit', async () => {
     `${new Date().toISOString().slice(0, 10)}, ${seen.length} sounds: ${counted(seen, ({ kind }) => kind)}.`,
   );
   const leftOut: LeftOut[] = [];
-  for (const key of ['note', 'strength'] as const) leftOut.push(...leave(key, seen, whole, tell));
+  for (const key of keys) leftOut.push(...leave(key, seen, whole, tell));
   // The bonus of the expected note is fitted where the score does what it will do to strikes it has never met.
   const expected = fitExpected(leftOut.flatMap(({ margins }) => margins));
   tell(`The expected note is worth ${expected} nepers (margins of left-out strikes).`);
+  for (const key of keys) {
+    const margins = leftOut.filter((each) => each.key === key).flatMap((each) => each.margins);
+    const named = margins.filter((margin) => margin + expected > 0).length;
+    tell(
+      `With the note expected, each ${key} left out in turn, both looks: ${named} of ${margins.length} named.`,
+    );
+  }
   judgeBlows(seen, whole, tell);
   writeWeights({ story, ...weightsOf(whole, expected) });
   writeLeftOut(
@@ -87,13 +98,14 @@ test('fit', async () => {
 
 /** A fit without one note or strength, and by how much that one's strikes were named, nepers (negative: not). */
 interface LeftOut {
+  readonly key: Key;
   readonly group: string;
   readonly fitted: FittedEar;
   readonly margins: readonly number[];
 }
 
 function leave(
-  key: 'note' | 'strength',
+  key: Key,
   seen: readonly SeenExample[],
   whole: FittedEar,
   tell: (line: string) => void,
@@ -108,7 +120,7 @@ function leave(
     );
     const own = real.filter((one) => one[key] === group);
     const margins = own.flatMap((each) => marginOf(each, fitted.note) ?? []);
-    leftOut.push({ group, fitted, margins });
+    leftOut.push({ key, group, fitted, margins });
     for (const each of own) {
       const question = questionOf(each, fitted.note);
       const odds = question ? dot(question.features, fitted.strike) : 0;
